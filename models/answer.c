@@ -1,0 +1,112 @@
+#include "answer.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <gsl/gsl_cdf.h>
+
+#include "growth.h"
+#include "spread.h"
+
+double cg_shop_rule(double bore, double boost)
+{
+    static const double at[] = {0.0, 1e5, 2e5, 3e5};
+    static const double ratio[] = {0.0040, 0.0050, 0.0065, 0.0075};
+    if (!(boost > 0.0))
+        return ratio[0] * bore;
+    for (int i = 1; i < 4; i++)
+        if (boost < at[i])
+            return bore * (ratio[i - 1] + (ratio[i] - ratio[i - 1]) *
+                                              (boost - at[i - 1]) /
+                                              (at[i] - at[i - 1]));
+    return ratio[3] * bore;
+}
+
+/* closure + spread + residual, rounded up to the filing step. */
+static struct cg_gap_sum add_up(double closure, double spread,
+                                const struct cg_margin_case *margin)
+{
+    double exact = fmax(closure + spread + margin->residual, 0.0);
+    double step = margin->filing_step;
+    double rounded = step * ceil(exact / step - 1e-9);
+    return (struct cg_gap_sum){rounded, closure, spread, margin->residual,
+                               rounded - (closure + spread + margin->residual)};
+}
+
+/* The second ring's own safe gap, or by the trade's rule a given multiple of
+ * the top gap, so that it leaks no less than the top gap and gas does not
+ * build up between the rings: the larger of the two. */
+static void set_second(const struct cg_case *c, struct cg_answer *answer)
+{
+    const struct cg_margin_case *margin = &c->margin;
+    double step = margin->filing_step;
+    struct cg_gap_sum own = add_up(answer->extremes.second_closure,
+                                   answer->top.spread, margin);
+    double ruled = margin->second_factor * answer->top.cold_gap;
+    ruled = step * ceil(ruled / step - 1e-9);
+    answer->second = own;
+    answer->second_reason = "its own closure, as for the top ring";
+    if (ruled > own.cold_gap) {
+        answer->second.rounding += ruled - own.cold_gap;
+        answer->second.cold_gap = ruled;
+        answer->second_reason =
+            "margin.second_factor times the top gap (a rule for now)";
+    }
+}
+
+static void judge(const struct cg_case *c, struct cg_answer *answer)
+{
+    struct cg_verdict *verdict = &answer->verdict;
+    double gap = c->ring[CG_RING_TOP].cold_gap;
+    double need = answer->top.closure + answer->top.spread +
+                  answer->top.residual;
+    verdict->given = !isnan(gap);
+    if (!verdict->given)
+        gap = answer->top.cold_gap;
+    verdict->gap = gap;
+    verdict->hot_gap_min = gap - answer->extremes.closure;
+    verdict->safe = gap >= need - 1e-9 * need;
+    double sigma = fmax(answer->sigma, 1e-12);
+    verdict->chance_less = gsl_cdf_ugaussian_Q(
+        (verdict->hot_gap_min - c->margin.residual) / sigma);
+    verdict->chance_touch = gsl_cdf_ugaussian_Q(verdict->hot_gap_min / sigma);
+    verdict->touches = verdict->hot_gap_min < 0.0;
+    if (verdict->touches) {
+        const struct cg_ring_case *ring = &c->ring[CG_RING_TOP];
+        double modulus = cg_curve_at(&c->ring_material[CG_RING_TOP].modulus,
+                                     answer->extremes.ring_at);
+        cg_gap_butting(c->engine.bore, ring->depth, modulus,
+                       -verdict->hot_gap_min, ring->pressure,
+                       &verdict->butting);
+    }
+}
+
+enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
+                              double interval, cg_instant_watch watch,
+                              void *context, struct cg_answer *answer,
+                              struct cg_error *error)
+{
+    memset(answer, 0, sizeof *answer);
+    enum cg_status status =
+        cg_answer_extremes(c, run, interval, watch, context,
+                           &answer->extremes, &answer->ledger, error);
+    if (status == CG_OK)
+        status = cg_spread_first_order(c, run, answer, error);
+    if (status == CG_OK)
+        status = cg_spread_correlations(c, answer, error);
+    if (status != CG_OK)
+        return status;
+
+    const struct cg_regime *full = &run->regime[run->full_load];
+    answer->quantile = gsl_cdf_ugaussian_Qinv(c->margin.risk);
+    answer->top = add_up(answer->extremes.closure,
+                         answer->quantile * answer->sigma, &c->margin);
+    set_second(c, answer);
+    answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
+    answer->performance = full->performance;
+    answer->fixed_ring_temperature =
+        cg_thermal_ring_mean(run->thermal, full->settled, CG_RING_TOP);
+    answer->duration = run->duration;
+    judge(c, answer);
+    return CG_OK;
+}

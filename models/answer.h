@@ -1,0 +1,108 @@
+/* The answer: the smallest cold gap that keeps `residual` open through the
+ * duty with the wanted confidence, and the reasons.
+ *
+ *   cold gap = closure + spread + residual + rounding
+ *
+ * closure   nominal, largest over time and ring travel
+ * spread    z times the standard deviation of the closure, first order: each
+ *           uncertain input is moved by one standard deviation and the whole
+ *           duty run again; contributions add as squares (GUM, JCGM 100:2008,
+ *           sec. 5.1); z is the normal quantile of 1 - risk
+ * residual  margin.residual
+ * rounding  up to margin.filing_step
+ */
+#ifndef CG_ANSWER_H
+#define CG_ANSWER_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "case.h"
+#include "duty_run.h"
+#include "ring_gap.h"
+#include "status.h"
+
+enum { CG_INPUTS = 32, CG_CORRELATIONS = 8 };
+
+/* What one run through the duty saw. */
+struct cg_extremes {
+    double closure;       /* top ring, largest [m] */
+    double time, depth;   /* of it: the tightest instant and place [s] [m] */
+    double speed, load;   /* then [rev/s] [1] */
+    double ring_at, bore_at; /* mean ring and bore surface there [K] */
+    double ring_growth, bore_growth; /* of the circumference there [m] */
+    double second_closure;   /* second ring, largest [m] */
+    double ring_top_max, ring_second_max, groove_top_max, crown_max;
+    double liner_top_max, coolant_side_max; /* [K] */
+    double liner_coolest; /* bore surface, coolest in the ring's travel at the
+                             tightest instant [K] */
+    double boiling_time;  /* first instant of coolant-side boiling [s]; NaN */
+    double skirt_clearance, land_clearance; /* smallest hot, diametral [m] */
+};
+
+struct cg_contribution {
+    const char *name, *doc;
+    double shift;   /* of the closure for one standard deviation [m] */
+    double share;   /* of the variance [1] */
+};
+
+struct cg_correlation_answer {
+    const char *name;
+    double closure; /* nominal [m]; NaN: could not be computed */
+};
+
+struct cg_gap_sum {      /* cold gap = the sum of the rest [m] */
+    double cold_gap, closure, spread, residual, rounding;
+};
+
+struct cg_verdict {      /* of a given top gap */
+    bool given, safe;
+    double gap;          /* [m] */
+    double hot_gap_min;  /* nominal [m]; negative: the ends touch */
+    double chance_less;  /* of less than the residual [1] */
+    double chance_touch; /* of the ends touching [1] */
+    bool touches;        /* nominally */
+    struct cg_butting butting; /* if it touches */
+};
+
+struct cg_answer {
+    struct cg_extremes extremes;
+    struct cg_gap_sum top, second;
+    const char *second_reason;
+    double sigma;        /* standard deviation of the top closure [m] */
+    double quantile;     /* z [1] */
+    struct cg_contribution contribution[CG_INPUTS]; /* largest first */
+    size_t contributions;
+    struct cg_correlation_answer correlation[CG_CORRELATIONS];
+    size_t correlations;
+    double shop_rule;    /* cold gap by the rule of thumb [m] */
+    struct cg_verdict verdict;
+    struct cg_performance performance; /* at rated speed, full load */
+    struct cg_heat_ledger ledger;
+    double duration;     /* [s] */
+    double fixed_ring_temperature; /* full load, settled, top ring mean [K] */
+};
+
+/* Runs the duty once and records the extremes; `watch` (NULL allowed) sees
+ * every instant too. */
+enum cg_status cg_answer_extremes(const struct cg_case *c,
+                                  struct cg_duty_run *run, double interval,
+                                  cg_instant_watch watch, void *context,
+                                  struct cg_extremes *extremes,
+                                  struct cg_heat_ledger *ledger,
+                                  struct cg_error *error);
+
+/* The whole answer.  `run` comes from cg_duty_run_create for the same case.
+ * interval and watch as for cg_answer_extremes.  CG_NOT_SAFE is not used
+ * here: look at answer->verdict. */
+enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
+                              double interval, cg_instant_watch watch,
+                              void *context, struct cg_answer *answer,
+                              struct cg_error *error);
+
+/* What the trade's rule of thumb gives [m]: gap over bore 0.0040 without
+ * boost, 0.0050 at 100 kPa, 0.0065 at 200 kPa, 0.0075 from 300 kPa, straight
+ * between (common practice, no source).  boost [Pa]. */
+double cg_shop_rule(double bore, double boost);
+
+#endif

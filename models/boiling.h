@@ -1,0 +1,14 @@
+/* When the coolant starts to boil at the wall.  coldgap flags it and keeps
+ * the given coefficient: past the onset nucleate boiling first cools better,
+ * then film boiling far worse, and neither is modelled. */
+#ifndef CG_BOILING_H
+#define CG_BOILING_H
+
+/* Saturation temperature [K] of water with `glycol` (share by volume, 0..0.6)
+ * at absolute `pressure` [Pa].  Water by the Antoine equation (constants for
+ * 60-150 C, Dortmund form, from memory: 8.14019, 1810.94, 244.485 in mmHg and
+ * C); glycol adds 8 K at 50 % (from memory, antifreeze makers' common value),
+ * growing with the square of the share (common practice, no source). */
+double cg_boiling_point(double pressure, double glycol);
+
+#endif

@@ -1,0 +1,186 @@
+/* The case: everything a builder can say about one engine, its duty and the
+ * margin wanted.  A plain value: copy it, change a number, run it again.
+ * What each field means, its band and its default stand in setting.c, the one
+ * table that the config reader, the template and the help all read.
+ */
+#ifndef CG_CASE_H
+#define CG_CASE_H
+
+#include <stdbool.h>
+
+#include "cylinder.h"
+#include "material.h"
+
+enum { CG_SEGMENTS = 64 };
+
+enum cg_ring_place { CG_RING_TOP, CG_RING_SECOND, CG_RING_OIL, CG_RINGS };
+
+enum cg_start {
+    CG_START_COLD,   /* everything at ambient temperature */
+    CG_START_CRUISE, /* settled at duty.cruise_* */
+    CG_START_SETTLED /* settled at the duty's first instant */
+};
+
+enum cg_drive_kind {
+    CG_CHARGER_NONE,
+    CG_CHARGER_TURBINE, /* costs exhaust back pressure */
+    CG_CHARGER_BELT     /* costs crankshaft power */
+};
+
+struct cg_engine_case {
+    double bore, stroke, rod;  /* [m] */
+    double compression_ratio;  /* [1] */
+    int cylinders;
+    double speed;              /* rated [rev/s] */
+};
+
+struct cg_charge_case {
+    double boost;                 /* gauge, at load 1 [Pa] */
+    double ambient_temperature;   /* [K] */
+    double ambient_pressure;      /* [Pa] */
+    double closed_throttle;       /* manifold, load 0 [Pa] absolute */
+    double compressor_efficiency; /* isentropic [1] */
+    double cooler_effectiveness;  /* [1], 0: no cooler */
+    double intake_heating;        /* rise from cooler to valve [K] */
+    double evaporation;           /* share of latent heat taken from charge */
+    double volumetric_efficiency; /* against manifold density [1] */
+    int charger;                  /* enum cg_drive_kind */
+    double exhaust_base;          /* exhaust over ambient, no turbine [Pa] */
+    double turbine_ratio;         /* turbine back pressure over boost [1] */
+};
+
+struct cg_fuel_case {
+    char name[CG_NAME_LENGTH];
+    double lambda; /* [1] */
+};
+
+struct cg_combustion_case {
+    char heat_transfer[CG_NAME_LENGTH];
+    double heat_factor;          /* [1] */
+    double burn50_deg;           /* at no boost, after TDC */
+    double retard_deg_per_100kPa;/* later burn per 100 kPa of boost */
+    double burn_duration_deg;    /* 10-90 % */
+    double efficiency;           /* share of the fuel that reacts [1] */
+    double head_area;            /* head over bore area [1] */
+};
+
+struct cg_piston_case {
+    char alloy[CG_NAME_LENGTH];
+    double crown_thickness, wall_thickness, top_land, second_land, third_land;
+    double skirt_length, skirt_thickness; /* [m] */
+    double skirt_share;          /* of the circumference that bears [1] */
+    double land_clearance;       /* top land, diametral, cold [m] */
+    double skirt_clearance;      /* diametral, cold [m] */
+    bool oil_jet;
+    double splash_coefficient;   /* underside without jet [W/(m2 K)] */
+    double jet_coefficient;      /* underside with jet [W/(m2 K)] */
+    double skirt_film;           /* oil thickness [m] */
+};
+
+struct cg_ring_case {
+    char material[CG_NAME_LENGTH];
+    double width;            /* axial [m] */
+    double depth;            /* radial [m] */
+    double cold_gap;         /* [m]; NaN: not given */
+    double flank_coefficient;/* groove to ring, mean over a cycle [W/(m2 K)] */
+    double film;             /* oil between face and bore at reference [m] */
+    double pressure;         /* on the bore by its own tension [Pa] */
+    double side_clearance;   /* in the groove, cold [m] */
+    double back_clearance;   /* radial, behind the ring, cold [m] */
+};
+
+struct cg_bore_case {
+    char material[CG_NAME_LENGTH];
+    int seat;                      /* enum cg_seat */
+    char block_material[CG_NAME_LENGTH];
+    double wall_thickness;         /* liner, or parent wall [m] */
+    double block_thickness;        /* around a liner [m] */
+    double interference;           /* diametral, pressed seat [m] */
+    double joint_coefficient;      /* liner to block in contact [W/(m2 K)] */
+    double open_joint_coefficient; /* pressed joint that has opened */
+    double jacket_top;             /* deck to coolant [m] */
+    double jacket_length;          /* of coolant contact [m] */
+};
+
+struct cg_cooling_case {
+    double coolant_temperature;  /* [K] */
+    double coolant_coefficient;  /* [W/(m2 K)] */
+    double coolant_pressure;     /* absolute, for the boiling flag [Pa] */
+    double coolant_glycol;       /* share by volume [1] */
+    double oil_temperature;      /* [K] */
+    double bore_splash;          /* oil mist on the bore below the piston */
+    double dry_coefficient;      /* block outside the jacket */
+    double head_coefficient;     /* head gas face to coolant */
+};
+
+/* A stretch of duty: speed and load run in straight lines from the values
+ * at its start to those at its end. */
+struct cg_segment {
+    double seconds;
+    double speed, speed_end; /* [rev/s] */
+    double load, load_end;   /* 0 closed throttle .. 1 boost target */
+    double heat_factor;      /* extra gas heat, e.g. lean or knocking [1] */
+    double coolant_temperature; /* [K]; NaN: as cooling.coolant */
+};
+
+struct cg_duty_case {
+    char name[CG_NAME_LENGTH];
+    int start;                  /* enum cg_start */
+    double cruise_speed, cruise_load; /* [rev/s], [1] */
+    int segments;
+    struct cg_segment segment[CG_SEGMENTS];
+};
+
+struct cg_margin_case {
+    double residual;    /* hot gap that must remain [m] */
+    double risk;        /* accepted chance of less than that [1] */
+    double filing_step; /* [m] */
+    double second_factor; /* second ring gap over top ring gap, for now [1] */
+};
+
+/* One standard deviation of each uncertain input. */
+struct cg_uncertainty_case {
+    double heat_factor, flank, film, undercrown, coolant_film; /* relative */
+    double ring_expansion, bore_expansion;                     /* relative */
+    double piston_conductivity, ring_conductivity;             /* relative */
+    double boost;                                              /* relative */
+    double coolant_temperature, oil_temperature, charge_temperature; /* [K] */
+    double burn50_deg;
+    double bore_size, gap_measure;                             /* [m] */
+};
+
+struct cg_solver_case {
+    double crank_step_deg;
+    int stations, liner_cells, block_cells, crown_cells, skirt_cells, ring_cells;
+    double tolerance;   /* per step [K] */
+    double table_step;  /* of history.dat [s] */
+};
+
+/* Multipliers of what the uncertain inputs scale and that no other field
+ * carries; all 1 in a nominal case. */
+struct cg_scale_case {
+    double ring_expansion, bore_expansion, piston_conductivity;
+    double ring_conductivity, film, flank;
+};
+
+struct cg_case {
+    struct cg_engine_case engine;
+    struct cg_charge_case charge;
+    struct cg_fuel_case fuel;
+    struct cg_combustion_case combustion;
+    struct cg_piston_case piston;
+    struct cg_ring_case ring[CG_RINGS];
+    struct cg_bore_case bore;
+    struct cg_cooling_case cooling;
+    struct cg_duty_case duty;
+    struct cg_margin_case margin;
+    struct cg_uncertainty_case uncertainty;
+    struct cg_solver_case solver;
+    struct cg_scale_case scale;
+
+    /* Looked up by the names above before the case is run. */
+    struct cg_material piston_material, ring_material[CG_RINGS];
+    struct cg_material bore_material, block_material;
+};
+
+#endif

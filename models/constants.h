@@ -1,0 +1,20 @@
+/* Constants used in more than one place, SI. */
+#ifndef CG_CONSTANTS_H
+#define CG_CONSTANTS_H
+
+#define CG_PI 3.14159265358979323846
+
+/* CODATA 2018 (exact since the 2019 SI): molar gas constant [J/(mol K)]. */
+#define CG_GAS_CONSTANT 8.31446261815324
+
+/* CODATA 2018: Stefan-Boltzmann constant [W/(m2 K4)].  GSL carries an older
+ * value, so we keep our own. */
+#define CG_STEFAN_BOLTZMANN 5.670374419e-8
+
+/* Zero Celsius [K], by definition. */
+#define CG_ZERO_CELSIUS 273.15
+
+/* Temperature at which dimensions are measured cold [K]: 20 C, ISO 1. */
+#define CG_COLD_TEMPERATURE 293.15
+
+#endif

@@ -1,0 +1,74 @@
+/* One four-stroke engine cycle: single zone, first law, Wiebe burn, blow-down
+ * and gas exchange with energy carried by the flows.
+ */
+#ifndef CG_CYCLE_H
+#define CG_CYCLE_H
+
+#include <stddef.h>
+
+#include "crank.h"
+#include "fuel.h"
+#include "heat_transfer.h"
+#include "status.h"
+
+struct cg_cycle_input {
+    struct cg_crank crank;
+    double speed;                  /* [rev/s] */
+    double manifold_pressure;      /* [Pa] absolute */
+    double manifold_temperature;   /* [K], fuel evaporation in it included */
+    double exhaust_pressure;       /* [Pa] absolute, in the exhaust port */
+    double volumetric_efficiency;  /* fresh air taken in, over swept volume at
+                                      manifold density [1] */
+    const struct cg_fuel *fuel;
+    double lambda;                 /* [1] */
+    double burn50_deg;             /* crank angle of half burned, after TDC */
+    double burn_duration_deg;      /* 10 % to 90 % burned */
+    double combustion_efficiency;  /* share of the fuel that reacts [0..1] */
+    const struct cg_heat_transfer *correlation;
+    double heat_factor;            /* multiplies the coefficient [1] */
+    double head_area_ratio;        /* head area over bore area [1] */
+    double head_temperature, piston_temperature, liner_temperature; /* [K] */
+    double intake_close_deg;       /* e.g. -140 */
+    double exhaust_open_deg;       /* e.g. 130 */
+    double step_deg;               /* crank step, 0.1 to 2 */
+};
+
+struct cg_cycle_point {
+    double crank_deg;   /* -360 .. 360, 0: firing top dead centre */
+    double pressure;    /* [Pa] */
+    double temperature; /* [K] */
+    double coefficient; /* gas-side h, heat_factor included [W/(m2 K)] */
+    double depth;       /* piston below top dead centre [m] */
+    double burned;      /* mass fraction burned [1] */
+};
+
+enum { CG_CYCLE_POINTS = 7201 };
+
+/* Everything per cylinder and cycle unless said otherwise. */
+struct cg_cycle {
+    size_t points;
+    struct cg_cycle_point point[CG_CYCLE_POINTS]; /* rising angle, covers
+                                           -360..360 with both ends */
+    double air_mass, fuel_mass, residual_mass, trapped_mass; /* [kg] */
+    double fuel_energy;        /* fuel_mass times lower heating value [J] */
+    double gross_work;         /* compression and expansion, -180..180 [J] */
+    double pumping_work;       /* the rest (negative: lost) [J] */
+    double heat_head, heat_piston, heat_liner; /* lost to the walls [J] */
+    double unburned_energy;    /* leaving as CO, H2, fuel [J] */
+    double exhaust_temperature;/* enthalpy mean of what leaves [K] */
+    double peak_pressure;      /* [Pa] */
+    double peak_pressure_deg;
+    double peak_rise;          /* largest dp/dangle [Pa/deg] */
+    double imep_gross, imep_net; /* [Pa] */
+    double energy_residual;    /* first-law residual over fuel_energy [1] */
+    int passes;                /* cycles run until mass and residual settled */
+};
+
+/* Runs the cycle until it repeats (residual gas state to 1e-9).  `cycle` is
+ * caller-owned; about 0.4 MB, so not on a small stack.  CG_BAD_INPUT for a
+ * field outside its meaning (text names it), CG_NUMERICAL if it does not
+ * repeat or leaves 150..6000 K. */
+enum cg_status cg_cycle_run(const struct cg_cycle_input *input,
+                            struct cg_cycle *cycle, struct cg_error *error);
+
+#endif

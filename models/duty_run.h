@@ -1,0 +1,74 @@
+/* A case carried through its duty: the regimes at the duty's operating points,
+ * and the transient of the thermal network from the start to the end.
+ */
+#ifndef CG_DUTY_RUN_H
+#define CG_DUTY_RUN_H
+
+#include <stdbool.h>
+
+#include "case.h"
+#include "regime.h"
+#include "status.h"
+#include "stepper.h"
+#include "thermal.h"
+
+/* A stretch of time between two regimes, run through in a straight line. */
+struct cg_piece {
+    double from, to;       /* [s] */
+    size_t start, end;     /* regimes */
+};
+
+struct cg_duty_run {
+    struct cg_thermal *thermal;
+    struct cg_regime_room room;
+    struct cg_regime *regime;
+    size_t regimes;
+    struct cg_piece *piece;
+    size_t pieces;
+    size_t full_load;      /* regime at rated speed and load 1 */
+    size_t start;          /* regime the duty starts from, settled */
+    double duration;       /* [s] */
+};
+
+struct cg_instant {
+    double time, speed, load;  /* [s] [rev/s] [1] */
+    double manifold_pressure;  /* [Pa] absolute */
+    const double *temperature; /* [nodes] [K], valid during the call */
+};
+
+typedef enum cg_status (*cg_instant_watch)(void *context,
+                                           const struct cg_instant *instant,
+                                           struct cg_error *error);
+
+/* Builds the network and solves all regimes of a checked case.  A ramp is cut
+ * into pieces of at most `ramp_speed` (share of rated speed) and `ramp_load`,
+ * between which coefficients and heats run straight (halving both moves the
+ * closure by less than 0.5 %, tested).  Caller frees.  Errors: as
+ * cg_regime_solve, CG_NO_MEMORY. */
+#define CG_RAMP_SPEED 0.15
+#define CG_RAMP_LOAD 0.25
+enum cg_status cg_duty_run_create(const struct cg_case *c,
+                                  struct cg_duty_run **run,
+                                  struct cg_error *error);
+
+/* The same for a case that differs from that of `nominal` in a few values
+ * only.  When `gas_side_same` the gas side is taken from `nominal`, else it is
+ * solved anew. */
+enum cg_status cg_duty_run_vary(const struct cg_case *c,
+                                const struct cg_duty_run *nominal,
+                                bool gas_side_same, struct cg_duty_run **run,
+                                struct cg_error *error);
+
+/* Accepts NULL. */
+void cg_duty_run_free(struct cg_duty_run *run);
+
+/* Runs the transient.  `watch` is called at the start, at every step's end
+ * and middle, and at every multiple of `interval` [s] (0: none).  ledger may
+ * be NULL.  Errors: as cg_stepper_run, and what watch returns. */
+enum cg_status cg_duty_run_go(const struct cg_case *c,
+                              struct cg_duty_run *run, double interval,
+                              cg_instant_watch watch, void *context,
+                              struct cg_heat_ledger *ledger,
+                              struct cg_error *error);
+
+#endif

@@ -1,0 +1,136 @@
+#include "growth.h"
+
+#include <math.h>
+#include <stddef.h>
+
+#include "geometry.h"
+#include "ring_gap.h"
+
+static struct cg_layer layer_at(const struct cg_material *material,
+                                double expansion_scale, double inner,
+                                double outer, double temperature)
+{
+    return (struct cg_layer){
+        .inner = inner,
+        .outer = outer,
+        .modulus = cg_curve_at(&material->modulus, temperature),
+        .poisson = material->poisson,
+        .strain =
+            expansion_scale * cg_material_strain(material, temperature)};
+}
+
+void cg_growth_station(const struct cg_case *c,
+                       const struct cg_thermal *thermal,
+                       const double *temperature, size_t station,
+                       struct cg_bore_growth *growth)
+{
+    double inner = 0.5 * c->engine.bore;
+    double joint = inner + c->bore.wall_thickness;
+    struct cg_layer liner =
+        layer_at(&c->bore_material, c->scale.bore_expansion, inner, joint,
+                 cg_thermal_liner_mean(thermal, temperature, station));
+    if (!thermal->bore.has_block) {
+        cg_bore_grow((enum cg_seat)c->bore.seat, &liner, NULL, 0.0, 0.0,
+                     growth);
+        return;
+    }
+    struct cg_layer block =
+        layer_at(&c->block_material, c->scale.bore_expansion, joint,
+                 joint + c->bore.block_thickness,
+                 cg_thermal_block_mean(thermal, temperature, station));
+    cg_bore_grow((enum cg_seat)c->bore.seat, &liner, &block,
+                 0.5 * c->bore.interference, 0.0, growth);
+}
+
+void cg_growth_bore(const struct cg_case *c, const struct cg_thermal *thermal,
+                    const double *temperature, double *strain)
+{
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+        struct cg_bore_growth growth;
+        cg_growth_station(c, thermal, temperature, s, &growth);
+        strain[s] = growth.radial / (0.5 * c->engine.bore);
+    }
+}
+
+double cg_growth_at_depth(const struct cg_thermal *thermal,
+                          const double *strain, double depth)
+{
+    const struct cg_bore_grid *grid = &thermal->bore.grid;
+    double last = (double)(grid->stations - 1);
+    double place = depth / cg_station_height(grid) - 0.5;
+    place = fmin(fmax(place, 0.0), last);
+    size_t lower = (size_t)fmin(floor(place), last - 1.0);
+    double part = place - (double)lower;
+    return strain[lower] + part * (strain[lower + 1] - strain[lower]);
+}
+
+double cg_growth_ring(const struct cg_case *c,
+                      const struct cg_thermal *thermal,
+                      const double *temperature, enum cg_ring_place place)
+{
+    double mean = cg_thermal_ring_mean(thermal, temperature, place);
+    return c->scale.ring_expansion *
+           cg_material_strain(&c->ring_material[place], mean);
+}
+
+struct cg_closure cg_growth_closure(const struct cg_case *c,
+                                    const struct cg_thermal *thermal,
+                                    const double *strain, double ring_strain,
+                                    enum cg_ring_place place, double residual)
+{
+    const struct cg_bore_grid *grid = &thermal->bore.grid;
+    double middle = cg_ring_offset(c, place) + 0.5 * c->ring[place].width;
+    double top = middle, bottom = middle + c->engine.stroke;
+    double top_strain = cg_growth_at_depth(thermal, strain, top);
+    double least = top_strain, where = top;
+
+    /* The bore's strain runs straight between stations, so its least value
+     * lies at a station or at an end of the travel. */
+    double end = cg_growth_at_depth(thermal, strain, bottom);
+    if (end < least) {
+        least = end;
+        where = bottom;
+    }
+    for (size_t s = 0; s < grid->stations; s++) {
+        double depth = cg_station_depth(grid, s);
+        if (depth > top && depth < bottom && strain[s] < least) {
+            least = strain[s];
+            where = depth;
+        }
+    }
+    double bore = c->engine.bore;
+    return (struct cg_closure){
+        cg_gap_cold_for(bore, residual, least, ring_strain) - residual, where,
+        cg_gap_cold_for(bore, residual, top_strain, ring_strain) - residual};
+}
+
+/* Diametral clearance of a piston part of strain e_piston, cold clearance
+ * given, in a bore of strain e_bore. */
+static double hot_clearance(double bore, double cold, double e_piston,
+                            double e_bore)
+{
+    return bore * (1.0 + e_bore) - (bore - cold) * (1.0 + e_piston);
+}
+
+struct cg_clearance cg_growth_clearance(const struct cg_case *c,
+                                        const struct cg_thermal *thermal,
+                                        const double *temperature,
+                                        const double *strain)
+{
+    const struct cg_piston_map *piston = &thermal->piston;
+    const struct cg_material *alloy = &c->piston_material;
+    double bore = c->engine.bore;
+    double land = temperature[piston->node[piston->crown_cells]];
+    double skirt = temperature[piston->node[piston->skirt_first]];
+    double bottom = fmin(piston->skirt_offset + c->engine.stroke,
+                         thermal->bore.grid.length);
+    double bottom_strain = cg_growth_at_depth(thermal, strain, bottom);
+    double top_strain =
+        cg_growth_at_depth(thermal, strain, 0.5 * c->piston.top_land);
+    return (struct cg_clearance){
+        hot_clearance(bore, c->piston.skirt_clearance,
+                      cg_material_strain(alloy, skirt), bottom_strain),
+        hot_clearance(bore, c->piston.land_clearance,
+                      cg_material_strain(alloy, land),
+                      fmin(top_strain, bottom_strain))};
+}

@@ -1,0 +1,58 @@
+/* Growth of ring, bore and piston at the temperatures of an instant, and the
+ * end gap that it leaves at every depth of ring travel.
+ */
+#ifndef CG_GROWTH_H
+#define CG_GROWTH_H
+
+#include "case.h"
+#include "cylinder.h"
+#include "thermal.h"
+
+/* Growth of the bore at one station.  Cannot fail. */
+void cg_growth_station(const struct cg_case *c,
+                       const struct cg_thermal *thermal,
+                       const double *temperature, size_t station,
+                       struct cg_bore_growth *growth);
+
+/* Strain of the bore diameter [1] at every station: strain has `stations`
+ * entries.  Gas pressure is left out: the tightest place sees little of it,
+ * and leaving it out errs to the wide side.  Cannot fail. */
+void cg_growth_bore(const struct cg_case *c, const struct cg_thermal *thermal,
+                    const double *temperature, double *strain);
+
+/* Bore strain at a depth below the deck [1], by straight lines between the
+ * station middles. */
+double cg_growth_at_depth(const struct cg_thermal *thermal,
+                          const double *strain, double depth);
+
+/* Thermal strain of a ring at its mean temperature [1]. */
+double cg_growth_ring(const struct cg_case *c,
+                      const struct cg_thermal *thermal,
+                      const double *temperature, enum cg_ring_place place);
+
+struct cg_closure {
+    double closure; /* cold gap minus hot gap where they are tightest [m] */
+    double depth;   /* there, below the deck [m] */
+    double at_top;  /* closure at the top of ring travel [m] */
+};
+
+/* The largest closure over the travel of a ring, bore strains given: the cold
+ * gap that leaves exactly `residual` [m] open, minus residual.  Cannot fail. */
+struct cg_closure cg_growth_closure(const struct cg_case *c,
+                                    const struct cg_thermal *thermal,
+                                    const double *strain, double ring_strain,
+                                    enum cg_ring_place place, double residual);
+
+struct cg_clearance {
+    double skirt, top_land; /* hot, diametral [m] */
+};
+
+/* Hot clearances of the piston: the skirt's hottest cell and the top land
+ * against the bore at bottom and top of their travel, the tightest places.
+ * Cannot fail. */
+struct cg_clearance cg_growth_clearance(const struct cg_case *c,
+                                        const struct cg_thermal *thermal,
+                                        const double *temperature,
+                                        const double *strain);
+
+#endif

@@ -1,0 +1,94 @@
+#include "heat_transfer.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "constants.h"
+
+/* The powers below are taken as exp of a sum of logarithms: one such call per
+ * crank step and wall is most of what a cycle costs. */
+
+double cg_woschni_velocity(const struct cg_gas_side *state)
+{
+    if (state->gas_exchange)
+        return 6.18 * state->piston_speed;
+    double velocity = 2.28 * state->piston_speed;
+    if (state->burning) {
+        /* Heat loss can pull the pressure below the motored one; combustion
+         * never slows the gas, so the term stops at zero. */
+        double rise = fmax(state->pressure - state->motored_pressure, 0.0);
+        velocity += 3.24e-3 * state->swept_volume *
+                    state->reference_temperature /
+                    (state->reference_pressure * state->reference_volume) *
+                    rise;
+    }
+    return velocity;
+}
+
+/* Heywood (1988), eq. 12.19: h = 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8, p in kPa.
+ * Woschni printed T^-0.53; with the viscosity and conductivity laws he starts
+ * from, the exponent is 0.75 - 1.62 * 0.8 = -0.546.  The constant belongs to
+ * the published pair (B^-0.2, T^-0.53 or T^-0.55 alike), so the choice is worth
+ * 17 % at 2300 K.  We take -0.55: it is what the derivation gives and what
+ * most later work, and so most published heat factors, used. */
+static double woschni(const struct cg_gas_side *state)
+{
+    double kpa = 1e-3 * state->pressure;
+    return 3.26 * exp(0.8 * log(kpa * cg_woschni_velocity(state)) -
+                      0.55 * log(state->temperature) - 0.2 * log(state->bore));
+}
+
+/* Hohenberg (1979): h = 130 V^-0.06 p^0.8 T^-0.4 (Sp + 1.4)^0.8, p in bar,
+ * the same over the whole cycle; radiation is in the constant. */
+static double hohenberg(const struct cg_gas_side *state)
+{
+    double bar = 1e-5 * state->pressure;
+    return 130.0 * exp(0.8 * log(bar * (state->piston_speed + 1.4)) -
+                       0.4 * log(state->temperature) -
+                       0.06 * log(state->volume));
+}
+
+/* Annand (1963): q = a k/B Re^0.7 (T - Tw) + c (T^4 - Tw^4).  He gives a from
+ * 0.35 to 0.8, rising with charge motion; 0.49 is taken here as a middle value
+ * for an open chamber.  c = 0.075 sigma while spark-ignited gas burns, none
+ * before.  Viscosity: a power law through air (1.86e-5 Pa s at 300 K),
+ * conductivity from Prandtl number 0.7 and a ratio of specific heats 1.30. */
+static double annand(const struct cg_gas_side *state)
+{
+    const double a = 0.49, prandtl = 0.7, gamma = 1.30;
+    double t = state->temperature, wall = state->wall_temperature;
+    double viscosity = 4.702e-7 * exp(0.645 * log(t));
+    double cp = gamma / (gamma - 1.0) * state->gas_constant;
+    double density = state->pressure / (state->gas_constant * t);
+    double reynolds = density * state->piston_speed * state->bore / viscosity;
+    double convection = a * cp * viscosity / prandtl / state->bore *
+                        exp(0.7 * log(reynolds));
+    if (!state->burning)
+        return convection;
+    return convection + 0.075 * CG_STEFAN_BOLTZMANN * (t * t + wall * wall) *
+                            (t + wall);
+}
+
+static const struct cg_heat_transfer correlations[] = {
+    {"woschni", "turbulent pipe flow with a gas speed raised by combustion",
+     "G. Woschni, SAE 670931 (1967), as in Heywood (1988), eq. 12.19",
+     woschni},
+    {"hohenberg", "Woschni reworked on measured diesel engines",
+     "G. F. Hohenberg, SAE 790825 (1979)", hohenberg},
+    {"annand", "Reynolds number law with a radiation term",
+     "W. J. D. Annand, Proc. IMechE 177 (1963)", annand},
+};
+
+const struct cg_heat_transfer *cg_heat_transfers(size_t *count)
+{
+    *count = sizeof correlations / sizeof correlations[0];
+    return correlations;
+}
+
+const struct cg_heat_transfer *cg_heat_transfer_find(const char *name)
+{
+    for (size_t i = 0; i < sizeof correlations / sizeof correlations[0]; i++)
+        if (strcmp(correlations[i].name, name) == 0)
+            return &correlations[i];
+    return NULL;
+}

@@ -1,0 +1,103 @@
+#include "operating.h"
+
+#include <math.h>
+#include <string.h>
+
+#define AIR_CP 1005.0            /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
+#define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
+#define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
+
+static double lambda_at(const struct cg_case *c, double load)
+{
+    if (load <= STOICHIOMETRIC_LOAD)
+        return 1.0;
+    double rise = (load - STOICHIOMETRIC_LOAD) / (1.0 - STOICHIOMETRIC_LOAD);
+    return 1.0 + rise * (c->fuel.lambda - 1.0);
+}
+
+static double evaporation_drop(const struct cg_case *c, double lambda)
+{
+    const struct cg_fuel *fuel = cg_fuel_find(c->fuel.name);
+    if (fuel == NULL)
+        return 0.0;
+    double fuel_to_air = 1.0 / (lambda * cg_fuel_stoichiometric(fuel));
+    return c->charge.evaporation * fuel_to_air * fuel->latent_heat / AIR_CP;
+}
+
+void cg_operating_charge(const struct cg_case *c,
+                         const struct cg_operating *operating,
+                         struct cg_charge_state *charge)
+{
+    const struct cg_charge_case *in = &c->charge;
+    double full = in->ambient_pressure + in->boost;
+    double manifold = in->closed_throttle +
+                      operating->load * (full - in->closed_throttle);
+    double ratio = fmax(manifold / in->ambient_pressure, 1.0);
+    double boost = (ratio - 1.0) * in->ambient_pressure;
+    if (in->charger == CG_CHARGER_NONE)
+        ratio = 1.0;
+
+    double rise = in->ambient_temperature * (pow(ratio, AIR_EXPONENT) - 1.0) /
+                  in->compressor_efficiency;
+    charge->manifold_pressure = manifold;
+    charge->lambda = lambda_at(c, operating->load);
+    charge->compressor_work = AIR_CP * rise;
+    charge->manifold_temperature =
+        in->ambient_temperature + (1.0 - in->cooler_effectiveness) * rise +
+        in->intake_heating - evaporation_drop(c, charge->lambda);
+    charge->exhaust_pressure =
+        in->ambient_pressure +
+        in->exhaust_base * manifold / in->ambient_pressure;
+    if (in->charger == CG_CHARGER_TURBINE)
+        charge->exhaust_pressure += in->turbine_ratio * boost;
+}
+
+enum cg_status cg_operating_cycle_input(const struct cg_case *c,
+                                        const struct cg_operating *operating,
+                                        struct cg_cycle_input *input,
+                                        struct cg_error *error)
+{
+    struct cg_charge_state charge;
+    cg_operating_charge(c, operating, &charge);
+    const struct cg_fuel *fuel = cg_fuel_find(c->fuel.name);
+    if (fuel == NULL)
+        return cg_error_set(error, CG_BAD_INPUT, "fuel.name: no fuel \"%s\"",
+                            c->fuel.name);
+    const struct cg_heat_transfer *correlation =
+        cg_heat_transfer_find(c->combustion.heat_transfer);
+    if (correlation == NULL)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "combustion.heat_transfer: no correlation \"%s\"",
+                            c->combustion.heat_transfer);
+
+    double boost =
+        fmax(charge.manifold_pressure - c->charge.ambient_pressure, 0.0);
+    memset(input, 0, sizeof *input);
+    input->crank = (struct cg_crank){c->engine.bore, c->engine.stroke,
+                                     c->engine.rod,
+                                     c->engine.compression_ratio};
+    input->speed = operating->speed;
+    input->manifold_pressure = charge.manifold_pressure;
+    input->manifold_temperature = charge.manifold_temperature;
+    input->exhaust_pressure = charge.exhaust_pressure;
+    input->volumetric_efficiency = c->charge.volumetric_efficiency;
+    input->fuel = fuel;
+    input->lambda = charge.lambda;
+    input->burn50_deg = c->combustion.burn50_deg +
+                        c->combustion.retard_deg_per_100kPa * boost / 1e5;
+    input->burn_duration_deg = c->combustion.burn_duration_deg;
+    input->combustion_efficiency = c->combustion.efficiency;
+    input->correlation = correlation;
+    input->heat_factor = c->combustion.heat_factor * operating->heat_factor;
+    input->head_area_ratio = c->combustion.head_area;
+    input->intake_close_deg = -140.0;
+    input->exhaust_open_deg = 130.0;
+    input->step_deg = c->solver.crank_step_deg;
+    return CG_OK;
+}
+
+double cg_friction_mep(double peak_pressure, double piston_speed)
+{
+    return 0.4e5 + 0.005 * peak_pressure + 0.09e5 * piston_speed +
+           0.0009e5 * piston_speed * piston_speed;
+}

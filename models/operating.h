@@ -1,0 +1,48 @@
+/* An operating point: what the engine breathes and how it burns at one speed
+ * and load.
+ */
+#ifndef CG_OPERATING_H
+#define CG_OPERATING_H
+
+#include "case.h"
+#include "cycle.h"
+#include "status.h"
+
+struct cg_operating {
+    double speed;               /* [rev/s] */
+    double load;                /* 0 closed throttle .. 1 boost target */
+    double heat_factor;         /* of the duty segment [1] */
+    double coolant_temperature; /* [K] */
+};
+
+struct cg_charge_state {
+    double manifold_pressure;    /* [Pa] absolute */
+    double manifold_temperature; /* at the valve, fuel evaporated [K] */
+    double exhaust_pressure;     /* [Pa] absolute */
+    double compressor_work;      /* per mass of air [J/kg] */
+    double lambda;               /* at this load [1] */
+};
+
+/* State of the charge.  Manifold pressure runs in a straight line from closed
+ * throttle (load 0) to ambient plus boost (load 1).  Compressor outlet
+ * T2 = Ta (1 + (pr^((g-1)/g) - 1)/eta), cooler by effectiveness (Heywood 1988,
+ * eq. 6.42).  Mixture: stoichiometric up to load 0.6, then in a straight line
+ * to fuel.lambda (common practice, no source).  Cannot fail. */
+void cg_operating_charge(const struct cg_case *c,
+                         const struct cg_operating *operating,
+                         struct cg_charge_state *charge);
+
+/* The cycle's input at this point; wall temperatures are left at 0 for the
+ * caller.  CG_BAD_INPUT for an unknown fuel or correlation name. */
+enum cg_status cg_operating_cycle_input(const struct cg_case *c,
+                                        const struct cg_operating *operating,
+                                        struct cg_cycle_input *input,
+                                        struct cg_error *error);
+
+/* Friction mean effective pressure [Pa]: S. K. Chen and P. F. Flynn,
+ * SAE 650733 (1965), constants from memory for spark ignition engines:
+ * 0.4 bar + 0.005 pmax + 0.09 bar/(m/s) Sp + 0.0009 bar/(m/s)2 Sp2.
+ * peak_pressure [Pa], piston_speed mean [m/s].  Cannot fail. */
+double cg_friction_mep(double peak_pressure, double piston_speed);
+
+#endif

@@ -1,0 +1,85 @@
+/* A regime: the engine held at one operating point until everything has
+ * settled.  Cycle, gas side, oil film and wall temperatures agree.
+ *
+ * A transient reads its gas side and films from the regimes at its operating
+ * points.  There the coefficients thus lag the wall: they are those of the
+ * settled walls, while the heat itself, h (T_gas - T_wall), follows the wall
+ * as it is.  The error left is that of a few per cent of coefficient when the
+ * walls are still cold.
+ */
+#ifndef CG_REGIME_H
+#define CG_REGIME_H
+
+#include "cycle.h"
+#include "gas_side.h"
+#include "operating.h"
+#include "status.h"
+#include "stepper.h"
+#include "thermal.h"
+
+struct cg_performance {      /* whole engine unless said otherwise */
+    double imep, fmep, bmep; /* net indicated, friction, brake [Pa] */
+    double brake_power;      /* [W] */
+    double air_flow, fuel_flow; /* [kg/s] */
+    double fuel_power;       /* fuel flow times heating value [W] */
+    double peak_pressure;    /* [Pa] */
+    double exhaust_temperature; /* [K] */
+    double wall_heat_share;  /* of the fuel energy [1] */
+    double peak_flux;        /* on the crown [W/m2] */
+    double mean_flux;        /* on the crown [W/m2] */
+    double energy_residual;  /* of the cycle, over fuel energy [1] */
+};
+
+struct cg_regime {
+    struct cg_operating operating;
+    struct cg_charge_state charge;
+    struct cg_cycle_input input;   /* with the settled wall temperatures */
+    struct cg_mean_gas crown;
+    struct cg_mean_gas *station;   /* [stations] */
+    double film[CG_RINGS];         /* [m] */
+    double friction;               /* ring pack and skirt, one cylinder [W] */
+    double *joint;                 /* joint coefficient [stations] */
+    double *settled;               /* [nodes] [K] */
+    struct cg_performance performance;
+    int passes;
+};
+
+/* Room for solving regimes of one thermal network. */
+struct cg_regime_room {
+    struct cg_cycle *cycle;
+    struct cg_stepper *stepper;
+};
+enum cg_status cg_regime_room_create(const struct cg_thermal *thermal,
+                                     struct cg_regime_room *room,
+                                     struct cg_error *error);
+void cg_regime_room_free(struct cg_regime_room *room);
+
+/* Arrays of a regime, and their release (accepts a zeroed one). */
+enum cg_status cg_regime_create(const struct cg_thermal *thermal,
+                                struct cg_regime *regime,
+                                struct cg_error *error);
+void cg_regime_free(struct cg_regime *regime);
+
+/* Solves for the operating point set in regime->operating: a fixed point over
+ * wall temperatures (to 0.02 K), films and joints.  CG_NUMERICAL if it does
+ * not settle or the cycle fails. */
+enum cg_status cg_regime_solve(const struct cg_case *c,
+                               struct cg_thermal *thermal,
+                               struct cg_regime_room *room,
+                               struct cg_regime *regime,
+                               struct cg_error *error);
+
+/* Settles once more with the gas side already in the regime, for a case in
+ * which only the metal, oil or coolant side was changed. */
+enum cg_status cg_regime_settle(const struct cg_case *c,
+                                struct cg_thermal *thermal,
+                                struct cg_regime_room *room,
+                                struct cg_regime *regime,
+                                struct cg_error *error);
+
+/* Sets the network to the state `part` (0..1) of the way from regime a to b:
+ * coefficients and heats in straight lines.  Cannot fail. */
+void cg_regime_apply(const struct cg_regime *a, const struct cg_regime *b,
+                     double part, struct cg_thermal *thermal);
+
+#endif

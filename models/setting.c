@@ -1,0 +1,155 @@
+#include "setting.h"
+
+#include <math.h>
+#include <string.h>
+
+const struct cg_setting *cg_setting_find(const char *path)
+{
+    size_t count;
+    const struct cg_setting *settings = cg_settings(&count);
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(settings[i].path, path) == 0)
+            return &settings[i];
+    return NULL;
+}
+
+/* Length of the word at `words`, and the start of the next one. */
+static size_t word_length(const char *words, const char **next)
+{
+    size_t length = strcspn(words, " ");
+    *next = words + length + (words[length] == ' ');
+    return length;
+}
+
+int cg_setting_choice(const struct cg_setting *setting, const char *word)
+{
+    const char *words = setting->text, *next;
+    for (int i = 0; *words != '\0'; i++, words = next) {
+        size_t length = word_length(words, &next);
+        if (strlen(word) == length && strncmp(word, words, length) == 0)
+            return i;
+    }
+    return -1;
+}
+
+void cg_setting_word(const struct cg_setting *setting, int choice,
+                     char word[CG_NAME_LENGTH])
+{
+    const char *words = setting->text, *next;
+    word[0] = '\0';
+    for (int i = 0; *words != '\0'; i++, words = next) {
+        size_t length = word_length(words, &next);
+        if (i == choice && length < CG_NAME_LENGTH) {
+            memcpy(word, words, length);
+            word[length] = '\0';
+        }
+    }
+}
+
+static void *field(const struct cg_setting *setting, struct cg_case *c)
+{
+    return (char *)c + setting->offset;
+}
+
+static double fallback_si(const struct cg_setting *setting)
+{
+    return cg_unit_to_si(cg_unit_find(setting->dimension, setting->unit),
+                         setting->fallback);
+}
+
+static void begin_one(const struct cg_setting *setting, struct cg_case *c)
+{
+    void *at = field(setting, c);
+    switch (setting->kind) {
+    case CG_REAL:
+        *(double *)at =
+            setting->rule == CG_FIXED ? fallback_si(setting) : NAN;
+        break;
+    case CG_COUNT:
+    case CG_CHOICE:
+        *(int *)at = (int)setting->fallback;
+        break;
+    case CG_SWITCH:
+        *(bool *)at = setting->fallback != 0.0;
+        break;
+    case CG_NAME:
+        strncpy(at, setting->text, CG_NAME_LENGTH - 1);
+        break;
+    }
+}
+
+void cg_case_begin(struct cg_case *c)
+{
+    size_t count;
+    const struct cg_setting *settings = cg_settings(&count);
+    memset(c, 0, sizeof *c);
+    for (size_t i = 0; i < count; i++)
+        begin_one(&settings[i], c);
+    c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
+}
+
+const struct cg_setting *cg_case_complete(struct cg_case *c)
+{
+    size_t count;
+    const struct cg_setting *settings = cg_settings(&count);
+    for (size_t i = 0; i < count; i++) {
+        const struct cg_setting *setting = &settings[i];
+        if (setting->kind != CG_REAL || !isnan(cg_setting_get(setting, c)))
+            continue;
+        switch (setting->rule) {
+        case CG_REQUIRED:
+            return setting;
+        case CG_PER_BORE:
+            cg_setting_put(setting, c, setting->fallback * c->engine.bore);
+            break;
+        case CG_PER_STROKE:
+            cg_setting_put(setting, c, setting->fallback * c->engine.stroke);
+            break;
+        case CG_PER_SPEED:
+            cg_setting_put(setting, c, setting->fallback * c->engine.speed);
+            break;
+        case CG_FIXED:
+        case CG_OPTIONAL:
+            break;
+        }
+    }
+    return NULL;
+}
+
+double cg_setting_get(const struct cg_setting *setting,
+                      const struct cg_case *c)
+{
+    const void *at = (const char *)c + setting->offset;
+    switch (setting->kind) {
+    case CG_REAL:
+        return *(const double *)at;
+    case CG_COUNT:
+    case CG_CHOICE:
+        return *(const int *)at;
+    case CG_SWITCH:
+        return *(const bool *)at;
+    case CG_NAME:
+        break;
+    }
+    return NAN;
+}
+
+void cg_setting_put(const struct cg_setting *setting, struct cg_case *c,
+                    double si)
+{
+    void *at = field(setting, c);
+    switch (setting->kind) {
+    case CG_REAL:
+        *(double *)at = si;
+        break;
+    case CG_COUNT:
+    case CG_CHOICE:
+        *(int *)at = (int)si;
+        break;
+    case CG_SWITCH:
+        *(bool *)at = si != 0.0;
+        break;
+    case CG_NAME:
+        break;
+    }
+}

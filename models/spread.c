@@ -1,0 +1,117 @@
+#include "spread.h"
+
+#include <assert.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "uncertain.h"
+
+static int larger_first(const void *a, const void *b)
+{
+    const struct cg_contribution *x = a, *y = b;
+    double dx = fabs(x->shift), dy = fabs(y->shift);
+    return (dx < dy) - (dx > dy);
+}
+
+/* Closure of a changed case [m]. */
+static enum cg_status closure_of(const struct cg_case *c,
+                                 const struct cg_duty_run *nominal,
+                                 bool gas_side_same, double *closure,
+                                 struct cg_error *error)
+{
+    struct cg_duty_run *run;
+    struct cg_extremes extremes;
+    enum cg_status status =
+        cg_duty_run_vary(c, nominal, gas_side_same, &run, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_answer_extremes(c, run, 0.0, NULL, NULL, &extremes, NULL,
+                                error);
+    cg_duty_run_free(run);
+    if (status == CG_OK)
+        *closure = extremes.closure;
+    return status;
+}
+
+static enum cg_status shift_of(const struct cg_case *c,
+                               const struct cg_duty_run *nominal,
+                               const struct cg_uncertain *input,
+                               double nominal_closure, double *shift,
+                               struct cg_error *error)
+{
+    double spread = cg_uncertain_spread(input, c), closure;
+    *shift = 0.0;
+    if (spread == 0.0)
+        return CG_OK;
+    if (input->direct) {
+        *shift = input->direct_gain * spread;
+        return CG_OK;
+    }
+    struct cg_case moved = *c;
+    cg_uncertain_move(input, 1.0, &moved);
+    enum cg_status status =
+        closure_of(&moved, nominal, !input->gas_side, &closure, error);
+    if (status == CG_OK)
+        *shift = closure - nominal_closure;
+    return status;
+}
+
+enum cg_status cg_spread_first_order(const struct cg_case *c,
+                                     const struct cg_duty_run *nominal,
+                                     struct cg_answer *answer,
+                                     struct cg_error *error)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    assert(count <= CG_INPUTS);
+    double variance = 0.0;
+    for (size_t i = 0; i < count; i++) {
+        struct cg_contribution *to = &answer->contribution[i];
+        to->name = inputs[i].name;
+        to->doc = inputs[i].doc;
+        enum cg_status status =
+            shift_of(c, nominal, &inputs[i], answer->extremes.closure,
+                     &to->shift, error);
+        if (status != CG_OK)
+            return status;
+        variance += to->shift * to->shift;
+    }
+    answer->contributions = count;
+    answer->sigma = sqrt(variance);
+    for (size_t i = 0; i < count && variance > 0.0; i++)
+        answer->contribution[i].share = answer->contribution[i].shift *
+                                        answer->contribution[i].shift /
+                                        variance;
+    qsort(answer->contribution, count, sizeof answer->contribution[0],
+          larger_first);
+    return CG_OK;
+}
+
+enum cg_status cg_spread_correlations(const struct cg_case *c,
+                                      struct cg_answer *answer,
+                                      struct cg_error *error)
+{
+    size_t count;
+    const struct cg_heat_transfer *list = cg_heat_transfers(&count);
+    assert(count <= CG_CORRELATIONS);
+    for (size_t i = 0; i < count; i++) {
+        struct cg_correlation_answer *to = &answer->correlation[i];
+        to->name = list[i].name;
+        to->closure = NAN;
+        struct cg_case other = *c;
+        strncpy(other.combustion.heat_transfer, list[i].name,
+                CG_NAME_LENGTH - 1);
+        if (strcmp(other.combustion.heat_transfer,
+                   c->combustion.heat_transfer) == 0) {
+            to->closure = answer->extremes.closure;
+            continue;
+        }
+        enum cg_status status =
+            closure_of(&other, NULL, false, &to->closure, error);
+        if (status == CG_NO_MEMORY)
+            return status;
+    }
+    answer->correlations = count;
+    return CG_OK;
+}

@@ -1,0 +1,22 @@
+/* Spread of the closure over the uncertain inputs and over the heat transfer
+ * correlations.  Private to the answer. */
+#ifndef CG_SPREAD_H
+#define CG_SPREAD_H
+
+#include "answer.h"
+
+/* Fills contribution, contributions and sigma from the nominal extremes in
+ * the answer: one run of the duty for each input moved up by one standard
+ * deviation.  Errors: as cg_duty_run_vary and cg_duty_run_go. */
+enum cg_status cg_spread_first_order(const struct cg_case *c,
+                                     const struct cg_duty_run *nominal,
+                                     struct cg_answer *answer,
+                                     struct cg_error *error);
+
+/* Fills correlation: the closure with each published correlation, else the
+ * same case.  A correlation that fails is NaN, not an error. */
+enum cg_status cg_spread_correlations(const struct cg_case *c,
+                                      struct cg_answer *answer,
+                                      struct cg_error *error);
+
+#endif

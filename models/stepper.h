@@ -1,0 +1,83 @@
+/* Time integration of a thermal network by TR-BDF2, and its settled state.
+ *
+ * R. E. Bank et al., "Transient simulation of silicon devices and circuits",
+ * IEEE Trans. CAD 4 (1985); error estimate and gamma = 2 - sqrt 2 after
+ * M. E. Hosea and L. F. Shampine, "Analysis and implementation of TR-BDF2",
+ * Appl. Numer. Math. 20 (1996).  Second order, L-stable, one matrix for both
+ * stages.  The heat ledger uses the scheme's own weights, so that heat in
+ * minus heat out equals heat stored to rounding.
+ */
+#ifndef CG_STEPPER_H
+#define CG_STEPPER_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "network.h"
+#include "status.h"
+
+struct cg_stepper; /* workspace: factors, stage vectors */
+
+/* What drives the network over one stretch of time without kinks.
+ * at() sets the network's conductances, bath temperatures and sources for
+ * time t [s]; NULL means that they stay as they are.  When conductances do not
+ * change over the stretch, say so: the factors are then kept. */
+struct cg_drive {
+    void (*at)(void *context, double time, struct cg_network *network);
+    void *context;
+    bool conductance_fixed;
+};
+
+/* Called after every accepted step, and once at the start of each stretch.
+ * temperature and rate (dT/dt [K/s]) have `nodes` entries and are valid only
+ * during the call.  Return CG_OK to go on. */
+typedef enum cg_status (*cg_step_watch)(void *context, double time,
+                                        const double *temperature,
+                                        const double *rate,
+                                        struct cg_error *error);
+
+struct cg_step_control {
+    double tolerance;  /* largest estimated error of a step at any node [K] */
+    double first_step; /* [s]; 0: chosen by the stepper */
+    double max_step;   /* [s]; 0: no limit */
+    double fixed_step; /* [s]; > 0: no error control (convergence studies) */
+    long max_steps;    /* per stretch; 0: 1000000 */
+};
+
+struct cg_heat_ledger {
+    double in[CG_SIDES]; /* heat that entered by side [J] */
+    double stored;       /* rise of stored heat [J] */
+    double turnover;     /* sum of |heat| over sides, at least |stored| [J] */
+    double residual;     /* (sum in - stored) / turnover [1] */
+    long steps, rejected, factorings;
+};
+
+/* Workspace for a network; the network's nodes and links must not change in
+ * number while it lives.  Fails with CG_NO_MEMORY. */
+enum cg_status cg_stepper_create(const struct cg_network *network,
+                                 struct cg_stepper **stepper,
+                                 struct cg_error *error);
+/* Accepts NULL. */
+void cg_stepper_free(struct cg_stepper *stepper);
+
+/* Settled temperatures [K] (nodes entries) for the network's present
+ * conductances, baths and sources.  CG_NUMERICAL if some node has no way to
+ * any bath. */
+enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
+                                 const struct cg_network *network,
+                                 double *temperature, struct cg_error *error);
+
+/* Carries temperature [K] (nodes entries, in and out) from time `from` to
+ * `to` [s], adding to the ledger (may be NULL; zero it before first use).
+ * The last step lands on `to` exactly.  CG_NUMERICAL when the step size
+ * underflows or a value is not finite: the text carries time and node. */
+enum cg_status cg_stepper_run(struct cg_stepper *stepper,
+                              struct cg_network *network,
+                              const struct cg_drive *drive, double from,
+                              double to, const struct cg_step_control *control,
+                              double *temperature,
+                              struct cg_heat_ledger *ledger,
+                              cg_step_watch watch, void *watch_context,
+                              struct cg_error *error);
+
+#endif

@@ -1,0 +1,124 @@
+#include "thermal.h"
+
+#include <stdlib.h>
+
+#include "constants.h"
+#include "geometry.h"
+#include "thermal_parts.h"
+
+size_t cg_thermal_liner_node(const struct cg_thermal *thermal,
+                             size_t station, size_t cell)
+{
+    return station * thermal->bore.per_station + cell;
+}
+
+enum cg_status cg_thermal_link_to_bore(struct cg_thermal *thermal,
+                                       size_t node, double conductance,
+                                       const double *share,
+                                       struct cg_error *error)
+{
+    enum cg_status status = CG_OK;
+    for (size_t s = 0; s < thermal->bore.grid.stations && status == CG_OK; s++)
+        if (share[s] > 0.0)
+            status = cg_network_add_link(
+                thermal->network, node, cg_thermal_liner_node(thermal, s, 0),
+                conductance * share[s], NULL, error);
+    return status;
+}
+
+/* Where ring pack and skirt rub: the three rings alike. */
+static enum cg_status fill_friction_share(const struct cg_case *c,
+                                          struct cg_bore_map *bore,
+                                          struct cg_error *error)
+{
+    size_t stations = bore->grid.stations;
+    double *path = malloc(stations * sizeof *path);
+    bore->friction_share = calloc(stations, sizeof *bore->friction_share);
+    if (path == NULL || bore->friction_share == NULL) {
+        free(path);
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    }
+    struct cg_crank crank = cg_case_crank(c);
+    for (int r = 0; r < CG_RINGS; r++) {
+        cg_share_path(&crank, &bore->grid,
+                      cg_ring_offset(c, (enum cg_ring_place)r),
+                      c->ring[r].width, path);
+        for (size_t s = 0; s < stations; s++)
+            bore->friction_share[s] += path[s] / CG_RINGS;
+    }
+    free(path);
+    return CG_OK;
+}
+
+enum cg_status cg_thermal_create(const struct cg_case *c,
+                                 struct cg_thermal **thermal,
+                                 struct cg_error *error)
+{
+    struct cg_thermal *made = calloc(1, sizeof *made);
+    if (made == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    enum cg_status status = cg_network_create(&made->network, error);
+    if (status == CG_OK)
+        status = cg_thermal_add_bore(c, made, error);
+    if (status == CG_OK)
+        status = cg_thermal_add_piston(c, made, error);
+    if (status == CG_OK)
+        status = fill_friction_share(c, &made->bore, error);
+    if (status != CG_OK) {
+        cg_thermal_free(made);
+        return status;
+    }
+    *thermal = made;
+    return CG_OK;
+}
+
+void cg_thermal_free(struct cg_thermal *thermal)
+{
+    if (thermal == NULL)
+        return;
+    cg_network_free(thermal->network);
+    free(thermal->piston.node);
+    free(thermal->piston.gas_area);
+    for (int r = 0; r < CG_RINGS; r++) {
+        free(thermal->ring[r].flat_weight);
+        free(thermal->ring[r].share);
+    }
+    free(thermal->bore.liner_weight);
+    free(thermal->bore.block_weight);
+    free(thermal->bore.friction_share);
+    free(thermal);
+}
+
+static double weighted(const double *weight, const double *value, size_t n)
+{
+    double sum = 0.0;
+    for (size_t i = 0; i < n; i++)
+        sum += weight[i] * value[i];
+    return sum;
+}
+
+double cg_thermal_liner_mean(const struct cg_thermal *thermal,
+                             const double *temperature, size_t station)
+{
+    size_t first = cg_thermal_liner_node(thermal, station, 0);
+    return weighted(thermal->bore.liner_weight, temperature + first,
+                    thermal->bore.liner_nodes);
+}
+
+double cg_thermal_block_mean(const struct cg_thermal *thermal,
+                             const double *temperature, size_t station)
+{
+    size_t first =
+        cg_thermal_liner_node(thermal, station, thermal->bore.liner_nodes);
+    return weighted(thermal->bore.block_weight, temperature + first,
+                    thermal->bore.block_nodes);
+}
+
+double cg_thermal_ring_mean(const struct cg_thermal *thermal,
+                            const double *temperature,
+                            enum cg_ring_place place)
+{
+    const struct cg_ring_map *ring = &thermal->ring[place];
+    return weighted(ring->flat_weight, temperature + ring->chain.first,
+                    cg_chain_nodes(&ring->chain));
+}

@@ -1,0 +1,98 @@
+/* The engine's thermal network: piston path, three rings, bore and block of
+ * one cylinder, joined.  1-D in every body:
+ *
+ *   piston  one curved path: from the crown centre out through the crown disk,
+ *           then down the ring belt and the skirt
+ *   ring    radial, from the groove's back to the face, heated by the flank
+ *   bore    stations down the bore, each radial through liner and block, with
+ *           conduction along the bore between like radii
+ *
+ * Nodes are numbered stations first, then along the piston with each ring put
+ * in after its groove, so that the envelope solver (envelope.h) costs in
+ * proportion to the number of cells.
+ *
+ * Conductivity and heat capacity are taken at the fixed temperatures below
+ * for the whole run: the network is linear, and any circuit or ODE solver can
+ * check it.  (Of a piston alloy, conductivity moves by about 5 % between 100
+ * and 300 C; growth does use temperature-dependent expansion.)
+ */
+#ifndef CG_THERMAL_H
+#define CG_THERMAL_H
+
+#include "case.h"
+#include "chain.h"
+#include "network.h"
+#include "status.h"
+#include "sweep_share.h"
+
+/* Where conductivity and heat capacity are taken [K]: 200, 160 and 120 C. */
+#define CG_PISTON_REFERENCE 473.15
+#define CG_RING_REFERENCE 433.15
+#define CG_BORE_REFERENCE 393.15
+
+struct cg_piston_map {
+    size_t first, cells; /* path cells: node of cell i is node[i] */
+    size_t *node;
+    size_t crown_cells;  /* path cells 0 .. crown_cells - 1 are the crown */
+    size_t groove[CG_RINGS]; /* nodes */
+    size_t skirt_first, skirt_cells; /* path cells */
+    double ring_offset[CG_RINGS]; /* crown edge to ring's upper side [m] */
+    double skirt_offset;          /* crown edge to skirt top [m] */
+    size_t gas_bath;     /* baths gas_bath + i on crown cell i */
+    double *gas_area;    /* [crown_cells] [m2] */
+};
+
+struct cg_ring_map {
+    struct cg_chain chain;
+    size_t face;         /* node */
+    double *flat_weight; /* [nodes] share of the ring's cross-section [1] */
+    size_t face_link;    /* links face_link + s to station s */
+    double face_area;    /* whole circumference [m2] */
+    double *share;       /* [stations] time share */
+    size_t source;       /* friction on the ring's own side */
+};
+
+struct cg_bore_map {
+    struct cg_bore_grid grid;
+    bool has_block;
+    size_t liner_nodes, block_nodes; /* per station */
+    size_t per_station;
+    double *liner_weight, *block_weight; /* area weights, each sums to 1 */
+    size_t gas_bath, coolant_bath, source; /* + s */
+    size_t joint_link;   /* + s, if has_block */
+    double joint_area;   /* of one station [m2] */
+    double surface_area; /* of one station [m2] */
+    double *friction_share; /* [stations] ring pack and skirt together */
+};
+
+struct cg_thermal {
+    struct cg_network *network;
+    struct cg_piston_map piston;
+    struct cg_ring_map ring[CG_RINGS];
+    struct cg_bore_map bore;
+};
+
+/* Builds the network of a checked case, all operating-point quantities at
+ * zero (cg_thermal_load in load.h sets them).  Caller frees.  CG_NO_MEMORY
+ * only. */
+enum cg_status cg_thermal_create(const struct cg_case *c,
+                                 struct cg_thermal **thermal,
+                                 struct cg_error *error);
+/* Accepts NULL. */
+void cg_thermal_free(struct cg_thermal *thermal);
+
+/* Node at liner cell i (0: bore surface) of a station. */
+size_t cg_thermal_liner_node(const struct cg_thermal *thermal,
+                             size_t station, size_t cell);
+
+/* Area-mean temperature [K] of the liner and, if there is one, the block of a
+ * station (block NULL allowed); mean of a ring.  Cannot fail. */
+double cg_thermal_liner_mean(const struct cg_thermal *thermal,
+                             const double *temperature, size_t station);
+double cg_thermal_block_mean(const struct cg_thermal *thermal,
+                             const double *temperature, size_t station);
+double cg_thermal_ring_mean(const struct cg_thermal *thermal,
+                            const double *temperature,
+                            enum cg_ring_place place);
+
+#endif

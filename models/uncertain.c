@@ -1,0 +1,71 @@
+#include "uncertain.h"
+
+#include <math.h>
+
+#include "constants.h"
+
+#define SPREAD(name) offsetof(struct cg_case, uncertainty.name)
+#define FIELD(name) offsetof(struct cg_case, name)
+
+static const struct cg_uncertain inputs[] = {
+    {"heat_factor", "gas-side heat", true, true, false, 0.0,
+     SPREAD(heat_factor), {FIELD(combustion.heat_factor)}},
+    {"flank", "groove flank contact", true, false, false, 0.0, SPREAD(flank),
+     {FIELD(scale.flank)}},
+    {"film", "ring oil film", true, false, false, 0.0, SPREAD(film),
+     {FIELD(scale.film), FIELD(piston.skirt_film)}},
+    {"undercrown", "oil on the underside", true, false, false, 0.0,
+     SPREAD(undercrown),
+     {FIELD(piston.splash_coefficient), FIELD(piston.jet_coefficient)}},
+    {"coolant_film", "coolant at the bore", true, false, false, 0.0,
+     SPREAD(coolant_film), {FIELD(cooling.coolant_coefficient)}},
+    {"ring_expansion", "ring expansion", true, false, false, 0.0,
+     SPREAD(ring_expansion), {FIELD(scale.ring_expansion)}},
+    {"bore_expansion", "bore expansion", true, false, false, 0.0,
+     SPREAD(bore_expansion), {FIELD(scale.bore_expansion)}},
+    {"piston_conductivity", "piston conductivity", true, false, false, 0.0,
+     SPREAD(piston_conductivity), {FIELD(scale.piston_conductivity)}},
+    {"ring_conductivity", "ring conductivity", true, false, false, 0.0,
+     SPREAD(ring_conductivity), {FIELD(scale.ring_conductivity)}},
+    {"boost", "boost held", true, true, false, 0.0, SPREAD(boost),
+     {FIELD(charge.boost)}},
+    {"coolant", "coolant temperature", false, false, false, 0.0,
+     SPREAD(coolant_temperature), {FIELD(cooling.coolant_temperature)}},
+    {"oil", "oil temperature", false, false, false, 0.0,
+     SPREAD(oil_temperature), {FIELD(cooling.oil_temperature)}},
+    {"charge", "air temperature", false, true, false, 0.0,
+     SPREAD(charge_temperature), {FIELD(charge.ambient_temperature)}},
+    {"burn50", "spark and burn timing", false, true, false, 0.0,
+     SPREAD(burn50_deg), {FIELD(combustion.burn50_deg)}},
+    /* A bore larger than measured opens the fitted gap by pi times as much;
+     * the sign does not matter for the spread. */
+    {"bore_size", "bore as measured", false, false, true, CG_PI,
+     SPREAD(bore_size), {0}},
+    {"gap_measure", "gap as filed", false, false, true, 1.0,
+     SPREAD(gap_measure), {0}},
+};
+
+const struct cg_uncertain *cg_uncertains(size_t *count)
+{
+    *count = sizeof inputs / sizeof inputs[0];
+    return inputs;
+}
+
+double cg_uncertain_spread(const struct cg_uncertain *input,
+                           const struct cg_case *c)
+{
+    return *(const double *)((const char *)c + input->spread);
+}
+
+void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
+                       struct cg_case *c)
+{
+    double spread = cg_uncertain_spread(input, c);
+    for (int i = 0; i < CG_UNCERTAIN_FIELDS && input->field[i] != 0; i++) {
+        double *field = (double *)((char *)c + input->field[i]);
+        if (input->relative)
+            *field *= exp(sigmas * spread);
+        else
+            *field += sigmas * spread;
+    }
+}

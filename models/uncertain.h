@@ -1,0 +1,37 @@
+/* The uncertain inputs: which, how wide, and what they move.  One row each; a
+ * new one is a field in cg_uncertainty_case, its settings row, and a row in
+ * uncertain.c. */
+#ifndef CG_UNCERTAIN_H
+#define CG_UNCERTAIN_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "case.h"
+
+enum { CG_UNCERTAIN_FIELDS = 3 };
+
+struct cg_uncertain {
+    const char *name;   /* as in the settings: "flank" */
+    const char *doc;
+    bool relative;      /* the spread multiplies, else it adds */
+    bool gas_side;      /* the cycle must be run anew */
+    bool direct;        /* moves no field: adds `direct_gain` times the spread
+                           to the closure itself */
+    double direct_gain; /* [m of closure per m] */
+    size_t spread;      /* offset of the standard deviation in the case */
+    size_t field[CG_UNCERTAIN_FIELDS]; /* offsets moved, 0-terminated */
+};
+
+const struct cg_uncertain *cg_uncertains(size_t *count);
+
+/* One standard deviation of the input in this case: relative or SI. */
+double cg_uncertain_spread(const struct cg_uncertain *input,
+                           const struct cg_case *c);
+
+/* Moves the input by `sigmas` standard deviations.  Relative ones move as
+ * exp(sigmas * spread), so that they stay positive (lognormal). */
+void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
+                       struct cg_case *c);
+
+#endif

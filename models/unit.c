@@ -1,0 +1,56 @@
+#include "unit.h"
+
+#include <string.h>
+
+#include "constants.h"
+
+/* Exact by definition: inch 25.4 mm, pound-force per square inch from
+ * 4.4482216152605 N and (0.0254 m)^2. */
+static const struct cg_unit units[] = {
+    {CG_PLAIN, "", 1.0, 0.0},
+    {CG_SHARE, "pct", 0.01, 0.0},
+    {CG_LENGTH, "mm", 1e-3, 0.0},
+    {CG_LENGTH, "um", 1e-6, 0.0},
+    {CG_LENGTH, "in", 25.4e-3, 0.0},
+    {CG_LENGTH, "thou", 25.4e-6, 0.0},
+    {CG_PRESSURE, "kPa", 1e3, 0.0},
+    {CG_PRESSURE, "bar", 1e5, 0.0},
+    {CG_PRESSURE, "psi", 6894.757293168361, 0.0},
+    {CG_PRESSURE, "MPa", 1e6, 0.0},
+    {CG_TEMPERATURE, "C", 1.0, CG_ZERO_CELSIUS},
+    {CG_TEMPERATURE, "F", 1.0 / 1.8, CG_ZERO_CELSIUS - 32.0 / 1.8},
+    {CG_TEMPERATURE, "K", 1.0, 0.0},
+    {CG_DIFFERENCE, "K", 1.0, 0.0},
+    {CG_ROTATION, "rpm", 1.0 / 60.0, 0.0},
+    {CG_ANGLE, "deg", 1.0, 0.0},
+    {CG_TIME, "s", 1.0, 0.0},
+    {CG_TIME, "min", 60.0, 0.0},
+    {CG_COEFFICIENT, "W_m2K", 1.0, 0.0},
+    {CG_COEFFICIENT, "kW_m2K", 1e3, 0.0},
+};
+
+const struct cg_unit *cg_units(size_t *count)
+{
+    *count = sizeof units / sizeof units[0];
+    return units;
+}
+
+const struct cg_unit *cg_unit_find(enum cg_dimension dimension,
+                                   const char *suffix)
+{
+    for (size_t i = 0; i < sizeof units / sizeof units[0]; i++)
+        if (units[i].dimension == dimension &&
+            strcmp(units[i].suffix, suffix) == 0)
+            return &units[i];
+    return NULL;
+}
+
+double cg_unit_to_si(const struct cg_unit *unit, double value)
+{
+    return unit->scale * value + unit->offset;
+}
+
+double cg_unit_from_si(const struct cg_unit *unit, double si)
+{
+    return (si - unit->offset) / unit->scale;
+}

@@ -1,0 +1,18 @@
+#include "viscosity.h"
+
+#include <math.h>
+
+/* log10 log10 (nu + 0.7), nu in mm2/s. */
+static double walther(double viscosity)
+{
+    return log10(log10(viscosity * 1e6 + 0.7));
+}
+
+double cg_viscosity_walther(double at_40, double at_100, double temperature)
+{
+    double x40 = log10(313.15), x100 = log10(373.15);
+    double slope = (walther(at_100) - walther(at_40)) / (x100 - x40);
+    double x = log10(fmin(fmax(temperature, 233.15), 623.15));
+    double level = walther(at_40) + slope * (x - x40);
+    return (pow(10.0, pow(10.0, level)) - 0.7) * 1e-6;
+}

@@ -1,0 +1,39 @@
+/* The command line: which command, which config, which options.  One table of
+ * commands and one of options drive parsing, help and errors. */
+#ifndef CG_OPTIONS_H
+#define CG_OPTIONS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "status.h"
+
+enum { CG_OPTION_REPEATS = 64 };
+
+struct cg_options {
+    const char *config;     /* path of the config file; NULL for template */
+    const char *out;        /* -o DIR: folder for tables; NULL: none */
+    const char *set[CG_OPTION_REPEATS]; /* --set PATH=VALUE, in order */
+    size_t sets;
+    bool inch;              /* --units inch */
+    bool quiet;             /* --quiet */
+};
+
+/* A command is one file src/command_NAME.c with one function. */
+typedef enum cg_status (*cg_command)(const struct cg_options *options,
+                                     struct cg_error *error);
+
+enum cg_status cg_command_find(const struct cg_options *options,
+                               struct cg_error *error);
+enum cg_status cg_command_network(const struct cg_options *options,
+                                  struct cg_error *error);
+enum cg_status cg_command_template(const struct cg_options *options,
+                                   struct cg_error *error);
+
+/* Parses argv; prints help or version itself and sets *command to NULL when
+ * that was all that was asked.  CG_BAD_INPUT with one clear line otherwise. */
+enum cg_status cg_options_read(int argc, char **argv,
+                               struct cg_options *options, cg_command *command,
+                               struct cg_error *error);
+
+#endif

@@ -1,0 +1,47 @@
+/* The one comparison the suites use: Check has no relative tolerance, and a
+ * published value should be printed with its source when it is missed. */
+#ifndef CG_CHECK_CLOSE_H
+#define CG_CHECK_CLOSE_H
+
+#include <check.h>
+#include <math.h>
+#include <stdlib.h>
+
+/* |got - want| <= relative |want|; NaN fails. */
+#define check_close(got, want, relative, source)                             \
+    do {                                                                     \
+        double got_ = (got), want_ = (want);                                 \
+        ck_assert_msg(fabs(got_ - want_) <= (relative) * fabs(want_),        \
+                      "%s = %.9g, expected %.9g within %g relative (%s)",    \
+                      #got, got_, want_, (double)(relative), source);        \
+    } while (0)
+
+/* |got - want| <= absolute; NaN fails. */
+#define check_within(got, want, absolute, source)                            \
+    do {                                                                     \
+        double got_ = (got), want_ = (want);                                 \
+        ck_assert_msg(fabs(got_ - want_) <= (absolute),                      \
+                      "%s = %.9g, expected %.9g within %g (%s)", #got, got_, \
+                      want_, (double)(absolute), source);                    \
+    } while (0)
+
+/* low <= got <= high; NaN fails. */
+#define check_band(got, low, high, source)                                   \
+    do {                                                                     \
+        double got_ = (got);                                                 \
+        ck_assert_msg(got_ >= (low) && got_ <= (high),                       \
+                      "%s = %.9g, expected %g to %g (%s)", #got, got_,       \
+                      (double)(low), (double)(high), source);                \
+    } while (0)
+
+/* Runs a suite and turns the outcome into main's exit status. */
+static inline int check_run(Suite *suite)
+{
+    SRunner *runner = srunner_create(suite);
+    srunner_run_all(runner, CK_ENV);
+    int failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}
+
+#endif
