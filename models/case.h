@@ -109,7 +109,8 @@ struct cg_cooling_case {
     double coolant_glycol;       /* share by volume [1] */
     double oil_temperature;      /* [K] */
     double bore_splash;          /* oil mist on the bore below the piston */
-    double dry_coefficient;      /* block outside the jacket */
+    double deck_coefficient;     /* bore above the jacket */
+    double dry_coefficient;      /* bore below the jacket */
     double head_coefficient;     /* head gas face to coolant */
 };
 

@@ -29,11 +29,38 @@ double cg_chain_centre(const struct cg_chain *chain, size_t cell)
     return 0.5 * (cg_chain_face(chain, cell) + cg_chain_face(chain, cell + 1));
 }
 
-double cg_chain_flat_area(const struct cg_chain *chain, size_t cell)
+size_t cg_chain_nodes(const struct cg_chain *chain)
+{
+    return chain->nodes_on_faces ? chain->cells + 1 : chain->cells;
+}
+
+double cg_chain_position(const struct cg_chain *chain, size_t node)
+{
+    return chain->nodes_on_faces ? cg_chain_face(chain, node)
+                                 : cg_chain_centre(chain, node);
+}
+
+/* The bounds of what a node stands for: its cell, or, with nodes on the faces,
+ * the halves of the two cells it parts. */
+static double lower_bound(const struct cg_chain *chain, size_t node)
+{
+    if (!chain->nodes_on_faces)
+        return cg_chain_face(chain, node);
+    return node > 0 ? cg_chain_centre(chain, node - 1) : chain->from;
+}
+
+static double upper_bound(const struct cg_chain *chain, size_t node)
+{
+    if (!chain->nodes_on_faces)
+        return cg_chain_face(chain, node + 1);
+    return node < chain->cells ? cg_chain_centre(chain, node) : chain->to;
+}
+
+double cg_chain_flat_area(const struct cg_chain *chain, size_t node)
 {
     assert(chain->shape == CG_CHAIN_RADIAL);
-    double inner = cg_chain_face(chain, cell);
-    double outer = cg_chain_face(chain, cell + 1);
+    double inner = lower_bound(chain, node);
+    double outer = upper_bound(chain, node);
     return CG_PI * (outer + inner) * (outer - inner);
 }
 
@@ -52,6 +79,7 @@ static double conductance(const struct cg_chain *chain, double from, double to)
 double cg_chain_end_conductance(const struct cg_chain *chain, int end)
 {
     assert(end == 0 || end == 1);
+    assert(!chain->nodes_on_faces);
     if (end == 0) {
         assert(chain->shape == CG_CHAIN_PLANE || chain->from > 0);
         return conductance(chain, chain->from, cg_chain_centre(chain, 0));
@@ -66,13 +94,13 @@ double cg_series(double a, double b)
     return a > 0 && b > 0 ? 1 / (1 / a + 1 / b) : 0;
 }
 
-static double capacity(const struct cg_chain *chain, size_t cell)
+static double capacity(const struct cg_chain *chain, size_t node)
 {
     double rho_c = chain->solid.volume_capacity;
     if (chain->shape == CG_CHAIN_RADIAL)
-        return rho_c * cg_chain_flat_area(chain, cell) * chain->width;
-    return rho_c * chain->width * (chain->to - chain->from) /
-           (double)chain->cells;
+        return rho_c * cg_chain_flat_area(chain, node) * chain->width;
+    return rho_c * chain->width *
+           (upper_bound(chain, node) - lower_bound(chain, node));
 }
 
 enum cg_status cg_chain_add(struct cg_network *network, const char *name,
@@ -80,20 +108,22 @@ enum cg_status cg_chain_add(struct cg_network *network, const char *name,
 {
     assert(chain->cells >= 1 && chain->from < chain->to && chain->width > 0);
     assert(chain->shape == CG_CHAIN_PLANE || chain->from >= 0);
-    size_t first = network->nodes;
-    for (size_t cell = 0; cell < chain->cells; cell++) {
+    assert(!chain->nodes_on_faces || chain->shape == CG_CHAIN_PLANE ||
+           chain->from > 0);
+    size_t first = network->nodes, nodes = cg_chain_nodes(chain);
+    for (size_t i = 0; i < nodes; i++) {
         char label[64];
-        if (chain->cells == 1)
+        if (nodes == 1)
             snprintf(label, sizeof label, "%s", name);
         else
-            snprintf(label, sizeof label, "%.40s_%zu", name, cell + 1);
+            snprintf(label, sizeof label, "%.40s_%zu", name, i + 1);
         enum cg_status status = cg_network_add_node(
-            network, label, capacity(chain, cell), NULL, error);
-        if (status == CG_OK && cell > 0)
+            network, label, capacity(chain, i), NULL, error);
+        if (status == CG_OK && i > 0)
             status = cg_network_add_link(
-                network, first + cell - 1, first + cell,
-                conductance(chain, cg_chain_centre(chain, cell - 1),
-                            cg_chain_centre(chain, cell)),
+                network, first + i - 1, first + i,
+                conductance(chain, cg_chain_position(chain, i - 1),
+                            cg_chain_position(chain, i)),
                 NULL, error);
         if (status != CG_OK)
             return status;

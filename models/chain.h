@@ -10,6 +10,7 @@
 #ifndef CG_CHAIN_H
 #define CG_CHAIN_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "network.h"
@@ -32,6 +33,10 @@ struct cg_chain {
     double width;    /* PLANE: cross-section [m2]; RADIAL: height [m] */
     struct cg_solid solid;
     size_t cells;    /* >= 1 */
+    bool nodes_on_faces; /* cells + 1 nodes, the first and last on the
+                            surfaces: for a body that several films meet at
+                            one surface temperature.  Else a node in the
+                            middle of each cell. */
     size_t first;    /* out: index of the first node; the rest follow */
 };
 
@@ -45,13 +50,17 @@ enum cg_status cg_chain_add(struct cg_network *network, const char *name,
  * the cell next to it [W/K]; infinite for a disk's centre is never asked. */
 double cg_chain_end_conductance(const struct cg_chain *chain, int end);
 
-/* Position of the centre of cell i [m] and of its lower face [m]. */
+/* Position of the centre of cell i and of its lower face [m]. */
 double cg_chain_centre(const struct cg_chain *chain, size_t cell);
 double cg_chain_face(const struct cg_chain *chain, size_t cell);
 
-/* Area of the flat side of cell i, e.g. the gas side of a crown disk or the
+/* Number of nodes, and position of a node [m]. */
+size_t cg_chain_nodes(const struct cg_chain *chain);
+double cg_chain_position(const struct cg_chain *chain, size_t node);
+
+/* Area of the flat side that a node stands for, e.g. the gas side of a crown disk or the
  * flank of a ring [m2]: RADIAL only. */
-double cg_chain_flat_area(const struct cg_chain *chain, size_t cell);
+double cg_chain_flat_area(const struct cg_chain *chain, size_t node);
 
 /* Two conductances in series [W/K]. */
 double cg_series(double a, double b);

@@ -21,17 +21,28 @@ static struct rod rod_at(const struct cg_crank *crank, double angle_deg)
     return rod;
 }
 
-double cg_crank_depth(const struct cg_crank *crank, double angle_deg)
+void cg_crank_motion(const struct cg_crank *crank, double angle_deg,
+                     double *depth, double *rate)
 {
     struct rod rod = rod_at(crank, angle_deg);
-    return 0.5 * crank->stroke *
-           (1.0 - rod.c + rod.ratio * rod.s * rod.s / (1.0 + rod.root));
+    double radius = 0.5 * crank->stroke;
+    *depth = radius *
+             (1.0 - rod.c + rod.ratio * rod.s * rod.s / (1.0 + rod.root));
+    *rate = radius * rod.s * (1.0 + rod.ratio * rod.c / rod.root);
+}
+
+double cg_crank_depth(const struct cg_crank *crank, double angle_deg)
+{
+    double depth, rate;
+    cg_crank_motion(crank, angle_deg, &depth, &rate);
+    return depth;
 }
 
 double cg_crank_depth_rate(const struct cg_crank *crank, double angle_deg)
 {
-    struct rod rod = rod_at(crank, angle_deg);
-    return 0.5 * crank->stroke * rod.s * (1.0 + rod.ratio * rod.c / rod.root);
+    double depth, rate;
+    cg_crank_motion(crank, angle_deg, &depth, &rate);
+    return rate;
 }
 
 double cg_crank_depth_second(const struct cg_crank *crank, double angle_deg)

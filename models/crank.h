@@ -16,6 +16,10 @@ double cg_crank_depth(const struct cg_crank *crank, double angle_deg);
 /* d(depth)/d(angle) [m/rad]. */
 double cg_crank_depth_rate(const struct cg_crank *crank, double angle_deg);
 
+/* Both at once, for the price of one. */
+void cg_crank_motion(const struct cg_crank *crank, double angle_deg,
+                     double *depth, double *rate);
+
 /* d2(depth)/d(angle)2 [m/rad2]. */
 double cg_crank_depth_second(const struct cg_crank *crank, double angle_deg);
 

@@ -1,5 +1,18 @@
-/* One four-stroke engine cycle: single zone, first law, Wiebe burn, blow-down
- * and gas exchange with energy carried by the flows.
+/* One four-stroke engine cycle: single zone (zone.h), Wiebe burn, blow-down and
+ * gas exchange with energy carried by the flows.
+ *
+ * Gas exchange is the simplest that keeps mass and energy:
+ * - Intake: fresh charge flows in as the piston uncovers volume, at the density
+ *   that makes the air come out as the volumetric efficiency says.  Cylinder
+ *   pressure follows; it settles near volumetric efficiency times manifold
+ *   pressure.  Residual gas above manifold pressure expands as charge enters.
+ * - From bottom dead centre to intake closing flow is taken as balanced (ram
+ *   against piston), so closing later than bottom centre costs no charge:
+ *   that is in the volumetric efficiency.  Closing before it ends the inflow.
+ * - Exhaust: see zone.c.  The exhaust closes as the intake opens, at top dead
+ *   centre; what is left is the residual.
+ * Products are frozen as the water-gas equilibrium leaves them: there is no
+ * dissociation, so that peak temperatures come out some per cent high.
  */
 #ifndef CG_CYCLE_H
 #define CG_CYCLE_H
@@ -54,7 +67,8 @@ struct cg_cycle {
     double gross_work;         /* compression and expansion, -180..180 [J] */
     double pumping_work;       /* the rest (negative: lost) [J] */
     double heat_head, heat_piston, heat_liner; /* lost to the walls [J] */
-    double unburned_energy;    /* leaving as CO, H2, fuel [J] */
+    double unburned_energy;    /* heating value of CO, H2 and fuel vapour that
+                                  leave [J] */
     double exhaust_temperature;/* enthalpy mean of what leaves [K] */
     double peak_pressure;      /* [Pa] */
     double peak_pressure_deg;
@@ -64,10 +78,16 @@ struct cg_cycle {
     int passes;                /* cycles run until mass and residual settled */
 };
 
+/* Whether the input means something: CG_BAD_INPUT names the first field that
+ * does not, with its limits. */
+enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
+                              struct cg_error *error);
+
 /* Runs the cycle until it repeats (residual gas state to 1e-9).  `cycle` is
- * caller-owned; about 0.4 MB, so not on a small stack.  CG_BAD_INPUT for a
- * field outside its meaning (text names it), CG_NUMERICAL if it does not
- * repeat or leaves 150..6000 K. */
+ * caller-owned; about 0.4 MB, so not on a small stack.  CG_BAD_INPUT as
+ * cg_cycle_check, CG_NUMERICAL (with the crank angle) if the gas leaves
+ * 150..6000 K or the cycle does not come to repeat.  A failed run leaves
+ * cycle->points = 0 and nothing else to read. */
 enum cg_status cg_cycle_run(const struct cg_cycle_input *input,
                             struct cg_cycle *cycle, struct cg_error *error);
 

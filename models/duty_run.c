@@ -306,8 +306,8 @@ static enum cg_status on_step(void *context, double time,
     return status;
 }
 
-static void set_start(const struct cg_case *c, const struct cg_duty_run *run,
-                      double *temperature)
+void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
+                       double *temperature)
 {
     size_t nodes = run->thermal->network->nodes;
     if (c->duty.start == CG_START_COLD)
@@ -358,7 +358,7 @@ enum cg_status cg_duty_run_go(const struct cg_case *c,
                           .between = block + 3 * nodes};
     if (ledger != NULL)
         memset(ledger, 0, sizeof *ledger);
-    set_start(c, run, block);
+    cg_duty_run_start(c, run, block);
     enum cg_status status = march_pieces(c, &march, block, ledger, error);
     free(block);
     return status;

@@ -62,6 +62,11 @@ enum cg_status cg_duty_run_vary(const struct cg_case *c,
 /* Accepts NULL. */
 void cg_duty_run_free(struct cg_duty_run *run);
 
+/* Temperatures at the duty's start [K] (nodes entries): ambient for a cold
+ * start, else the settled state of the start regime.  Cannot fail. */
+void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
+                       double *temperature);
+
 /* Runs the transient.  `watch` is called at the start, at every step's end
  * and middle, and at every multiple of `interval` [s] (0: none).  ledger may
  * be NULL.  Errors: as cg_stepper_run, and what watch returns. */

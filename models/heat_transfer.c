@@ -26,11 +26,10 @@ double cg_woschni_velocity(const struct cg_gas_side *state)
 }
 
 /* Heywood (1988), eq. 12.19: h = 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8, p in kPa.
- * Woschni printed T^-0.53; with the viscosity and conductivity laws he starts
- * from, the exponent is 0.75 - 1.62 * 0.8 = -0.546.  The constant belongs to
- * the published pair (B^-0.2, T^-0.53 or T^-0.55 alike), so the choice is worth
- * 17 % at 2300 K.  We take -0.55: it is what the derivation gives and what
- * most later work, and so most published heat factors, used. */
+ * Woschni printed T^-0.53; the property laws he starts from (k as T^0.75, mu as
+ * T^0.62) give 0.75 - 0.8 * 1.62 = -0.546.  The same constant is printed with
+ * either exponent, and at 2300 K they differ by 17 %.  We take -0.55, which is
+ * what the derivation gives and what Heywood prints. */
 static double woschni(const struct cg_gas_side *state)
 {
     double kpa = 1e-3 * state->pressure;

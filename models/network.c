@@ -7,6 +7,7 @@
 
 #include <assert.h>
 #include <math.h>
+#include <stdbool.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -15,7 +16,9 @@
 const char *cg_side_text(enum cg_side side)
 {
     switch (side) {
-#define CG_SIDE_CASE(name, text) case name: return text;
+#define CG_SIDE_CASE(name, text)                                               \
+    case name:                                                                 \
+        return text;
         CG_SIDE_LIST(CG_SIDE_CASE)
 #undef CG_SIDE_CASE
     case CG_SIDES:
@@ -90,18 +93,17 @@ static void publish(size_t *index, size_t *count)
     (*count)++;
 }
 
-enum cg_status cg_network_add_node(struct cg_network *network,
-                                   const char *name, double capacity,
-                                   size_t *index, struct cg_error *error)
+enum cg_status cg_network_add_node(struct cg_network *network, const char *name,
+                                   double capacity, size_t *index,
+                                   struct cg_error *error)
 {
     assert(capacity > 0 && isfinite(capacity));
     const struct column columns[] = {
         {&network->capacity, sizeof *network->capacity},
         {&network->name, sizeof *network->name},
     };
-    enum cg_status status =
-        grow(columns, sizeof columns / sizeof *columns, network->nodes,
-             &network->node_room, error);
+    enum cg_status status = grow(columns, sizeof columns / sizeof *columns,
+                                 network->nodes, &network->node_room, error);
     if (status != CG_OK)
         return status;
     size_t i = network->nodes;
@@ -112,8 +114,8 @@ enum cg_status cg_network_add_node(struct cg_network *network,
 }
 
 enum cg_status cg_network_add_link(struct cg_network *network, size_t a,
-                                   size_t b, double conductance,
-                                   size_t *index, struct cg_error *error)
+                                   size_t b, double conductance, size_t *index,
+                                   struct cg_error *error)
 {
     assert(a < network->nodes && b < network->nodes && a != b);
     assert(conductance >= 0 && isfinite(conductance));
@@ -122,9 +124,8 @@ enum cg_status cg_network_add_link(struct cg_network *network, size_t a,
         {&network->link_b, sizeof *network->link_b},
         {&network->link_conductance, sizeof *network->link_conductance},
     };
-    enum cg_status status =
-        grow(columns, sizeof columns / sizeof *columns, network->links,
-             &network->link_room, error);
+    enum cg_status status = grow(columns, sizeof columns / sizeof *columns,
+                                 network->links, &network->link_room, error);
     if (status != CG_OK)
         return status;
     size_t i = network->links;
@@ -148,9 +149,8 @@ enum cg_status cg_network_add_bath(struct cg_network *network, size_t node,
         {&network->bath_temperature, sizeof *network->bath_temperature},
         {&network->bath_side, sizeof *network->bath_side},
     };
-    enum cg_status status =
-        grow(columns, sizeof columns / sizeof *columns, network->baths,
-             &network->bath_room, error);
+    enum cg_status status = grow(columns, sizeof columns / sizeof *columns,
+                                 network->baths, &network->bath_room, error);
     if (status != CG_OK)
         return status;
     size_t i = network->baths;
@@ -192,8 +192,8 @@ void cg_network_net_heat(const struct cg_network *network,
         net[i] = 0;
     for (size_t i = 0; i < network->links; i++) {
         size_t a = network->link_a[i], b = network->link_b[i];
-        double flow = network->link_conductance[i] *
-                      (temperature[b] - temperature[a]);
+        double flow =
+            network->link_conductance[i] * (temperature[b] - temperature[a]);
         net[a] += flow;
         net[b] -= flow;
     }
@@ -214,8 +214,7 @@ void cg_network_heat_by_side(const struct cg_network *network,
     for (size_t i = 0; i < network->baths; i++)
         by_side[network->bath_side[i]] +=
             network->bath_conductance[i] *
-            (network->bath_temperature[i] -
-             temperature[network->bath_node[i]]);
+            (network->bath_temperature[i] - temperature[network->bath_node[i]]);
     for (size_t i = 0; i < network->sources; i++)
         by_side[network->source_side[i]] += network->source_power[i];
 }
@@ -227,4 +226,33 @@ double cg_network_stored_heat(const struct cg_network *network,
     for (size_t i = 0; i < network->nodes; i++)
         stored += network->capacity[i] * temperature[i];
     return stored;
+}
+
+size_t cg_network_find_floating(const struct cg_network *network,
+                                char *grounded)
+{
+    for (size_t i = 0; i < network->nodes; i++)
+        grounded[i] = 0;
+    for (size_t b = 0; b < network->baths; b++)
+        if (network->bath_conductance[b] > 0)
+            grounded[network->bath_node[b]] = 1;
+    /* Sweeps over the links, up and down by turns: a few suffice when bodies
+     * are numbered end to end. */
+    bool changed = true;
+    for (bool up = true; changed; up = !up) {
+        changed = false;
+        for (size_t l = 0; l < network->links; l++) {
+            size_t link = up ? l : network->links - 1 - l;
+            size_t a = network->link_a[link], b = network->link_b[link];
+            if (grounded[a] == grounded[b] ||
+                !(network->link_conductance[link] > 0))
+                continue;
+            grounded[a] = grounded[b] = 1;
+            changed = true;
+        }
+    }
+    for (size_t i = 0; i < network->nodes; i++)
+        if (!grounded[i])
+            return i;
+    return network->nodes;
 }

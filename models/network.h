@@ -88,4 +88,10 @@ void cg_network_heat_by_side(const struct cg_network *network,
 double cg_network_stored_heat(const struct cg_network *network,
                               const double *temperature);
 
+/* The first node without any way to a bath over conductances > 0 W/K, or
+ * `nodes` when there is none; such a node has no settled temperature.
+ * grounded is scratch of `nodes` entries.  Cannot fail. */
+size_t cg_network_find_floating(const struct cg_network *network,
+                                char *grounded);
+
 #endif

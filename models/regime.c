@@ -22,7 +22,7 @@ enum { PASSES = 30 };
 /* Mean share of a cycle's friction that the ring pack and skirt turn into
  * heat at the bore: piston assembly about half of mechanical friction, most
  * of it there (common practice, no source). */
-#define PISTON_FRICTION_SHARE 0.20
+#define PISTON_FRICTION_SHARE 0.15
 
 enum cg_status cg_regime_room_create(const struct cg_thermal *thermal,
                                      struct cg_regime_room *room,
@@ -316,6 +316,14 @@ static void apply_ring(const struct cg_thermal *thermal,
     network->source_power[ring->source] = friction;
 }
 
+static void apply_skirt(double friction, struct cg_thermal *thermal)
+{
+    const struct cg_piston_map *piston = &thermal->piston;
+    for (size_t i = 0; i < piston->skirt_cells; i++)
+        thermal->network->source_power[piston->skirt_source + i] =
+            friction / (double)piston->skirt_cells;
+}
+
 static void apply_bore(const struct cg_regime *a, const struct cg_regime *b,
                        double part, double friction,
                        struct cg_thermal *thermal)
@@ -349,6 +357,7 @@ void cg_regime_apply(const struct cg_regime *a, const struct cg_regime *b,
     for (int r = 0; r < CG_RINGS; r++)
         apply_ring(thermal, &thermal->ring[r],
                    between(a->film[r], b->film[r], part),
-                   0.5 * friction / CG_RINGS);
+                   0.5 * cg_friction_part[r] * friction);
+    apply_skirt(0.5 * cg_friction_part[CG_RINGS] * friction, thermal);
     apply_bore(a, b, part, 0.5 * friction, thermal);
 }

@@ -20,8 +20,10 @@ struct cg_stepper; /* workspace: factors, stage vectors */
 
 /* What drives the network over one stretch of time without kinks.
  * at() sets the network's conductances, bath temperatures and sources for
- * time t [s]; NULL means that they stay as they are.  When conductances do not
- * change over the stretch, say so: the factors are then kept. */
+ * time t [s]; NULL means that they stay as they are, which saves a third of the
+ * work.  When conductances do not change over the stretch, say so: they are
+ * then read, and the matrix factored, only when the step size changes.
+ * Capacities never change. */
 struct cg_drive {
     void (*at)(void *context, double time, struct cg_network *network);
     void *context;
@@ -62,22 +64,22 @@ void cg_stepper_free(struct cg_stepper *stepper);
 
 /* Settled temperatures [K] (nodes entries) for the network's present
  * conductances, baths and sources.  CG_NUMERICAL if some node has no way to
- * any bath. */
+ * any bath (the text names it). */
 enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
                                  const struct cg_network *network,
                                  double *temperature, struct cg_error *error);
 
 /* Carries temperature [K] (nodes entries, in and out) from time `from` to
  * `to` [s], adding to the ledger (may be NULL; zero it before first use).
- * The last step lands on `to` exactly.  CG_NUMERICAL when the step size
- * underflows or a value is not finite: the text carries time and node. */
-enum cg_status cg_stepper_run(struct cg_stepper *stepper,
-                              struct cg_network *network,
-                              const struct cg_drive *drive, double from,
-                              double to, const struct cg_step_control *control,
-                              double *temperature,
-                              struct cg_heat_ledger *ledger,
-                              cg_step_watch watch, void *watch_context,
-                              struct cg_error *error);
+ * The last step lands on `to` exactly.  drive NULL stands for one that changes
+ * nothing.  CG_NUMERICAL when the step size underflows, a value is not finite
+ * or the steps run out: the text carries time and node, and temperature and
+ * ledger hold the last good step.  A watch's status is handed on. */
+enum cg_status
+cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
+               const struct cg_drive *drive, double from, double to,
+               const struct cg_step_control *control, double *temperature,
+               struct cg_heat_ledger *ledger, cg_step_watch watch,
+               void *watch_context, struct cg_error *error);
 
 #endif

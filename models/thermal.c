@@ -26,7 +26,9 @@ enum cg_status cg_thermal_link_to_bore(struct cg_thermal *thermal,
     return status;
 }
 
-/* Where ring pack and skirt rub: the three rings alike. */
+const double cg_friction_part[CG_RINGS + 1] = {0.13, 0.09, 0.28, 0.50};
+
+/* Where ring pack and skirt rub. */
 static enum cg_status fill_friction_share(const struct cg_case *c,
                                           struct cg_bore_map *bore,
                                           struct cg_error *error)
@@ -39,12 +41,14 @@ static enum cg_status fill_friction_share(const struct cg_case *c,
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     }
     struct cg_crank crank = cg_case_crank(c);
-    for (int r = 0; r < CG_RINGS; r++) {
-        cg_share_path(&crank, &bore->grid,
-                      cg_ring_offset(c, (enum cg_ring_place)r),
-                      c->ring[r].width, path);
+    for (int part = 0; part <= CG_RINGS; part++) {
+        bool ring = part < CG_RINGS;
+        double offset = ring ? cg_ring_offset(c, (enum cg_ring_place)part)
+                             : cg_skirt_offset(c);
+        double height = ring ? c->ring[part].width : c->piston.skirt_length;
+        cg_share_path(&crank, &bore->grid, offset, height, path);
         for (size_t s = 0; s < stations; s++)
-            bore->friction_share[s] += path[s] / CG_RINGS;
+            bore->friction_share[s] += cg_friction_part[part] * path[s];
     }
     free(path);
     return CG_OK;

@@ -39,6 +39,7 @@ struct cg_piston_map {
     double ring_offset[CG_RINGS]; /* crown edge to ring's upper side [m] */
     double skirt_offset;          /* crown edge to skirt top [m] */
     size_t gas_bath;     /* baths gas_bath + i on crown cell i */
+    size_t skirt_source; /* + i on skirt cell i */
     double *gas_area;    /* [crown_cells] [m2] */
 };
 
@@ -71,6 +72,10 @@ struct cg_thermal {
     struct cg_ring_map ring[CG_RINGS];
     struct cg_bore_map bore;
 };
+
+/* How the friction of the piston assembly parts: top ring, second ring, oil
+ * ring, skirt (common practice, no source; sums to 1). */
+extern const double cg_friction_part[CG_RINGS + 1];
 
 /* Builds the network of a checked case, all operating-point quantities at
  * zero (cg_thermal_load in load.h sets them).  Caller frees.  CG_NO_MEMORY

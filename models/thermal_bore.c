@@ -81,7 +81,7 @@ static enum cg_status add_station(struct cg_thermal *thermal, size_t s,
                                   struct cg_chain *block,
                                   struct cg_error *error)
 {
-    char name[24];
+    char name[48];
     snprintf(name, sizeof name, "liner_%02zu", s + 1);
     enum cg_status status =
         cg_chain_add(thermal->network, name, liner, error);
@@ -142,8 +142,11 @@ static enum cg_status add_sides(const struct cg_case *c,
     bore->coolant_bath = network->baths;
     for (size_t s = 0; s < stations && status == CG_OK; s++) {
         double wet = jacket_share(c, &bore->grid, s);
-        double coefficient = wet * c->cooling.coolant_coefficient +
-                             (1.0 - wet) * c->cooling.dry_coefficient;
+        double dry = cg_station_depth(&bore->grid, s) < c->bore.jacket_top
+                         ? c->cooling.deck_coefficient
+                         : c->cooling.dry_coefficient;
+        double coefficient =
+            wet * c->cooling.coolant_coefficient + (1.0 - wet) * dry;
         size_t last = cg_thermal_liner_node(thermal, s, bore->per_station - 1);
         status = cg_network_add_bath(network, last, coefficient * outer_area,
                                      c->cooling.coolant_temperature,
@@ -182,10 +185,10 @@ enum cg_status cg_thermal_add_bore(const struct cg_case *c,
     struct cg_chain liner = {
         .shape = CG_CHAIN_RADIAL, .from = inner, .to = joint, .width = height,
         .solid = solid_at(&c->bore_material, CG_BORE_REFERENCE),
-        .cells = (size_t)c->solver.liner_cells};
+        .cells = (size_t)c->solver.liner_cells, .nodes_on_faces = true};
     struct cg_chain block = {
         .shape = CG_CHAIN_RADIAL, .from = joint, .to = outer, .width = height,
-        .solid = liner.solid, .cells = (size_t)c->solver.block_cells};
+        .solid = liner.solid, .cells = (size_t)c->solver.block_cells, .nodes_on_faces = true};
     if (bore->has_block)
         block.solid = solid_at(&c->block_material, CG_BORE_REFERENCE);
 

@@ -136,7 +136,7 @@ static enum cg_status add_crown(const struct cg_case *c,
     struct cg_piston_map *piston = &thermal->piston;
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < piston->crown_cells && status == CG_OK; i++) {
-        char name[24];
+        char name[48];
         struct path_cell cell = crown_cell(c, i);
         snprintf(name, sizeof name, "crown_%zu", i + 1);
         status = add_cell(thermal, solid, name, i > 0 ? last : NULL, &cell,
@@ -189,7 +189,7 @@ static enum cg_status add_region(const struct cg_case *c,
     double length = region->height / (double)region->cells;
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < region->cells && status == CG_OK; i++) {
-        char name[24];
+        char name[48];
         struct path_cell cell = region_cell(c, region, *offset, length);
         if (region->cells > 1)
             snprintf(name, sizeof name, "%s_%zu", region->name, i + 1);
@@ -289,5 +289,10 @@ enum cg_status cg_thermal_add_piston(const struct cg_case *c,
         status = add_belt(c, thermal, &solid, start, &last, error);
     if (status == CG_OK)
         status = add_gas(c, thermal, error);
+    piston->skirt_source = thermal->network->sources;
+    for (size_t i = 0; i < piston->skirt_cells && status == CG_OK; i++)
+        status = cg_network_add_source(thermal->network,
+                                       piston->node[piston->skirt_first + i],
+                                       0.0, CG_SIDE_FRICTION, NULL, error);
     return status;
 }

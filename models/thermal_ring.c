@@ -54,7 +54,8 @@ enum cg_status cg_thermal_add_ring(const struct cg_case *c,
                       cg_curve_at(&material->conductivity, CG_RING_REFERENCE),
                   material->density * cg_curve_at(&material->heat_capacity,
                                                   CG_RING_REFERENCE)},
-        .cells = (size_t)c->solver.ring_cells};
+        .cells = (size_t)c->solver.ring_cells,
+        .nodes_on_faces = true};
     ring->face_area = 2.0 * CG_PI * ring->chain.to * in->width;
 
     enum cg_status status =

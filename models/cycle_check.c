@@ -1,0 +1,57 @@
+#include "cycle.h"
+
+#include <math.h>
+
+#include "wiebe.h"
+
+/* Limits of meaning, not of good practice: what lies inside may still be a bad
+ * engine, but the equations hold. */
+struct limit {
+    const char *name;
+    double value, low, high;
+};
+
+enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
+                              struct cg_error *error)
+{
+    if (input->fuel == NULL)
+        return cg_error_set(error, CG_BAD_INPUT, "no fuel");
+    if (input->correlation == NULL)
+        return cg_error_set(error, CG_BAD_INPUT, "no heat transfer correlation");
+
+    const struct cg_cycle_input *in = input;
+    double start =
+        cg_wiebe_from_burn(in->burn50_deg, in->burn_duration_deg).start_deg;
+    const struct limit limits[] = {
+        {"bore [m]", in->crank.bore, 0.01, 1.2},
+        {"stroke [m]", in->crank.stroke, 0.01, 4.0},
+        {"rod over stroke [1]", in->crank.rod / in->crank.stroke, 0.6, 1e6},
+        {"compression ratio [1]", in->crank.compression_ratio, 2.0, 40.0},
+        {"speed [rev/s]", in->speed, 0.5, 1000.0},
+        {"manifold pressure [Pa]", in->manifold_pressure, 1e4, 2e6},
+        {"manifold temperature [K]", in->manifold_temperature, 200.0, 700.0},
+        {"exhaust pressure [Pa]", in->exhaust_pressure, 1e4, 2e6},
+        {"volumetric efficiency [1]", in->volumetric_efficiency, 0.05, 3.0},
+        {"lambda [1]", in->lambda, 0.5, 10.0},
+        {"burn duration [deg]", in->burn_duration_deg, 1.0, 120.0},
+        {"combustion efficiency [1]", in->combustion_efficiency, 0.01, 1.0},
+        {"heat factor [1]", in->heat_factor, 0.0, 20.0},
+        {"head area ratio [1]", in->head_area_ratio, 0.5, 5.0},
+        {"head temperature [K]", in->head_temperature, 200.0, 1500.0},
+        {"piston temperature [K]", in->piston_temperature, 200.0, 1500.0},
+        {"liner temperature [K]", in->liner_temperature, 200.0, 1500.0},
+        {"intake closing [deg]", in->intake_close_deg, -300.0, -60.0},
+        {"exhaust opening [deg]", in->exhaust_open_deg, 60.0, 180.0},
+        {"crank step [deg]", in->step_deg, 0.1, 2.0},
+        {"start of combustion [deg]", start,
+         fmax(in->intake_close_deg, -180.0) + 1.0, in->exhaust_open_deg - 1.0},
+    };
+    for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
+        const struct limit *limit = &limits[i];
+        if (!(limit->value >= limit->low && limit->value <= limit->high))
+            return cg_error_set(error, CG_BAD_INPUT,
+                                "%s must be %g to %g (got %g)", limit->name,
+                                limit->low, limit->high, limit->value);
+    }
+    return CG_OK;
+}

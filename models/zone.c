@@ -1,0 +1,193 @@
+#include "zone.h"
+
+#include <math.h>
+
+#include "constants.h"
+
+/* Exhaust valve: the gas let out per degree is the pressure excess over this
+ * many degrees, once the valve has lifted over the second number of degrees.
+ * Linear in the excess: close to choked flow in the blow-down, where most of
+ * the excess goes, and it leaves about 10 % over the port pressure in the
+ * middle of the exhaust stroke.  Common practice, no source. */
+static const double exhaust_decay_deg = 4.0, exhaust_lift_deg = 25.0;
+
+void cg_zone_shape(struct cg_zone *zone, const struct cg_crank *crank,
+                   double speed, double head_area_ratio)
+{
+    zone->crank = *crank;
+    zone->degree_time = 1.0 / (360.0 * speed);
+    zone->piston_area = 0.25 * CG_PI * crank->bore * crank->bore;
+    zone->head_area = head_area_ratio * zone->piston_area;
+    zone->side.bore = crank->bore;
+    zone->side.piston_speed = cg_crank_mean_speed(crank, speed);
+    zone->side.swept_volume = cg_crank_swept(crank);
+}
+
+void cg_zone_close(struct cg_zone *zone, double angle_deg, const double *y)
+{
+    struct cg_zone_node node;
+    struct cg_zone_gas gas;
+    cg_zone_node(zone, CG_PHASE_LATE_INTAKE, angle_deg, &node);
+    cg_zone_gas(zone, CG_PHASE_LATE_INTAKE, &node, y, &gas);
+    zone->side.reference_temperature = y[CG_ZONE_TEMPERATURE];
+    zone->side.reference_pressure = gas.pressure;
+    zone->side.reference_volume = node.volume;
+    zone->fresh_mass = y[CG_ZONE_MASS] - y[CG_ZONE_BURNED];
+}
+
+void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,
+                  double angle_deg, struct cg_zone_node *node)
+{
+    double rate;
+    cg_crank_motion(&zone->crank, angle_deg, &node->depth, &rate);
+    node->angle_deg = angle_deg;
+    node->volume =
+        cg_crank_clearance(&zone->crank) + zone->piston_area * node->depth;
+    node->volume_rate = zone->piston_area * rate * (CG_PI / 180.0);
+    node->burn_rate = 0.0;
+    node->motored_pressure = 0.0;
+    node->exhaust_rate = 0.0;
+    if (phase == CG_PHASE_BURN) {
+        node->burn_rate = cg_wiebe_rate(&zone->wiebe, angle_deg);
+        node->motored_pressure =
+            zone->side.reference_pressure *
+            exp(zone->motored_exponent *
+                log(zone->side.reference_volume / node->volume));
+    } else if (phase == CG_PHASE_EXHAUST) {
+        double open = angle_deg - zone->exhaust_open_deg;
+        node->exhaust_rate =
+            -expm1(-open / exhaust_lift_deg) / exhaust_decay_deg;
+    }
+}
+
+/* The mixture at its temperature, per kg. */
+struct mixed {
+    double gas_constant, cp;
+};
+
+static struct mixed mix(const struct cg_zone *zone, double temperature,
+                        double burned)
+{
+    double fresh = 1.0 - burned;
+    return (struct mixed){
+        fresh * zone->fresh.gas_constant + burned * zone->burned.gas_constant,
+        fresh * cg_mixture_cp(&zone->fresh, temperature) +
+            burned * cg_mixture_cp(&zone->burned, temperature)};
+}
+
+static double coefficient(const struct cg_zone *zone, enum cg_phase phase,
+                          const struct cg_zone_node *node, double temperature,
+                          double pressure, double gas_constant)
+{
+    double liner_area = CG_PI * zone->crank.bore * node->depth;
+    double area = zone->head_area + zone->piston_area + liner_area;
+    struct cg_gas_side state = zone->side;
+    state.pressure = pressure;
+    state.temperature = temperature;
+    state.wall_temperature = (zone->head_area * zone->head_temperature +
+                              zone->piston_area * zone->piston_temperature +
+                              liner_area * zone->liner_temperature) / area;
+    state.volume = node->volume;
+    state.motored_pressure = node->motored_pressure;
+    state.gas_constant = gas_constant;
+    state.burning = phase == CG_PHASE_BURN;
+    state.gas_exchange = !state.burning && phase != CG_PHASE_COMPRESSION;
+    return zone->heat_factor * zone->correlation->coefficient(&state);
+}
+
+/* Adds what flows or burns to dy, and returns its part of m cv dT [J/deg]. */
+static double exchange(const struct cg_zone *zone, enum cg_phase phase,
+                       const struct cg_zone_node *node, const double *y,
+                       const struct mixed *gas, double pressure, double *dy)
+{
+    double t = y[CG_ZONE_TEMPERATURE], rt = gas->gas_constant * t;
+    switch (phase) {
+    case CG_PHASE_INTAKE: {
+        double in = zone->intake_density * node->volume_rate;
+        dy[CG_ZONE_MASS] = in;
+        dy[CG_ZONE_ENTHALPY] = in * zone->intake_enthalpy;
+        return in * (zone->intake_enthalpy -
+                     cg_mixture_energy(&zone->fresh, t));
+    }
+    case CG_PHASE_BURN: {
+        double burn = zone->fresh_mass * node->burn_rate;
+        dy[CG_ZONE_BURNED] = burn;
+        return burn * (cg_mixture_energy(&zone->fresh, t) -
+                       cg_mixture_energy(&zone->burned, t));
+    }
+    case CG_PHASE_EXHAUST: {
+        /* Gas that flows back is the gas that has just left. */
+        double gamma = gas->cp / (gas->cp - gas->gas_constant);
+        double out = node->exhaust_rate * node->volume *
+                     (pressure - zone->exhaust_pressure) / (gamma * rt);
+        double share = y[CG_ZONE_BURNED] / y[CG_ZONE_MASS];
+        dy[CG_ZONE_MASS] = -out;
+        dy[CG_ZONE_BURNED] = -out * share;
+        dy[CG_ZONE_ENTHALPY] =
+            -out * ((1.0 - share) * cg_mixture_enthalpy(&zone->fresh, t) +
+                    share * cg_mixture_enthalpy(&zone->burned, t));
+        return -out * rt;
+    }
+    case CG_PHASE_LATE_INTAKE:
+    case CG_PHASE_COMPRESSION:
+        break;
+    }
+    return 0.0;
+}
+
+/* dy per degree of crank. */
+static void rates(const struct cg_zone *zone, enum cg_phase phase,
+                  const struct cg_zone_node *node, const double *y, double *dy,
+                  struct cg_zone_gas *out)
+{
+    double t = y[CG_ZONE_TEMPERATURE], m = y[CG_ZONE_MASS];
+    struct mixed gas = mix(zone, t, y[CG_ZONE_BURNED] / m);
+    double pressure = m * gas.gas_constant * t / node->volume;
+    double h = coefficient(zone, phase, node, t, pressure, gas.gas_constant);
+    double per_degree = h * zone->degree_time;
+
+    dy[CG_ZONE_MASS] = dy[CG_ZONE_BURNED] = dy[CG_ZONE_ENTHALPY] = 0.0;
+    dy[CG_ZONE_WORK] = pressure * node->volume_rate;
+    dy[CG_ZONE_HEAD] =
+        per_degree * zone->head_area * (t - zone->head_temperature);
+    dy[CG_ZONE_PISTON] =
+        per_degree * zone->piston_area * (t - zone->piston_temperature);
+    dy[CG_ZONE_LINER] = per_degree * CG_PI * zone->crank.bore * node->depth *
+                        (t - zone->liner_temperature);
+    double energy = exchange(zone, phase, node, y, &gas, pressure, dy) -
+                    dy[CG_ZONE_WORK] - dy[CG_ZONE_HEAD] - dy[CG_ZONE_PISTON] -
+                    dy[CG_ZONE_LINER];
+    dy[CG_ZONE_TEMPERATURE] = energy / (m * (gas.cp - gas.gas_constant));
+    *out = (struct cg_zone_gas){pressure, h};
+}
+
+void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
+                  const struct cg_zone_node node[3], double *y,
+                  struct cg_zone_gas *gas)
+{
+    enum { N = CG_ZONE_VARIABLES };
+    double step = node[2].angle_deg - node[0].angle_deg;
+    double k1[N], k2[N], k3[N], k4[N], stage[N];
+    struct cg_zone_gas unused;
+
+    rates(zone, phase, &node[0], y, k1, gas);
+    for (int i = 0; i < N; i++)
+        stage[i] = y[i] + 0.5 * step * k1[i];
+    rates(zone, phase, &node[1], stage, k2, &unused);
+    for (int i = 0; i < N; i++)
+        stage[i] = y[i] + 0.5 * step * k2[i];
+    rates(zone, phase, &node[1], stage, k3, &unused);
+    for (int i = 0; i < N; i++)
+        stage[i] = y[i] + step * k3[i];
+    rates(zone, phase, &node[2], stage, k4, &unused);
+    for (int i = 0; i < N; i++)
+        y[i] += step / 6.0 * (k1[i] + 2.0 * (k2[i] + k3[i]) + k4[i]);
+}
+
+void cg_zone_gas(const struct cg_zone *zone, enum cg_phase phase,
+                 const struct cg_zone_node *node, const double *y,
+                 struct cg_zone_gas *gas)
+{
+    double dy[CG_ZONE_VARIABLES];
+    rates(zone, phase, node, y, dy, gas);
+}

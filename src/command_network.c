@@ -1,0 +1,35 @@
+#include <stdio.h>
+
+#include "cautions.h"
+#include "config.h"
+#include "network_tables.h"
+#include "options.h"
+
+enum cg_status cg_command_network(const struct cg_options *options,
+                                  struct cg_error *error)
+{
+    struct cg_case c;
+    struct cg_duty_run *run = NULL;
+    const char *dir = options->out != NULL ? options->out : "out";
+    enum cg_status status = cg_config_read(options->config, options->set,
+                                           options->sets, &c, error);
+    if (status == CG_OK)
+        status = cg_duty_run_create(&c, &run, error);
+    if (status == CG_OK)
+        status =
+            cg_network_tables_write(dir, options->config, &c, run, error);
+    if (status == CG_OK && !options->quiet) {
+        const struct cg_network *network = run->thermal->network;
+        printf("Thermal network of one cylinder: %zu nodes, %zu links, %zu "
+               "baths, %zu sources.\n"
+               "Written to %s: network.dat, network.cir (SPICE; volts are "
+               "degrees C), network_run.dat\n"
+               "(coldgap's own answer: %g s at rated speed, full load).\n\n"
+               "%s\n",
+               network->nodes, network->links, network->baths,
+               network->sources, dir, CG_NETWORK_SECONDS,
+               cg_cautions_text());
+    }
+    cg_duty_run_free(run);
+    return status;
+}

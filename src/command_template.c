@@ -1,0 +1,251 @@
+/* template: a config to start from, written from the table of settings.
+ *
+ * A boosted four is filled in; every other setting stands as a comment with
+ * its default, so that taking the # away changes nothing. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cautions.h"
+#include "fuel.h"
+#include "heat_transfer.h"
+#include "options.h"
+#include "setting.h"
+#include "setting_key.h"
+
+enum { KEY_COLUMN = 34, LINE = 160 };
+
+/* What the invented four says itself, in the unit shown first. */
+struct sample {
+    const char *path;
+    double value;
+    const char *text; /* of a name, choice or switch */
+};
+
+static const struct sample samples[] = {
+    {"engine.bore", 86.0, NULL},
+    {"engine.stroke", 86.0, NULL},
+    {"engine.compression_ratio", 9.0, NULL},
+    {"engine.cylinders", 4.0, NULL},
+    {"engine.speed", 6800.0, NULL},
+    {"charge.boost", 120.0, NULL},
+    {"charge.charger", 1.0, "turbine"},
+    {"fuel.name", 0.0, "gasoline"},
+    {"fuel.lambda", 0.82, NULL},
+    {"piston.alloy", 0.0, "2618"},
+    {"piston.oil_jet", 1.0, "true"},
+    {"rings.top.material", 0.0, "nitrided_stainless"},
+    {"bore.material", 0.0, "grey_iron"},
+    {"bore.seat", 1.0, "cast_in"},
+    {"bore.block_material", 0.0, "a356"},
+    {"duty.name", 0.0, "dyno_pull"},
+    {"margin.residual", 0.05, NULL},
+};
+
+static const struct sample *find_sample(const char *path)
+{
+    for (size_t i = 0; i < sizeof samples / sizeof samples[0]; i++)
+        if (strcmp(samples[i].path, path) == 0)
+            return &samples[i];
+    return NULL;
+}
+
+static void put_samples(struct cg_case *c)
+{
+    for (size_t i = 0; i < sizeof samples / sizeof samples[0]; i++) {
+        const struct cg_setting *setting = cg_setting_find(samples[i].path);
+        const struct cg_unit *unit =
+            cg_unit_find(setting->dimension, setting->unit);
+        cg_setting_put(setting, c, cg_unit_to_si(unit, samples[i].value));
+        if (setting->kind == CG_NAME)
+            strcpy((char *)c + setting->offset, samples[i].text);
+    }
+}
+
+/* The value as a config writes it. */
+static void write_value(const struct cg_setting *setting,
+                        const struct cg_case *c, char *text, size_t size)
+{
+    double si = cg_setting_get(setting, c);
+    const struct cg_unit *unit =
+        cg_unit_find(setting->dimension, setting->unit);
+    char word[CG_NAME_LENGTH];
+    switch (setting->kind) {
+    case CG_REAL:
+        if (isnan(si)) /* not given: something of a gap's size */
+            si = 0.005 * c->engine.bore;
+        snprintf(text, size, "%.6g", cg_unit_from_si(unit, si));
+        if (strpbrk(text, ".e") == NULL)
+            strncat(text, ".0", size - strlen(text) - 1);
+        break;
+    case CG_COUNT:
+        snprintf(text, size, "%.0f", si);
+        break;
+    case CG_SWITCH:
+        snprintf(text, size, "%s", si != 0.0 ? "true" : "false");
+        break;
+    case CG_CHOICE:
+        cg_setting_word(setting, (int)si, word);
+        snprintf(text, size, "\"%s\"", word);
+        break;
+    case CG_NAME:
+        snprintf(text, size, "\"%s\"", (const char *)c + setting->offset);
+        break;
+    }
+}
+
+static void write_names(const struct cg_setting *setting, char *text,
+                        size_t size)
+{
+    size_t count, used = 0;
+    text[0] = '\0';
+    if (strcmp(setting->path, "fuel.name") == 0) {
+        const struct cg_fuel *fuels = cg_fuels(&count);
+        for (size_t i = 0; i < count && used < size; i++)
+            used += (size_t)snprintf(text + used, size - used, "%s%s",
+                                     i > 0 ? " " : "", fuels[i].name);
+    } else if (strcmp(setting->path, "combustion.heat_transfer") == 0) {
+        const struct cg_heat_transfer *all = cg_heat_transfers(&count);
+        for (size_t i = 0; i < count && used < size; i++)
+            used += (size_t)snprintf(text + used, size - used, "%s%s",
+                                     i > 0 ? " " : "", all[i].name);
+    } else if (strcmp(setting->path, "duty.name") == 0) {
+        snprintf(text, size, "a file of configs/duties");
+    } else {
+        snprintf(text, size, "a name of configs/materials");
+    }
+}
+
+/* What is allowed: band, words or names. */
+static void write_band(const struct cg_setting *setting, char *text,
+                       size_t size)
+{
+    switch (setting->kind) {
+    case CG_REAL:
+    case CG_COUNT:
+        snprintf(text, size, "%g to %g%s%s", setting->low, setting->high,
+                 setting->unit[0] != '\0' ? " " : "", setting->unit);
+        break;
+    case CG_SWITCH:
+        snprintf(text, size, "true or false");
+        break;
+    case CG_CHOICE:
+        snprintf(text, size, "%s", setting->text);
+        break;
+    case CG_NAME:
+        write_names(setting, text, size);
+        break;
+    }
+}
+
+/* Where the default comes from, if the setting is left out. */
+static void write_default(const struct cg_setting *setting, char *text,
+                          size_t size)
+{
+    struct cg_case plain;
+    char value[LINE];
+    switch (setting->rule) {
+    case CG_REQUIRED:
+        snprintf(text, size, "required");
+        break;
+    case CG_FIXED:
+        cg_case_begin(&plain);
+        write_value(setting, &plain, value, sizeof value);
+        snprintf(text, size, "default %s", value);
+        break;
+    case CG_PER_BORE:
+        snprintf(text, size, "default %g bore", setting->fallback);
+        break;
+    case CG_PER_STROKE:
+        snprintf(text, size, "default %g stroke", setting->fallback);
+        break;
+    case CG_PER_SPEED:
+        snprintf(text, size, "default %g engine.speed", setting->fallback);
+        break;
+    case CG_OPTIONAL:
+        snprintf(text, size, "default: not given");
+        break;
+    }
+}
+
+static void print_setting(const struct cg_setting *setting,
+                          const struct cg_case *c, const char *indent)
+{
+    char key[64], value[LINE], left[2 * LINE], band[LINE], fallback[LINE];
+    bool active = find_sample(setting->path) != NULL;
+    cg_key_write(setting, NULL, false, key, sizeof key);
+    write_value(setting, c, value, sizeof value);
+    write_band(setting, band, sizeof band);
+    write_default(setting, fallback, sizeof fallback);
+    snprintf(left, sizeof left, "%s%s%s = %s;", indent, active ? "" : "#",
+             key, value);
+    printf("%-*s # %s; %s; %s\n", KEY_COLUMN, left, setting->doc, band,
+           fallback);
+}
+
+/* The two names a path may begin with: "rings" and "top" of rings.top.width;
+ * the second is empty in a plain group. */
+struct group {
+    char outer[CG_NAME_LENGTH], inner[CG_NAME_LENGTH];
+};
+
+static struct group group_of(const char *path)
+{
+    struct group group = {"", ""};
+    size_t outer = strcspn(path, ".");
+    const char *rest = path + outer + 1;
+    size_t inner = strcspn(rest, ".");
+    snprintf(group.outer, sizeof group.outer, "%.*s", (int)outer, path);
+    if (rest[inner] == '.')
+        snprintf(group.inner, sizeof group.inner, "%.*s", (int)inner, rest);
+    return group;
+}
+
+/* Closes and opens braces between two settings. */
+static void print_braces(const struct group *last, const struct group *next)
+{
+    bool outer = strcmp(last->outer, next->outer) != 0;
+    bool inner = outer || strcmp(last->inner, next->inner) != 0;
+    if (inner && last->inner[0] != '\0')
+        printf("    };\n");
+    if (outer && last->outer[0] != '\0')
+        printf("};\n\n");
+    if (outer && next->outer[0] != '\0')
+        printf("%s = {\n", next->outer);
+    if (inner && next->inner[0] != '\0')
+        printf("    %s = {\n", next->inner);
+}
+
+static void print_head(void)
+{
+    printf("# A config for coldgap: an invented boosted four.\n#\n"
+           "# Change what is yours.  Each line with a # in front of its name "
+           "is a\n# setting left at its default; take the # away to change "
+           "it.  A length may\n# be given in mm, um, in or thou, a pressure "
+           "in kPa, bar, psi or MPa, a\n# temperature in C, F or K: the "
+           "name's ending says which.\n#\n# %s\n\n", cg_cautions_short());
+}
+
+enum cg_status cg_command_template(const struct cg_options *options,
+                                   struct cg_error *error)
+{
+    (void)options;
+    (void)error;
+    size_t count;
+    const struct cg_setting *settings = cg_settings(&count);
+    struct cg_case c;
+    cg_case_begin(&c);
+    put_samples(&c);
+    (void)cg_case_complete(&c);
+    print_head();
+    struct group last = {"", ""}, none = {"", ""};
+    for (size_t i = 0; i < count; i++) {
+        struct group next = group_of(settings[i].path);
+        print_braces(&last, &next);
+        print_setting(&settings[i], &c,
+                      next.inner[0] != '\0' ? "        " : "    ");
+        last = next;
+    }
+    print_braces(&last, &none);
+    return CG_OK;
+}

@@ -1,0 +1,134 @@
+/* Reading a case, from first to last: the file's groups, the overrides, the
+ * duty, defaults, names, materials, and whether it all fits together. */
+#include "config.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "case_check.h"
+#include "config_parts.h"
+#include "fuel.h"
+#include "heat_transfer.h"
+
+enum { KNOWN_NAMES = 32 };
+
+static void check_fuel(struct cg_reader *reader)
+{
+    const char *names[KNOWN_NAMES];
+    size_t count, kept = 0;
+    const struct cg_fuel *fuels = cg_fuels(&count);
+    for (; kept < count && kept < KNOWN_NAMES; kept++)
+        names[kept] = fuels[kept].name;
+    if (cg_fuel_find(reader->c->fuel.name) == NULL)
+        cg_name_unknown(reader, "fuel.name", "fuel", reader->c->fuel.name,
+                        names, kept);
+}
+
+static void check_correlation(struct cg_reader *reader)
+{
+    const char *names[KNOWN_NAMES], *name = reader->c->combustion.heat_transfer;
+    size_t count, kept = 0;
+    const struct cg_heat_transfer *known = cg_heat_transfers(&count);
+    for (; kept < count && kept < KNOWN_NAMES; kept++)
+        names[kept] = known[kept].name;
+    if (cg_heat_transfer_find(name) == NULL)
+        cg_name_unknown(reader, "combustion.heat_transfer", "correlation",
+                        name, names, kept);
+}
+
+static void check_missing(struct cg_reader *reader)
+{
+    size_t count;
+    const struct cg_setting *settings = cg_settings(&count);
+    for (size_t i = 0; i < count; i++) {
+        if (settings[i].rule != CG_REQUIRED || reader->origin[i].given)
+            continue;
+        char key[128];
+        cg_key_write(&settings[i], NULL, true, key, sizeof key);
+        cg_problem(reader->problems, (struct cg_where){reader->file.path, 0},
+                   key, "missing, %.6g to %.6g is allowed", settings[i].low,
+                   settings[i].high);
+    }
+}
+
+/* Points to whichever of the two settings the user wrote. */
+static void check_sense(struct cg_reader *reader)
+{
+    struct cg_case_problem found[CG_CASE_PROBLEMS];
+    size_t count = cg_case_check(reader->c, found);
+    for (size_t i = 0; i < count; i++) {
+        const char *path = found[i].path, *at = path;
+        const struct cg_origin *origin = cg_origin_of(reader, path);
+        char key[128];
+        cg_key_write(cg_setting_find(path), origin->unit, true, key,
+                     sizeof key);
+        if (!origin->given && found[i].other != NULL)
+            at = found[i].other;
+        cg_problem(reader->problems, cg_where_given(reader, at), key, "%s",
+                   found[i].text);
+    }
+}
+
+static enum cg_status read_parts(struct cg_reader *reader,
+                                 const char *const *set, size_t sets,
+                                 struct cg_error *error)
+{
+    cg_tree_read(reader, &reader->file, NULL, CG_GIVEN_TWICE);
+    for (size_t i = 0; i < sets; i++)
+        cg_override(reader, set[i]);
+    check_missing(reader);
+    enum cg_status status = cg_duty_read(reader, error);
+    if (status != CG_OK)
+        return status;
+    (void)cg_case_complete(reader->c); /* what is missing has been told */
+    check_fuel(reader);
+    check_correlation(reader);
+    status = cg_materials_read(reader, error);
+    if (status == CG_OK)
+        check_sense(reader);
+    return status;
+}
+
+static enum cg_status summary(const struct cg_problems *problems,
+                              const char *path, struct cg_error *error)
+{
+    if (problems->count == 0)
+        return CG_OK;
+    return cg_error_set(error, CG_BAD_INPUT, "%zu error%s in %s",
+                        problems->count, problems->count == 1 ? "" : "s",
+                        path);
+}
+
+enum cg_status cg_config_read(const char *path, const char *const *set,
+                              size_t sets, struct cg_case *c,
+                              struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    struct cg_case fresh;
+    struct cg_reader reader = {.problems = &problems, .c = &fresh};
+    size_t settings;
+    (void)cg_settings(&settings);
+    cg_case_begin(&fresh);
+    enum cg_status status =
+        cg_config_file_open(&reader.file, path, &problems, error);
+    if (status != CG_OK)
+        goto out;
+    reader.origin = calloc(settings, sizeof reader.origin[0]);
+    if (reader.origin == NULL) {
+        status = cg_error_set(error, CG_NO_MEMORY, "%s: out of memory", path);
+        goto out;
+    }
+    if (problems.count == 0)
+        status = read_parts(&reader, set, sets, error);
+    cg_problems_print(&problems, stderr);
+    if (status == CG_OK)
+        status = summary(&problems, path, error);
+    if (status == CG_OK)
+        *c = fresh;
+out:
+    cg_metals_free(&reader.metals);
+    cg_config_file_close(&reader.duty);
+    cg_config_file_close(&reader.file);
+    free(reader.origin);
+    return status;
+}

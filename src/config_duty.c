@@ -1,0 +1,248 @@
+/* The duty: its segments, the user's own or a shipped duty's. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "config_parts.h"
+#include "data_folder.h"
+#include "nearest.h"
+
+/* An engine may be driven above its rated speed, but not without end. */
+#define MOST_OVERSPEED 1.5
+
+/* Keys of a segment.  Speeds may also be given in per cent of engine.speed;
+ * pct is not a unit of rotation, so they have rows of their own. */
+struct field {
+    const char *name;
+    enum cg_dimension dimension;
+    bool of_rated, required;
+    double low, high; /* SI */
+    size_t offset;    /* into struct cg_segment */
+};
+
+static const struct field fields[] = {
+    {"seconds", CG_PLAIN, false, true, 0.001, 36000.0,
+     offsetof(struct cg_segment, seconds)},
+    {"speed", CG_ROTATION, false, true, 50.0 / 60.0, 25000.0 / 60.0,
+     offsetof(struct cg_segment, speed)},
+    {"speed", CG_SHARE, true, false, 0.01, MOST_OVERSPEED,
+     offsetof(struct cg_segment, speed)},
+    {"speed_end", CG_ROTATION, false, false, 50.0 / 60.0, 25000.0 / 60.0,
+     offsetof(struct cg_segment, speed_end)},
+    {"speed_end", CG_SHARE, true, false, 0.01, MOST_OVERSPEED,
+     offsetof(struct cg_segment, speed_end)},
+    {"load", CG_PLAIN, false, true, 0.0, 1.0,
+     offsetof(struct cg_segment, load)},
+    {"load_end", CG_PLAIN, false, false, 0.0, 1.0,
+     offsetof(struct cg_segment, load_end)},
+    {"heat_factor", CG_PLAIN, false, false, 0.3, 3.0,
+     offsetof(struct cg_segment, heat_factor)},
+    {"coolant", CG_TEMPERATURE, false, false, 273.15 - 40.0, 273.15 + 140.0,
+     offsetof(struct cg_segment, coolant_temperature)},
+};
+
+enum { FIELDS = sizeof fields / sizeof fields[0] };
+
+struct item {
+    struct cg_reader *reader;
+    const struct cg_config_file *file;
+    config_setting_t *group;
+    char path[64]; /* "duty.segments[3]" */
+    struct cg_segment *segment;
+};
+
+static void item_problem(const struct item *item,
+                         const config_setting_t *setting, const char *key,
+                         const char *what)
+{
+    char path[160];
+    snprintf(path, sizeof path, "%s%s%.60s", item->path,
+             key[0] != '\0' ? "." : "", key);
+    cg_problem(item->reader->problems, cg_config_where(item->file, setting),
+               path, "%s", what);
+}
+
+static double *field_of(const struct item *item, const struct field *field)
+{
+    return (double *)((char *)item->segment + field->offset);
+}
+
+/* The unit with which `key` names the field, or NULL. */
+static const struct cg_unit *match(const struct field *field, const char *key)
+{
+    size_t length = strlen(field->name);
+    if (strncmp(key, field->name, length) != 0)
+        return NULL;
+    key += length;
+    if (field->dimension == CG_PLAIN)
+        return *key == '\0' ? cg_unit_find(CG_PLAIN, "") : NULL;
+    return *key == '_' ? cg_unit_find(field->dimension, key + 1) : NULL;
+}
+
+static void unknown_key(const struct item *item,
+                        const config_setting_t *setting)
+{
+    static const char *const keys[] = {
+        "seconds",  "speed_rpm",   "speed_pct", "speed_end_rpm",
+        "speed_end_pct", "load", "load_end", "heat_factor", "coolant_C",
+        "coolant_F", "coolant_K"};
+    const char *key = config_setting_name(setting);
+    char what[128];
+    snprintf(what, sizeof what, "unknown setting, the nearest is %s",
+             keys[cg_nearest(key, keys, sizeof keys / sizeof keys[0])]);
+    item_problem(item, setting, key, what);
+}
+
+static void store(const struct item *item, const struct field *field,
+                  const struct cg_unit *unit, config_setting_t *setting)
+{
+    const char *key = config_setting_name(setting);
+    struct cg_value value = cg_value_of(setting);
+    double si = cg_unit_to_si(unit, value.number), rated =
+        item->reader->c->engine.speed;
+    char what[160] = "";
+    if (value.kind != CG_VALUE_NUMBER)
+        snprintf(what, sizeof what, "must be a number (got %s)", value.what);
+    else if (!(si >= field->low && si <= field->high))
+        snprintf(what, sizeof what, "must be %.6g to %.6g (got %.6g)",
+                 cg_unit_from_si(unit, field->low),
+                 cg_unit_from_si(unit, field->high), value.number);
+    else if (!isnan(*field_of(item, field)))
+        snprintf(what, sizeof what, "given twice, one is allowed");
+    else if (field->dimension == CG_ROTATION && si > MOST_OVERSPEED * rated)
+        snprintf(what, sizeof what,
+                 "must be at most %g times engine.speed_rpm (got %.6g)",
+                 MOST_OVERSPEED, value.number);
+    else
+        *field_of(item, field) = field->of_rated ? si * rated : si;
+    if (what[0] != '\0')
+        item_problem(item, setting, key, what);
+}
+
+static void read_member(const struct item *item, config_setting_t *setting)
+{
+    for (int i = 0; i < FIELDS; i++) {
+        const struct cg_unit *unit =
+            match(&fields[i], config_setting_name(setting));
+        if (unit != NULL) {
+            store(item, &fields[i], unit, setting);
+            return;
+        }
+    }
+    unknown_key(item, setting);
+}
+
+/* True if some key of the segment names the field, rightly or wrongly. */
+static bool mentioned(const struct item *item, const struct field *field)
+{
+    for (int i = 0; i < config_setting_length(item->group); i++) {
+        const char *key = config_setting_name(
+            config_setting_get_elem(item->group, (unsigned)i));
+        for (int j = 0; j < FIELDS; j++)
+            if (fields[j].offset == field->offset &&
+                match(&fields[j], key) != NULL)
+                return true;
+    }
+    return false;
+}
+
+static double or_else(double value, double fallback)
+{
+    return isnan(value) ? fallback : value;
+}
+
+static void read_item(const struct item *item)
+{
+    struct cg_segment *s = item->segment;
+    if (!config_setting_is_group(item->group)) {
+        item_problem(item, item->group, "", "must be a group { }");
+        return;
+    }
+    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+    for (int i = 0; i < config_setting_length(item->group); i++)
+        read_member(item, config_setting_get_elem(item->group, (unsigned)i));
+    for (int i = 0; i < FIELDS; i++)
+        if (fields[i].required && !mentioned(item, &fields[i]))
+            item_problem(item, item->group,
+                         fields[i].dimension == CG_ROTATION ? "speed_rpm"
+                                                            : fields[i].name,
+                         "missing");
+    s->speed_end = or_else(s->speed_end, s->speed);
+    s->load_end = or_else(s->load_end, s->load);
+    s->heat_factor = or_else(s->heat_factor, 1.0);
+}
+
+void cg_segments_read(struct cg_reader *reader,
+                      const struct cg_config_file *file,
+                      const config_setting_t *segments)
+{
+    struct cg_duty_case *duty = &reader->c->duty;
+    int count = config_setting_is_list(segments)
+                    ? config_setting_length(segments)
+                    : 0;
+    if (count < 1 || count > CG_SEGMENTS) {
+        cg_problem(reader->problems, cg_config_where(file, segments),
+                   "duty.segments", "must be a list ( { }, ... ) of 1 to %d "
+                   "segments (got %d)", CG_SEGMENTS, count);
+        return;
+    }
+    for (int i = 0; i < count; i++) {
+        struct item item = {reader, file,
+                            config_setting_get_elem(segments, (unsigned)i), "",
+                            &duty->segment[i]};
+        snprintf(item.path, sizeof item.path, "duty.segments[%d]", i);
+        read_item(&item);
+    }
+    duty->segments = count;
+}
+
+static config_setting_t *find_segments(const struct cg_config_file *file)
+{
+    return config_lookup(&file->config, "duty.segments");
+}
+
+/* Opens configs/duties/NAME.cfg; start and cruise_* of the user's stay. */
+static enum cg_status read_shipped(struct cg_reader *reader,
+                                   struct cg_error *error)
+{
+    char *path = reader->duty_path;
+    enum cg_status status =
+        cg_data_path("duties", reader->c->duty.name, path, error);
+    if (status == CG_OK)
+        status = cg_config_file_open(&reader->duty, path, reader->problems,
+                                     error);
+    if (status != CG_OK)
+        return status;
+    cg_tree_read(reader, &reader->duty, "duty", CG_GIVEN_KEEP);
+    config_setting_t *segments = find_segments(&reader->duty);
+    if (segments != NULL)
+        cg_segments_read(reader, &reader->duty, segments);
+    else
+        cg_problem(reader->problems, (struct cg_where){path, 0},
+                   "duty.segments", "missing");
+    return CG_OK;
+}
+
+enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
+{
+    struct cg_duty_case *duty = &reader->c->duty;
+    const struct cg_origin *named = cg_origin_of(reader, "duty.name");
+    config_setting_t *own = find_segments(&reader->file);
+    /* A duty asked for by --set replaces the segments of the file. */
+    if (own != NULL && !(named->given && named->where.file == NULL)) {
+        if (!named->given)
+            strcpy(duty->name, "own");
+        cg_segments_read(reader, &reader->file, own);
+        return CG_OK;
+    }
+    struct cg_data_names names;
+    enum cg_status status = cg_data_list("duties", &names, error);
+    if (status != CG_OK)
+        return status;
+    for (size_t i = 0; i < names.count; i++)
+        if (strcmp(names.name[i], duty->name) == 0)
+            return read_shipped(reader, error);
+    cg_name_unknown(reader, "duty.name", "duty", duty->name, names.list,
+                    names.count);
+    return CG_OK;
+}

@@ -1,0 +1,116 @@
+#include "config_file.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "config_scan.h"
+#include "text_file.h"
+
+/* The folder part of a path, "." if it has none; NULL without memory. */
+static char *folder_of(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    size_t length = slash != NULL ? (size_t)(slash - path) : 1;
+    if (slash == path) /* in the root folder */
+        length = 1;
+    char *folder = malloc(length + 1);
+    if (folder == NULL)
+        return NULL;
+    memcpy(folder, slash != NULL ? path : ".", length);
+    folder[length] = '\0';
+    return folder;
+}
+
+/* The text of a line, without the blanks around it. */
+static int find_line(const char *text, int number, const char **line)
+{
+    for (int i = 1; i < number && *text != '\0'; i++) {
+        text += strcspn(text, "\n");
+        text += *text == '\n';
+    }
+    text += strspn(text, " \t");
+    size_t length = strcspn(text, "\r\n");
+    while (length > 0 && (text[length - 1] == ' ' || text[length - 1] == '\t'))
+        length--;
+    *line = text;
+    return length < 60 ? (int)length : 60;
+}
+
+static void report_syntax(struct cg_config_file *file, const char *text,
+                          struct cg_problems *problems)
+{
+    const char *inner = config_error_file(&file->config);
+    int number = config_error_line(&file->config);
+    const char *what = config_error_text(&file->config);
+    const char *help = "";
+    if (strcmp(what, "syntax error") == 0)
+        help = "; look for a missing quote, bracket or semicolon here or "
+               "just before";
+    else if (strcmp(what, "duplicate setting name") == 0)
+        help = "; a group or key may stand only once, includes counted";
+    else if (strcmp(what, "mismatched element type in array") == 0)
+        help = "; write all numbers of an array with a decimal point";
+    char *included = NULL;
+    if (inner != NULL && cg_text_read(inner, &included, NULL) == CG_OK)
+        text = included;
+    const char *line;
+    int length = find_line(text, number, &line);
+    cg_problem(problems,
+               (struct cg_where){inner != NULL ? inner : file->path,
+                                 (unsigned)number},
+               NULL, "%s at \"%.*s\"%s", what, length, line, help);
+    free(included);
+}
+
+/* Editors on other systems put this mark before the text. */
+static const char *after_mark(const char *text)
+{
+    return strncmp(text, "\xef\xbb\xbf", 3) == 0 ? text + 3 : text;
+}
+
+enum cg_status cg_config_file_open(struct cg_config_file *file,
+                                   const char *path,
+                                   struct cg_problems *problems,
+                                   struct cg_error *error)
+{
+    char *text = NULL;
+    config_init(&file->config);
+    file->path = path;
+    file->folder = folder_of(path);
+    if (file->folder == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "%s: out of memory", path);
+    struct cg_error trouble = {CG_OK, ""};
+    enum cg_status status = cg_text_read(path, &text, &trouble);
+    if (status != CG_OK)
+        return cg_error_set(error, status, "%s", trouble.text);
+
+    size_t before = problems->count;
+    cg_config_scan(after_mark(text), path, file->folder, problems);
+    config_set_include_dir(&file->config, file->folder);
+    if (problems->count == before &&
+        config_read_string(&file->config, after_mark(text)) != CONFIG_TRUE)
+        report_syntax(file, text, problems);
+    else if (problems->count == before &&
+             config_setting_length(config_root_setting(&file->config)) == 0)
+        cg_problem(problems, (struct cg_where){path, 0}, NULL,
+                   "nothing is set in this file; `coldgap template` prints "
+                   "one to start from");
+    free(text);
+    return CG_OK;
+}
+
+void cg_config_file_close(struct cg_config_file *file)
+{
+    if (file->config.root != NULL) /* it was opened */
+        config_destroy(&file->config);
+    free(file->folder);
+    file->folder = NULL;
+}
+
+struct cg_where cg_config_where(const struct cg_config_file *file,
+                                const config_setting_t *setting)
+{
+    const char *inner = config_setting_source_file(setting);
+    return (struct cg_where){inner != NULL ? inner : file->path,
+                             config_setting_source_line(setting)};
+}

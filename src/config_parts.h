@@ -1,0 +1,77 @@
+/* The parts of the config reader, and the state they share. */
+#ifndef CG_CONFIG_PARTS_H
+#define CG_CONFIG_PARTS_H
+
+#include "config_file.h"
+#include "data_folder.h"
+#include "metals.h"
+#include "problems.h"
+#include "setting_key.h"
+
+/* Where a setting was given, if it was. */
+struct cg_origin {
+    bool given;
+    struct cg_where where;
+    const struct cg_unit *unit;
+};
+
+struct cg_reader {
+    struct cg_config_file file;   /* the user's */
+    struct cg_config_file duty;   /* the shipped duty, if one is used */
+    char duty_path[CG_PATH_LENGTH];
+    struct cg_origin *origin;     /* one a setting; owned */
+    struct cg_metals metals;      /* user's and shipped materials */
+    struct cg_problems *problems; /* the caller's */
+    struct cg_case *c;            /* the caller's */
+};
+
+/* A value as found, whichever way it was written. */
+struct cg_value {
+    enum { CG_VALUE_NUMBER, CG_VALUE_TEXT, CG_VALUE_TRUTH, CG_VALUE_OTHER } kind;
+    double number;
+    const char *text;
+    bool truth;
+    const char *what; /* "a number", "text", ..., for trouble */
+};
+
+/* The value of a setting in a file: int, int64 and float are all numbers. */
+struct cg_value cg_value_of(const config_setting_t *setting);
+
+/* Checks the value against the key's setting and stores it in the case.  A
+ * setting given before in the same file is trouble; one given by --set or in
+ * the user's own file stays (as `keep` says) or is replaced. */
+enum cg_given { CG_GIVEN_TWICE, CG_GIVEN_KEEP, CG_GIVEN_REPLACE };
+void cg_value_store(struct cg_reader *reader, const struct cg_key *key,
+                    const struct cg_value *value, struct cg_where where,
+                    enum cg_given given);
+
+/* Reads all groups of settings of a file; `only` is a group's name, or NULL
+ * for all.  Leaves lists of materials and duty.segments to others. */
+void cg_tree_read(struct cg_reader *reader, const struct cg_config_file *file,
+                  const char *only, enum cg_given given);
+
+/* Applies "PATH=VALUE". */
+void cg_override(struct cg_reader *reader, const char *set);
+
+/* Origin of a setting by path. */
+struct cg_origin *cg_origin_of(struct cg_reader *reader, const char *path);
+/* Where to point for trouble with a setting: its place, or the file. */
+struct cg_where cg_where_given(struct cg_reader *reader, const char *path);
+
+/* Reads the duty's segments: the user's own, or those of the shipped duty
+ * named.  CG_FILE: the shipped duties cannot be read. */
+enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error);
+void cg_segments_read(struct cg_reader *reader,
+                      const struct cg_config_file *file,
+                      const config_setting_t *segments);
+
+/* Reads user's and shipped materials, looks up the case's names. */
+enum cg_status cg_materials_read(struct cg_reader *reader,
+                                 struct cg_error *error);
+
+/* Says that a name is not known and which are, the nearest first. */
+void cg_name_unknown(struct cg_reader *reader, const char *path,
+                     const char *what, const char *name,
+                     const char *const *names, size_t count);
+
+#endif

@@ -1,0 +1,207 @@
+/* One value of a config: what it is, whether it fits, and into the case. */
+#include "config_parts.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "nearest.h"
+
+enum { CHOICES = 16 };
+
+struct cg_value cg_value_of(const config_setting_t *setting)
+{
+    struct cg_value value = {.kind = CG_VALUE_NUMBER, .number = NAN,
+                             .what = "a number"};
+    switch (config_setting_type(setting)) {
+    case CONFIG_TYPE_INT:
+        value.number = config_setting_get_int(setting);
+        break;
+    case CONFIG_TYPE_INT64:
+        value.number = (double)config_setting_get_int64(setting);
+        break;
+    case CONFIG_TYPE_FLOAT:
+        value.number = config_setting_get_float(setting);
+        break;
+    case CONFIG_TYPE_STRING:
+        value.kind = CG_VALUE_TEXT;
+        value.text = config_setting_get_string(setting);
+        value.what = "text";
+        break;
+    case CONFIG_TYPE_BOOL:
+        value.kind = CG_VALUE_TRUTH;
+        value.truth = config_setting_get_bool(setting) != 0;
+        value.what = "true or false";
+        break;
+    case CONFIG_TYPE_GROUP:
+        value.kind = CG_VALUE_OTHER;
+        value.what = "a group { }";
+        break;
+    case CONFIG_TYPE_ARRAY:
+        value.kind = CG_VALUE_OTHER;
+        value.what = "an array [ ]";
+        break;
+    default:
+        value.kind = CG_VALUE_OTHER;
+        value.what = "a list ( )";
+        break;
+    }
+    return value;
+}
+
+struct cg_origin *cg_origin_of(struct cg_reader *reader, const char *path)
+{
+    size_t count;
+    return &reader->origin[cg_setting_find(path) - cg_settings(&count)];
+}
+
+struct cg_where cg_where_given(struct cg_reader *reader, const char *path)
+{
+    const struct cg_origin *origin = cg_origin_of(reader, path);
+    if (origin->given)
+        return origin->where;
+    return (struct cg_where){reader->file.path, 0};
+}
+
+/* What is being stored: to keep the argument lists short. */
+struct place {
+    struct cg_reader *reader;
+    const struct cg_key *key;
+    struct cg_where where;
+    char path[128]; /* as the user wrote it */
+};
+
+static void type_trouble(const struct place *place, const char *must,
+                         const struct cg_value *value)
+{
+    cg_problem(place->reader->problems, place->where, place->path,
+               "must be %s (got %s)", must, value->what);
+}
+
+/* NaN fails both comparisons and so the band. */
+static void store_number(const struct place *place,
+                         const struct cg_value *value)
+{
+    const struct cg_setting *setting = place->key->setting;
+    const struct cg_unit *unit = place->key->unit;
+    const struct cg_unit *own = cg_unit_find(setting->dimension,
+                                             setting->unit);
+    bool whole = setting->kind == CG_COUNT;
+    if (value->kind != CG_VALUE_NUMBER) {
+        type_trouble(place, whole ? "a whole number" : "a number", value);
+        return;
+    }
+    double si = cg_unit_to_si(unit, value->number);
+    double low = cg_unit_to_si(own, setting->low);
+    double high = cg_unit_to_si(own, setting->high);
+    if (!(si >= low && si <= high))
+        cg_problem(place->reader->problems, place->where, place->path,
+                   "must be %.6g to %.6g (got %.6g)",
+                   cg_unit_from_si(unit, low), cg_unit_from_si(unit, high),
+                   value->number);
+    else if (whole && si != floor(si))
+        cg_problem(place->reader->problems, place->where, place->path,
+                   "must be a whole number (got %.6g)", value->number);
+    else
+        cg_setting_put(setting, place->reader->c, si);
+}
+
+static void store_choice(const struct place *place,
+                         const struct cg_value *value)
+{
+    const struct cg_setting *setting = place->key->setting;
+    char word[CHOICES][CG_NAME_LENGTH], list[256];
+    const char *names[CHOICES];
+    size_t count = 0;
+    for (; count < CHOICES; count++) {
+        cg_setting_word(setting, (int)count, word[count]);
+        if (word[count][0] == '\0')
+            break;
+        names[count] = word[count];
+    }
+    int choice = value->kind == CG_VALUE_TEXT
+                     ? cg_setting_choice(setting, value->text)
+                     : -1;
+    if (choice >= 0) {
+        cg_setting_put(setting, place->reader->c, choice);
+        return;
+    }
+    const char *text = value->kind == CG_VALUE_TEXT ? value->text : value->what;
+    cg_nearest_list(text, names, count, list, sizeof list);
+    if (value->kind == CG_VALUE_TEXT)
+        cg_problem(place->reader->problems, place->where, place->path,
+                   "unknown \"%.40s\", allowed: %s", text, list);
+    else
+        cg_problem(place->reader->problems, place->where, place->path,
+                   "must be text in quotes (got %s), allowed: %s", text, list);
+}
+
+static void store_name(const struct place *place, const struct cg_value *value)
+{
+    const struct cg_setting *setting = place->key->setting;
+    if (value->kind != CG_VALUE_TEXT) {
+        type_trouble(place, "a name in quotes", value);
+    } else if (value->text[0] == '\0' ||
+               strlen(value->text) >= CG_NAME_LENGTH) {
+        cg_problem(place->reader->problems, place->where, place->path,
+                   "must be a name of 1 to %d letters (got %zu)",
+                   CG_NAME_LENGTH - 1, strlen(value->text));
+    } else {
+        char *name = (char *)place->reader->c + setting->offset;
+        memset(name, 0, CG_NAME_LENGTH);
+        memcpy(name, value->text, strlen(value->text));
+    }
+}
+
+static void store(const struct place *place, const struct cg_value *value)
+{
+    switch (place->key->setting->kind) {
+    case CG_REAL:
+    case CG_COUNT:
+        store_number(place, value);
+        break;
+    case CG_SWITCH:
+        if (value->kind == CG_VALUE_TRUTH)
+            cg_setting_put(place->key->setting, place->reader->c,
+                           value->truth);
+        else
+            type_trouble(place, "true or false", value);
+        break;
+    case CG_CHOICE:
+        store_choice(place, value);
+        break;
+    case CG_NAME:
+        store_name(place, value);
+        break;
+    }
+}
+
+void cg_value_store(struct cg_reader *reader, const struct cg_key *key,
+                    const struct cg_value *value, struct cg_where where,
+                    enum cg_given given)
+{
+    struct cg_origin *origin = cg_origin_of(reader, key->setting->path);
+    struct place place = {reader, key, where, ""};
+    cg_key_write(key->setting, key->unit, true, place.path, sizeof place.path);
+    if (origin->given && given == CG_GIVEN_KEEP)
+        return;
+    if (origin->given && given == CG_GIVEN_TWICE) {
+        char other[128];
+        cg_key_write(key->setting, origin->unit, false, other, sizeof other);
+        cg_problem(reader->problems, where, place.path,
+                   "given twice, also as %s in line %u; one is allowed", other,
+                   origin->where.line);
+        return;
+    }
+    *origin = (struct cg_origin){true, where, key->unit};
+    store(&place, value);
+}
+
+void cg_name_unknown(struct cg_reader *reader, const char *path,
+                     const char *what, const char *name,
+                     const char *const *names, size_t count)
+{
+    char list[CG_PROBLEM_LENGTH / 2];
+    cg_nearest_list(name, names, count, list, sizeof list);
+    cg_problem(reader->problems, cg_where_given(reader, path), path,
+               "unknown %s \"%.47s\", allowed: %s", what, name, list);
+}

@@ -1,0 +1,31 @@
+/* Where the shipped configs are. */
+#ifndef CG_DATA_FOLDER_H
+#define CG_DATA_FOLDER_H
+
+#include <stddef.h>
+
+#include "status.h"
+
+enum { CG_PATH_LENGTH = 1024, CG_DATA_NAMES = 64 };
+
+/* Names of the files FOLDER/NAME.cfg, sorted. */
+struct cg_data_names {
+    size_t count;
+    char name[CG_DATA_NAMES][48];
+    const char *list[CG_DATA_NAMES]; /* points into name */
+};
+
+/* The folder of shipped configs: environment COLDGAP_CONFIGS, else that of the
+ * source tree if it exists, else the installed one.  Never NULL. */
+const char *cg_data_folder(void);
+
+/* Writes "DATA/folder/name.cfg".  CG_BAD_INPUT: longer than the room. */
+enum cg_status cg_data_path(const char *folder, const char *name,
+                            char path[CG_PATH_LENGTH], struct cg_error *error);
+
+/* Lists DATA/folder; at most CG_DATA_NAMES are kept.  CG_FILE: it cannot be
+ * read. */
+enum cg_status cg_data_list(const char *folder, struct cg_data_names *names,
+                            struct cg_error *error);
+
+#endif

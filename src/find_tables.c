@@ -1,0 +1,280 @@
+#include "find_tables.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "constants.h"
+#include "geometry.h"
+#include "growth.h"
+#include "table.h"
+
+/* What one row of history.dat is made from. */
+struct history_row {
+    const struct cg_history *history;
+    const struct cg_moment *moment;
+    double cold_gap, least, at_top; /* [m] */
+};
+
+static double celsius(double kelvin)
+{
+    return kelvin - CG_ZERO_CELSIUS;
+}
+
+/* Bore surface at a share of the top ring's travel [C]. */
+static double bore_at_travel(const struct history_row *row, double share)
+{
+    const struct cg_case *c = row->history->c;
+    double depth = cg_ring_offset(c, CG_RING_TOP) +
+                   0.5 * c->ring[CG_RING_TOP].width + share * c->engine.stroke;
+    return celsius(cg_growth_at_depth(row->history->run->thermal,
+                                      row->moment->bore_temperature, depth));
+}
+
+#define CELL(name, expression)                                               \
+    static double cell_##name(const struct history_row *row)                 \
+    {                                                                        \
+        return expression;                                                   \
+    }
+
+CELL(time, row->moment->time)
+CELL(load, row->moment->load)
+CELL(speed, row->moment->speed * 60.0)
+CELL(manifold, row->moment->manifold_pressure / 1e3)
+CELL(crown, celsius(row->moment->crown))
+CELL(groove, celsius(row->moment->groove_top))
+CELL(ring_top, celsius(row->moment->ring_top))
+CELL(ring_second, celsius(row->moment->ring_second))
+CELL(liner_top, bore_at_travel(row, 0.0))
+CELL(liner_mid, bore_at_travel(row, 0.5))
+CELL(liner_low, bore_at_travel(row, 1.0))
+CELL(least, row->least * 1e3)
+CELL(at_top, row->at_top * 1e3)
+CELL(closure, (row->cold_gap - row->least) * 1e3)
+CELL(ring_growth, CG_PI * row->history->c->engine.bore *
+                      row->moment->ring_strain * 1e3)
+CELL(bore_growth, cell_ring_growth(row) - cell_closure(row))
+
+static const struct {
+    const char *name;
+    double (*get)(const struct history_row *row);
+} history_columns[] = {
+    {"time_s", cell_time},
+    {"load", cell_load},
+    {"speed_rpm", cell_speed},
+    {"manifold_kPa", cell_manifold},
+    {"crown_C", cell_crown},
+    {"groove_top_C", cell_groove},
+    {"ring_top_C", cell_ring_top},
+    {"ring_second_C", cell_ring_second},
+    {"liner_top_C", cell_liner_top},
+    {"liner_mid_C", cell_liner_mid},
+    {"liner_low_C", cell_liner_low},
+    {"hot_gap_min_mm", cell_least},
+    {"hot_gap_top_mm", cell_at_top},
+    {"closure_mm", cell_closure},
+    {"ring_growth_mm", cell_ring_growth},
+    {"bore_growth_mm", cell_bore_growth},
+};
+
+enum { HISTORY_COLUMNS = sizeof history_columns / sizeof history_columns[0] };
+
+static enum cg_status write_summary(const char *dir, const char *config,
+                                    const struct cg_case *c,
+                                    const struct cg_answer *answer,
+                                    struct cg_error *error)
+{
+    struct cg_table_head head = {"Summary of find", config, "key value unit"};
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, "summary.dat", &head, &table, error);
+    if (status != CG_OK)
+        return status;
+    size_t count;
+    const struct cg_summary_key *keys = cg_summary_keys(&count);
+    for (size_t i = 0; i < count; i++)
+        cg_table_key(table, keys[i].key, keys[i].get(c, answer), keys[i].unit);
+    return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_history(const char *dir, const char *config,
+                                    const struct cg_answer *answer,
+                                    const struct cg_history *history,
+                                    struct cg_error *error)
+{
+    struct cg_table_head head = {
+        "Temperatures and hot gap over the duty; liner columns: bore surface "
+        "where the top ring turns, midway, and at the bottom",
+        config,
+        "time_s [s]  load [1]  speed_rpm [rpm]  manifold_kPa [kPa absolute]  "
+        "crown_C [C]  groove_top_C [C]  ring_top_C [C]  ring_second_C [C]  "
+        "liner_top_C [C]  liner_mid_C [C]  liner_low_C [C]  "
+        "hot_gap_min_mm [mm]  hot_gap_top_mm [mm]  closure_mm [mm]  "
+        "ring_growth_mm [mm of arc]  bore_growth_mm [mm of arc]"};
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, "history.dat", &head, &table, error);
+    if (status != CG_OK)
+        return status;
+    cg_table_note(table, "cold gap %.4g mm", answer->verdict.gap * 1e3);
+    cg_table_block(table, "history");
+    for (size_t i = 0; i < history->moments; i++) {
+        struct history_row row = {.history = history,
+                                  .moment = &history->moment[i],
+                                  .cold_gap = answer->verdict.gap};
+        cg_history_gaps(history, row.moment, row.cold_gap, &row.least,
+                        &row.at_top);
+        double values[HISTORY_COLUMNS];
+        for (size_t k = 0; k < HISTORY_COLUMNS; k++)
+            values[k] = history_columns[k].get(&row);
+        cg_table_row(table, values, HISTORY_COLUMNS);
+    }
+    return cg_table_close(table, CG_OK, error);
+}
+
+/* One block: the top ring's hot gap, bore growth and bore temperature from
+ * the top of its travel to the bottom. */
+static void write_stroke_block(struct cg_table *table,
+                               const struct cg_history *history,
+                               const struct cg_moment *moment, double cold_gap,
+                               const char *label)
+{
+    const struct cg_case *c = history->c;
+    const struct cg_thermal *thermal = history->run->thermal;
+    size_t stations = thermal->bore.grid.stations;
+    double top =
+        cg_ring_offset(c, CG_RING_TOP) + 0.5 * c->ring[CG_RING_TOP].width;
+    double bottom = top + c->engine.stroke;
+    cg_table_block(table, "%s t=%.4gs", label, moment->time);
+    for (size_t i = 0; i < stations + 2; i++) {
+        double depth =
+            i == 0 ? top
+            : i == stations + 1
+                ? bottom
+                : cg_station_depth(&thermal->bore.grid, i - 1);
+        if ((i > 0 && depth <= top) || (i <= stations && depth >= bottom))
+            continue;
+        double strain =
+            cg_growth_at_depth(thermal, moment->bore_strain, depth);
+        double values[4] = {
+            depth * 1e3,
+            cg_gap_hot(c->engine.bore, cold_gap, strain, moment->ring_strain) *
+                1e3,
+            strain * c->engine.bore * 1e3,
+            celsius(cg_growth_at_depth(thermal, moment->bore_temperature,
+                                       depth))};
+        cg_table_row(table, values, 4);
+    }
+}
+
+static enum cg_status write_stroke(const char *dir, const char *config,
+                                   const struct cg_answer *answer,
+                                   const struct cg_history *history,
+                                   struct cg_error *error)
+{
+    enum { CHOSEN = 4 };
+    static const char *const label[CHOSEN] = {"start", "third", "two_thirds",
+                                              "end"};
+    struct cg_table_head head = {
+        "Along the stroke: top ring's hot gap, bore growth, bore temperature",
+        config,
+        "depth_mm [mm below deck]  hot_gap_mm [mm]  bore_growth_mm [mm of "
+        "diameter]  bore_C [C]"};
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, "stroke.dat", &head, &table, error);
+    if (status != CG_OK)
+        return status;
+    cg_table_note(table, "cold gap %.4g mm; the first block is the tightest",
+                  answer->verdict.gap * 1e3);
+    write_stroke_block(table, history, &history->tightest,
+                       answer->verdict.gap, "tightest");
+    for (size_t i = 0; i < CHOSEN; i++) {
+        size_t at = (history->moments - 1) * i / (CHOSEN - 1);
+        write_stroke_block(table, history, &history->moment[at],
+                           answer->verdict.gap, label[i]);
+    }
+    return cg_table_close(table, CG_OK, error);
+}
+
+static void write_cycle_block(struct cg_table *table,
+                              const struct cg_regime *regime,
+                              const struct cg_cycle *cycle, double deck_limit)
+{
+    cg_table_block(table, "%.0frpm load %.3g heat factor %.3g",
+                   regime->operating.speed * 60.0, regime->operating.load,
+                   regime->operating.heat_factor);
+    for (size_t i = 0; i < cycle->points; i++) {
+        const struct cg_cycle_point *point = &cycle->point[i];
+        double values[5] = {point->crank_deg, point->pressure / 1e5,
+                            point->temperature, point->coefficient,
+                            fmin(point->depth, deck_limit) * 1e3};
+        cg_table_row(table, values, 5);
+    }
+}
+
+/* One block for each operating point, full load at rated speed first. */
+static enum cg_status write_cycle(const char *dir, const char *config,
+                                  const struct cg_duty_run *run,
+                                  struct cg_error *error)
+{
+    struct cg_table_head head = {
+        "Engine cycle at each operating point of the duty; the first block is "
+        "rated speed, full load; 0 deg is firing top dead centre",
+        config,
+        "crank_deg [deg]  p_bar [bar absolute]  T_K [K]  h_W_m2K [W/m2K]  "
+        "exposed_mm [mm]"};
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, "cycle.dat", &head, &table, error);
+    if (status != CG_OK)
+        return status;
+    for (size_t i = 0; i < run->regimes && status == CG_OK; i++) {
+        size_t at = i == 0 ? run->full_load
+                           : (i <= run->full_load ? i - 1 : i);
+        status =
+            cg_cycle_run(&run->regime[at].input, run->room.cycle, error);
+        if (status == CG_OK)
+            write_cycle_block(table, &run->regime[at], run->room.cycle,
+                              run->thermal->bore.grid.length);
+    }
+    return cg_table_close(table, status, error);
+}
+
+static enum cg_status write_sensitivity(const char *dir, const char *config,
+                                        const struct cg_answer *answer,
+                                        struct cg_error *error)
+{
+    struct cg_table_head head = {
+        "What the closure's spread is made of, first order", config,
+        "input  shift_mm [mm of closure for one standard deviation]  "
+        "share [1, of the variance]"};
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, "sensitivity.dat", &head, &table, error);
+    if (status != CG_OK)
+        return status;
+    for (size_t i = 0; i < answer->contributions; i++)
+        cg_table_line(table, "%s %.7g %.7g", answer->contribution[i].name,
+                      answer->contribution[i].shift * 1e3,
+                      answer->contribution[i].share);
+    return cg_table_close(table, CG_OK, error);
+}
+
+enum cg_status cg_find_tables_write(const char *dir, const char *config,
+                                    const struct cg_case *c,
+                                    struct cg_duty_run *run,
+                                    const struct cg_answer *answer,
+                                    const struct cg_history *history,
+                                    struct cg_error *error)
+{
+    enum cg_status status = write_summary(dir, config, c, answer, error);
+    if (status == CG_OK)
+        status = write_history(dir, config, answer, history, error);
+    if (status == CG_OK)
+        status = write_stroke(dir, config, answer, history, error);
+    if (status == CG_OK)
+        status = write_cycle(dir, config, run, error);
+    if (status == CG_OK)
+        status = write_sensitivity(dir, config, answer, error);
+    return status;
+}

@@ -1,0 +1,154 @@
+#include "history.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "geometry.h"
+#include "growth.h"
+#include "ring_gap.h"
+
+static size_t stations_of(const struct cg_history *history)
+{
+    return history->run->thermal->bore.grid.stations;
+}
+
+static enum cg_status moment_create(size_t stations, struct cg_moment *moment,
+                                    struct cg_error *error)
+{
+    moment->bore_strain = malloc(2 * stations * sizeof *moment->bore_strain);
+    if (moment->bore_strain == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    moment->bore_temperature = moment->bore_strain + stations;
+    return CG_OK;
+}
+
+enum cg_status cg_history_begin(const struct cg_case *c,
+                                const struct cg_duty_run *run,
+                                struct cg_history *history,
+                                struct cg_error *error)
+{
+    memset(history, 0, sizeof *history);
+    history->c = c;
+    history->run = run;
+    history->interval = c->solver.table_step;
+    history->largest = -INFINITY;
+    enum cg_status status =
+        moment_create(stations_of(history), &history->tightest, error);
+    if (status == CG_OK)
+        status = moment_create(stations_of(history), &history->spare, error);
+    if (status != CG_OK)
+        cg_history_free(history);
+    return status;
+}
+
+void cg_history_free(struct cg_history *history)
+{
+    for (size_t i = 0; i < history->moments; i++)
+        free(history->moment[i].bore_strain);
+    free(history->moment);
+    free(history->tightest.bore_strain);
+    free(history->spare.bore_strain);
+    memset(history, 0, sizeof *history);
+}
+
+static void fill(const struct cg_history *history,
+                 const struct cg_instant *instant, struct cg_moment *moment)
+{
+    const struct cg_thermal *thermal = history->run->thermal;
+    const double *temperature = instant->temperature;
+    moment->time = instant->time;
+    moment->load = instant->load;
+    moment->speed = instant->speed;
+    moment->manifold_pressure = instant->manifold_pressure;
+    moment->crown = temperature[thermal->piston.node[0]];
+    moment->groove_top = temperature[thermal->piston.groove[CG_RING_TOP]];
+    moment->ring_top = cg_thermal_ring_mean(thermal, temperature, CG_RING_TOP);
+    moment->ring_second =
+        cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND);
+    moment->ring_strain =
+        cg_growth_ring(history->c, thermal, temperature, CG_RING_TOP);
+    cg_growth_bore(history->c, thermal, temperature, moment->bore_strain);
+    for (size_t s = 0; s < stations_of(history); s++)
+        moment->bore_temperature[s] =
+            temperature[cg_thermal_liner_node(thermal, s, 0)];
+}
+
+static enum cg_status keep(struct cg_history *history,
+                           const struct cg_instant *instant,
+                           struct cg_error *error)
+{
+    if (history->moments == history->room) {
+        size_t room = history->room > 0 ? 2 * history->room : 256;
+        struct cg_moment *grown =
+            realloc(history->moment, room * sizeof *grown);
+        if (grown == NULL)
+            return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+        history->moment = grown;
+        history->room = room;
+    }
+    struct cg_moment *next = &history->moment[history->moments];
+    enum cg_status status =
+        moment_create(stations_of(history), next, error);
+    if (status != CG_OK)
+        return status;
+    fill(history, instant, next);
+    history->moments++;
+    return CG_OK;
+}
+
+static bool at_table_time(const struct cg_history *history, double time)
+{
+    double close = 1e-6 * history->interval;
+    double off = fabs(remainder(time, history->interval));
+    return off < close || time >= history->run->duration - close;
+}
+
+enum cg_status cg_history_watch(void *context,
+                                const struct cg_instant *instant,
+                                struct cg_error *error)
+{
+    struct cg_history *history = context;
+    const struct cg_case *c = history->c;
+    const struct cg_thermal *thermal = history->run->thermal;
+
+    /* Filled into the spare first: the two change places when it is tighter. */
+    fill(history, instant, &history->spare);
+    double closure =
+        cg_growth_closure(c, thermal, history->spare.bore_strain,
+                          history->spare.ring_strain, CG_RING_TOP,
+                          c->margin.residual)
+            .closure;
+    if (closure > history->largest) {
+        struct cg_moment tightest = history->spare;
+        history->spare = history->tightest;
+        history->tightest = tightest;
+        history->largest = closure;
+    }
+    bool repeated = history->moments > 0 &&
+                    instant->time <=
+                        history->moment[history->moments - 1].time + 1e-9;
+    if (!at_table_time(history, instant->time) || repeated)
+        return CG_OK;
+    return keep(history, instant, error);
+}
+
+void cg_history_gaps(const struct cg_history *history,
+                     const struct cg_moment *moment, double cold_gap,
+                     double *least, double *at_top)
+{
+    const struct cg_case *c = history->c;
+    const struct cg_thermal *thermal = history->run->thermal;
+    struct cg_closure closure =
+        cg_growth_closure(c, thermal, moment->bore_strain, moment->ring_strain,
+                          CG_RING_TOP, c->margin.residual);
+    double top =
+        cg_ring_offset(c, CG_RING_TOP) + 0.5 * c->ring[CG_RING_TOP].width;
+    *least = cg_gap_hot(
+        c->engine.bore, cold_gap,
+        cg_growth_at_depth(thermal, moment->bore_strain, closure.depth),
+        moment->ring_strain);
+    *at_top = cg_gap_hot(c->engine.bore, cold_gap,
+                         cg_growth_at_depth(thermal, moment->bore_strain, top),
+                         moment->ring_strain);
+}

@@ -1,0 +1,41 @@
+/* coldgap: the smallest safe cold piston-ring end gap. */
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <gsl/gsl_errno.h>
+
+#include "options.h"
+#include "status.h"
+
+/* A full disk shows only when the buffer is written out. */
+static enum cg_status finish_output(enum cg_status status,
+                                    struct cg_error *error)
+{
+    errno = 0;
+    if (fflush(stdout) == 0 && !ferror(stdout))
+        return status;
+    if (status != CG_OK && status != CG_NOT_SAFE)
+        return status;
+    return cg_error_set(error, CG_FILE, "cannot write the output: %s",
+                        errno != 0 ? strerror(errno) : "write error");
+}
+
+int main(int argc, char **argv)
+{
+    struct cg_options options;
+    struct cg_error error = {CG_OK, ""};
+    cg_command command;
+
+    /* GSL would abort the program; every status is checked instead. */
+    gsl_set_error_handler_off();
+
+    enum cg_status status =
+        cg_options_read(argc, argv, &options, &command, &error);
+    if (status == CG_OK && command != NULL)
+        status = command(&options, &error);
+    status = finish_output(status, &error);
+    if (status != CG_OK && error.text[0] != '\0')
+        fprintf(stderr, "coldgap: %s\n", error.text);
+    return cg_status_exit(status);
+}

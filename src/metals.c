@@ -1,0 +1,56 @@
+#include "metals.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+enum cg_status cg_metals_create(struct cg_metals *metals,
+                                struct cg_error *error)
+{
+    metals->count = 0;
+    metals->metal = calloc(CG_METAL_ROOM, sizeof metals->metal[0]);
+    if (metals->metal == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "materials: out of memory");
+    return CG_OK;
+}
+
+void cg_metals_free(struct cg_metals *metals)
+{
+    free(metals->metal);
+    metals->metal = NULL;
+    metals->count = 0;
+}
+
+const char *cg_role_text(enum cg_role role)
+{
+    switch (role) {
+#define CG_ROLE_CASE(name, text) case name: return text;
+        CG_ROLE_LIST(CG_ROLE_CASE)
+#undef CG_ROLE_CASE
+    case CG_ROLES:
+        break;
+    }
+    return "";
+}
+
+const struct cg_material *cg_metals_find(const struct cg_metals *metals,
+                                         const char *name, enum cg_role role)
+{
+    for (size_t i = 0; i < metals->count; i++)
+        if (metals->metal[i].role[role] &&
+            strcmp(metals->metal[i].material.name, name) == 0)
+            return &metals->metal[i].material;
+    return NULL;
+}
+
+size_t cg_metals_names(const struct cg_metals *metals, enum cg_role role,
+                       const char **names, size_t room)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < metals->count && count < room; i++) {
+        const struct cg_material *material = &metals->metal[i].material;
+        if (metals->metal[i].role[role] &&
+            cg_metals_find(metals, material->name, role) == material)
+            names[count++] = material->name;
+    }
+    return count;
+}

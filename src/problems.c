@@ -1,0 +1,54 @@
+#include "problems.h"
+
+#include <stdarg.h>
+#include <string.h>
+
+/* The head of the line: where it is, and which setting. */
+static void write_head(char line[CG_PROBLEM_LENGTH], struct cg_where where,
+                       const char *path)
+{
+    const char *name = path != NULL ? path : "";
+    const char *colon = path != NULL ? ": " : "";
+    if (where.file == NULL)
+        snprintf(line, CG_PROBLEM_LENGTH, "--set %s%serror: ", name, colon);
+    else if (where.line == 0)
+        snprintf(line, CG_PROBLEM_LENGTH, "%s: error: %s%s", where.file, name,
+                 colon);
+    else
+        snprintf(line, CG_PROBLEM_LENGTH, "%s:%u: error: %s%s", where.file,
+                 where.line, name, colon);
+}
+
+/* One problem, one line: text from a file may hold anything. */
+static void keep_to_one_line(char *line)
+{
+    for (; *line != '\0'; line++)
+        if ((unsigned char)*line < ' ' || *line == 0x7f)
+            *line = ' ';
+}
+
+void cg_problem(struct cg_problems *problems, struct cg_where where,
+                const char *path, const char *format, ...)
+{
+    if (problems->count++ >= CG_PROBLEM_LINES)
+        return;
+    char *line = problems->line[problems->count - 1];
+    write_head(line, where, path);
+    size_t used = strlen(line);
+    va_list args;
+    va_start(args, format);
+    vsnprintf(line + used, CG_PROBLEM_LENGTH - used, format, args);
+    va_end(args);
+    keep_to_one_line(line);
+}
+
+void cg_problems_print(const struct cg_problems *problems, FILE *stream)
+{
+    size_t kept = problems->count;
+    if (kept > CG_PROBLEM_LINES)
+        kept = CG_PROBLEM_LINES;
+    for (size_t i = 0; i < kept; i++)
+        fprintf(stream, "%s\n", problems->line[i]);
+    if (problems->count > kept)
+        fprintf(stream, "... and %zu more\n", problems->count - kept);
+}

@@ -1,0 +1,213 @@
+#include "report_find.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#include "cautions.h"
+#include "constants.h"
+#include "network.h"
+#include "show.h"
+
+static const char *seat_text(int seat)
+{
+    switch ((enum cg_seat)seat) {
+    case CG_SEAT_PARENT: return "bore cut in the block";
+    case CG_SEAT_CAST_IN: return "liner cast in";
+    case CG_SEAT_PRESSED: return "liner pressed in";
+    case CG_SEAT_WET: return "wet liner";
+    }
+    return "";
+}
+
+static void print_engine(const struct cg_case *c, const char *config, bool inch)
+{
+    printf("coldgap find %s\n\n", config);
+    printf("Engine   %d x %s x %s, ratio %.4g, %.0f rpm, boost %s, %s, lambda "
+           "%.3g\n",
+           c->engine.cylinders, cg_show_length(c->engine.bore, inch).text,
+           cg_show_length(c->engine.stroke, inch).text,
+           c->engine.compression_ratio, c->engine.speed * 60.0,
+           cg_show_pressure(c->charge.boost, inch).text, c->fuel.name,
+           c->fuel.lambda);
+    printf("Parts    top ring %s, piston %s%s, bore %s", c->ring[0].material,
+           c->piston.alloy, c->piston.oil_jet ? " with oil jet" : "",
+           c->bore.material);
+    if (c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED)
+        printf(" in %s", c->bore.block_material);
+    printf(" (%s)\n", seat_text(c->bore.seat));
+}
+
+static const char *start_text(int start)
+{
+    static const char *const text[] = {"cold", "settled at cruise",
+                                       "settled at its first instant"};
+    return text[start];
+}
+
+static void print_full_load(const struct cg_case *c,
+                            const struct cg_answer *answer, bool inch)
+{
+    const struct cg_performance *p = &answer->performance;
+    printf("Duty     %s, %.4g s, starting %s\n\n", c->duty.name,
+           answer->duration, start_text(c->duty.start));
+    printf("At rated speed and full load (%s, factor %.3g)\n",
+           c->combustion.heat_transfer, c->combustion.heat_factor);
+    printf("  indicated %.1f bar, brake %s, air %s, fuel %s\n",
+           p->imep / 1e5, cg_show_power(p->brake_power, inch).text,
+           cg_show_flow(p->air_flow, inch).text,
+           cg_show_flow(p->fuel_flow, inch).text);
+    printf("  peak pressure %.0f bar, exhaust %s, crown flux %.2f MW/m2 mean "
+           "%.1f peak\n",
+           p->peak_pressure / 1e5,
+           cg_show_temperature(p->exhaust_temperature, inch).text,
+           p->mean_flux / 1e6, p->peak_flux / 1e6);
+    printf("  heat to the walls %.1f %% of the fuel's; cycle energy closes to "
+           "%.0e\n\n",
+           p->wall_heat_share * 100.0, fabs(p->energy_residual));
+}
+
+static void print_temperatures(const struct cg_answer *answer, bool inch)
+{
+    const struct cg_extremes *e = &answer->extremes;
+    printf("Hottest in the duty\n");
+    printf("  crown %s, top groove %s, top ring %s, second ring %s, bore %s\n",
+           cg_show_temperature(e->crown_max, inch).text,
+           cg_show_temperature(e->groove_top_max, inch).text,
+           cg_show_temperature(e->ring_top_max, inch).text,
+           cg_show_temperature(e->ring_second_max, inch).text,
+           cg_show_temperature(e->liner_top_max, inch).text);
+    printf("  heat in:");
+    for (int side = 0; side < CG_SIDES; side++)
+        if (answer->ledger.in[side] != 0.0)
+            printf(" %s %+.4g kJ", cg_side_text((enum cg_side)side),
+                   answer->ledger.in[side] / 1e3);
+    printf("; stored %.4g kJ\n", answer->ledger.stored / 1e3);
+    printf("  energy in minus out minus stored: %.0e of the turnover\n\n",
+           fabs(answer->ledger.residual));
+}
+
+static void print_sum(const struct cg_gap_sum *sum, double quantile,
+                      double risk, bool inch)
+{
+    printf("  closure, nominal        %s\n",
+           cg_show_gap(sum->closure, inch).text);
+    printf("  spread (%.2f sigma)      %s   for a risk of %g\n", quantile,
+           cg_show_gap(sum->spread, inch).text, risk);
+    printf("  residual hot gap        %s\n",
+           cg_show_gap(sum->residual, inch).text);
+    printf("  rounding up             %s\n",
+           cg_show_gap(sum->rounding, inch).text);
+    printf("  cold gap, top ring      %s\n\n",
+           cg_show_gap_up(sum->cold_gap, inch).text);
+}
+
+static void print_tightest(const struct cg_case *c,
+                           const struct cg_answer *answer, bool inch)
+{
+    const struct cg_extremes *e = &answer->extremes;
+    printf("Tightest at %.2f s (%.0f rpm, load %.2f), %s below the deck\n",
+           e->time, e->speed * 60.0, e->load,
+           cg_show_length(e->depth, inch).text);
+    printf("  ring at %s grows %s of arc\n",
+           cg_show_temperature(e->ring_at, inch).text,
+           cg_show_gap(e->ring_growth, inch).text);
+    printf("  bore at %s gives back %s\n",
+           cg_show_temperature(e->bore_at, inch).text,
+           cg_show_gap(e->bore_growth, inch).text);
+    printf("  hot clearance left at the skirt %s, at the top land %s "
+           "(diametral)\n\n",
+           cg_show_length(e->skirt_clearance, inch).text,
+           cg_show_length(e->land_clearance, inch).text);
+    printf("What moves it most (closure for one standard deviation)\n");
+    for (size_t i = 0; i < 3 && i < answer->contributions; i++)
+        printf("  %-24s %+.3f mm   %2.0f %% of the variance\n",
+               answer->contribution[i].doc,
+               answer->contribution[i].shift * 1e3,
+               answer->contribution[i].share * 100.0);
+    printf("Closure by correlation:");
+    for (size_t i = 0; i < answer->correlations; i++) {
+        const struct cg_correlation_answer *a = &answer->correlation[i];
+        if (isnan(a->closure))
+            printf(" %s -", a->name);
+        else
+            printf(" %s %.3f mm", a->name, a->closure * 1e3);
+    }
+    printf("\nShop rule for this bore and boost: %s (%s)\n",
+           cg_show_gap(answer->shop_rule, inch).text,
+           "common practice, no source");
+    if (e->coolant_side_max > 0.0 && !isnan(e->boiling_time))
+        printf("Note: the coolant begins to boil at the bore wall at %.1f s "
+               "(wall %s); cooling past that is not modelled.\n",
+               e->boiling_time,
+               cg_show_temperature(e->coolant_side_max, inch).text);
+    const struct cg_material *ring = &c->ring_material[CG_RING_TOP];
+    if (ring->hot_limit > 0.0 && e->ring_top_max > ring->hot_limit)
+        printf("Note: the top ring passes %s, where %s begins to lose "
+               "tension.\n",
+               cg_show_temperature(ring->hot_limit, inch).text, ring->name);
+    if (c->piston_material.hot_limit > 0.0 &&
+        e->groove_top_max > c->piston_material.hot_limit)
+        printf("Note: the top groove passes %s, where piston alloy %s "
+               "softens.\n",
+               cg_show_temperature(c->piston_material.hot_limit, inch).text,
+               c->piston_material.name);
+    if (e->crown_max > 573.15)
+        printf("Note: the crown passes 300 C, the usual limit for aluminium "
+               "(Heywood 1988, sec. 12.1).\n");
+    printf("\n");
+}
+
+static void print_verdict(const struct cg_case *c,
+                          const struct cg_answer *answer, bool inch)
+{
+    const struct cg_verdict *v = &answer->verdict;
+    if (!v->given)
+        return;
+    printf("Your top gap of %s: %s\n", cg_show_gap(v->gap, inch).text,
+           v->safe ? "safe for this duty" : "TOO SMALL for this duty");
+    printf("  smallest hot gap %s; chance of less than the residual %.2g, of "
+           "touching %.2g\n",
+           cg_show_gap(v->hot_gap_min, inch).text, v->chance_less,
+           v->chance_touch);
+    if (v->touches)
+        printf("  the ends touch: hoop stress %.0f MPa in the ring, %.1f MPa "
+               "more on the bore,\n  %.0f times the ring's own tension - "
+               "scuffing or a broken ring (rigid bore: upper bound)\n",
+               v->butting.hoop_stress / 1e6, v->butting.wall_pressure / 1e6,
+               v->butting.times_tension);
+    (void)c;
+    printf("\n");
+}
+
+static void print_gaps(const struct cg_answer *answer, bool inch)
+{
+    printf("Top ring     file to at least %s\n",
+           cg_show_gap_up(answer->top.cold_gap, inch).text);
+    printf("Second ring  file to at least %s\n             (%s)\n\n",
+           cg_show_gap_up(answer->second.cold_gap, inch).text,
+           answer->second_reason);
+}
+
+void cg_report_find(const struct cg_case *c, const char *config,
+                    const struct cg_answer *answer, bool inch, bool quiet,
+                    double seconds)
+{
+    if (!quiet) {
+        print_engine(c, config, inch);
+        print_full_load(c, answer, inch);
+        print_temperatures(answer, inch);
+        printf("Smallest safe cold gap, top ring\n");
+        print_sum(&answer->top, answer->quantile, c->margin.risk, inch);
+        print_tightest(c, answer, inch);
+    }
+    print_verdict(c, answer, inch);
+    print_gaps(answer, inch);
+    if (!quiet)
+        printf("Left out: bore distortion and wear, ring twist, differences "
+               "around the circumference\n"
+               "and between cylinders, knock, boost lag, coolant past "
+               "boiling, gas pressure in the bore.\n");
+    printf("%s\n", cg_cautions_text());
+    if (!quiet)
+        printf("Computed in %.0f ms.\n", seconds * 1e3);
+}

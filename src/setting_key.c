@@ -1,0 +1,150 @@
+#include "setting_key.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "nearest.h"
+
+enum { CLOSE_EDITS = 2, KEY_LENGTH = 128 };
+
+/* The part after the last dot. */
+static const char *last_part(const char *path)
+{
+    const char *dot = strrchr(path, '.');
+    return dot != NULL ? dot + 1 : path;
+}
+
+void cg_key_write(const struct cg_setting *setting, const struct cg_unit *unit,
+                  bool whole, char *key, size_t size)
+{
+    const char *suffix = unit != NULL ? unit->suffix : setting->unit;
+    snprintf(key, size, "%s%s%s",
+             whole ? setting->path : last_part(setting->path),
+             suffix[0] != '\0' ? "_" : "", suffix);
+}
+
+/* What follows the setting's name in `path`: "" or "_..."; NULL if the path
+ * does not start with that name. */
+static const char *after_name(const char *path,
+                              const struct cg_setting *setting)
+{
+    size_t length = strlen(setting->path);
+    if (strncmp(path, setting->path, length) != 0)
+        return NULL;
+    path += length;
+    return *path == '\0' || *path == '_' ? path : NULL;
+}
+
+static const struct cg_unit *unit_of(const struct cg_setting *setting,
+                                     const char *rest)
+{
+    if (setting->dimension == CG_PLAIN)
+        return *rest == '\0' ? cg_unit_find(CG_PLAIN, "") : NULL;
+    return *rest == '_' ? cg_unit_find(setting->dimension, rest + 1) : NULL;
+}
+
+/* Edits between two paths; a wrong group counts little, for people remember
+ * the name better than the place. */
+static size_t path_distance(const char *a, const char *b)
+{
+    char group_a[KEY_LENGTH], group_b[KEY_LENGTH];
+    snprintf(group_a, sizeof group_a, "%.*s", (int)(last_part(a) - a), a);
+    snprintf(group_b, sizeof group_b, "%.*s", (int)(last_part(b) - b), b);
+    size_t group = cg_edit_distance(group_a, group_b);
+    return cg_edit_distance(last_part(a), last_part(b)) +
+           (group < CLOSE_EDITS ? group : CLOSE_EDITS);
+}
+
+/* The nearest key over all settings in all their units. */
+static size_t nearest_key(const char *path, struct cg_key *nearest)
+{
+    size_t setting_count, unit_count, least = (size_t)-1;
+    const struct cg_setting *settings = cg_settings(&setting_count);
+    const struct cg_unit *units = cg_units(&unit_count);
+    for (size_t i = 0; i < setting_count; i++) {
+        for (size_t j = 0; j < unit_count; j++) {
+            if (units[j].dimension != settings[i].dimension)
+                continue;
+            char key[KEY_LENGTH];
+            cg_key_write(&settings[i], &units[j], true, key, sizeof key);
+            size_t edits = path_distance(path, key);
+            if (edits < least) {
+                least = edits;
+                *nearest = (struct cg_key){&settings[i], &units[j]};
+            }
+        }
+    }
+    return least;
+}
+
+/* All ways to write a setting: "bore_mm, bore_um, bore_in, bore_thou". */
+static void list_units(const struct cg_setting *setting, char *list,
+                       size_t size)
+{
+    size_t count, used = 0;
+    const struct cg_unit *units = cg_units(&count);
+    list[0] = '\0';
+    for (size_t i = 0; i < count && used < size; i++) {
+        if (units[i].dimension != setting->dimension)
+            continue;
+        char key[KEY_LENGTH];
+        cg_key_write(setting, &units[i], false, key, sizeof key);
+        used += (size_t)snprintf(list + used, size - used, "%s%s",
+                                 used > 0 ? ", " : "", key);
+    }
+}
+
+static void unit_trouble(const struct cg_setting *setting, const char *rest,
+                         char *trouble, size_t size)
+{
+    char list[KEY_LENGTH];
+    list_units(setting, list, sizeof list);
+    if (setting->dimension == CG_PLAIN)
+        snprintf(trouble, size, "takes no unit, write %s", list);
+    else if (*rest == '\0')
+        snprintf(trouble, size, "has no unit, allowed: %s", list);
+    else
+        snprintf(trouble, size, "unknown unit %.40s, allowed: %s", rest + 1,
+                 list);
+}
+
+bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
+                 size_t size)
+{
+    size_t count;
+    const struct cg_setting *settings = cg_settings(&count), *named = NULL;
+    for (size_t i = 0; i < count; i++) {
+        const char *rest = after_name(path, &settings[i]);
+        const struct cg_unit *unit =
+            rest != NULL ? unit_of(&settings[i], rest) : NULL;
+        if (unit != NULL) {
+            *key = (struct cg_key){&settings[i], unit};
+            return true;
+        }
+        /* "coolant" and "coolant_film" both begin "coolant_film_x" */
+        if (rest != NULL &&
+            (named == NULL || strlen(settings[i].path) > strlen(named->path)))
+            named = &settings[i];
+    }
+    struct cg_key nearest = {&settings[0], NULL};
+    size_t edits = nearest_key(path, &nearest);
+    if (named != NULL && (nearest.setting == named || edits > CLOSE_EDITS)) {
+        unit_trouble(named, after_name(path, named), trouble, size);
+    } else {
+        char name[KEY_LENGTH];
+        cg_key_write(nearest.setting, nearest.unit, true, name, sizeof name);
+        snprintf(trouble, size, "unknown setting, the nearest is %s", name);
+    }
+    return false;
+}
+
+bool cg_key_group(const char *path)
+{
+    size_t count, length = strlen(path);
+    const struct cg_setting *settings = cg_settings(&count);
+    for (size_t i = 0; i < count; i++)
+        if (strncmp(settings[i].path, path, length) == 0 &&
+            settings[i].path[length] == '.')
+            return true;
+    return false;
+}

@@ -1,0 +1,29 @@
+/* From a key as the user writes it ("charge.boost_kPa") to its setting and
+ * unit, with help when there is none. */
+#ifndef CG_SETTING_KEY_H
+#define CG_SETTING_KEY_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "setting.h"
+
+struct cg_key {
+    const struct cg_setting *setting;
+    const struct cg_unit *unit; /* that of a plain number where it has none */
+};
+
+/* True, with *key filled; or false, with a line that says what is wrong with
+ * the key and what is allowed. */
+bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
+                 size_t size);
+
+/* Writes the key a setting is written with: "boost_kPa", or with its group
+ * when `whole`.  unit NULL: the unit shown first. */
+void cg_key_write(const struct cg_setting *setting, const struct cg_unit *unit,
+                  bool whole, char *key, size_t size);
+
+/* True if `path` is a group of settings: "rings" or "rings.top". */
+bool cg_key_group(const char *path);
+
+#endif

@@ -1,0 +1,77 @@
+#include "show.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#define INCH 25.4e-3
+#define THOU 25.4e-6
+#define POUND 0.45359237
+#define HORSEPOWER 745.6998715822702 /* mechanical [W] */
+#define PSI 6894.757293168361
+
+static struct cg_text text_of(const char *format, double value)
+{
+    struct cg_text out;
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+    snprintf(out.text, sizeof out.text, format, value);
+#pragma GCC diagnostic pop
+    return out;
+}
+
+static struct cg_text both(double mm, double thou, bool inch)
+{
+    struct cg_text out;
+    if (inch)
+        snprintf(out.text, sizeof out.text, "%.4f in (%.2f mm)", thou * 1e-3,
+                 mm);
+    else
+        snprintf(out.text, sizeof out.text, "%.3f mm (%.1f thou)", mm, thou);
+    return out;
+}
+
+struct cg_text cg_show_gap(double metres, bool inch)
+{
+    return both(metres * 1e3, metres / THOU, inch);
+}
+
+struct cg_text cg_show_gap_up(double metres, bool inch)
+{
+    double mm = metres * 1e3, thou = metres / THOU;
+    thou = 0.5 * ceil(thou / 0.5 - 1e-9);
+    if (inch)
+        mm = 0.01 * ceil(thou * THOU * 1e3 / 0.01 - 1e-9);
+    return both(mm, thou, inch);
+}
+
+struct cg_text cg_show_length(double metres, bool inch)
+{
+    if (inch)
+        return text_of(fabs(metres) < 5e-3 ? "%.4f in" : "%.3f in",
+                       metres / INCH);
+    return text_of(fabs(metres) < 5e-3 ? "%.3f mm" : "%.1f mm", metres * 1e3);
+}
+
+struct cg_text cg_show_temperature(double kelvin, bool inch)
+{
+    return inch ? text_of("%.0f F", (kelvin - 273.15) * 1.8 + 32.0)
+                : text_of("%.0f C", kelvin - 273.15);
+}
+
+struct cg_text cg_show_pressure(double pascal, bool inch)
+{
+    return inch ? text_of("%.1f psi", pascal / PSI)
+                : text_of("%.2f bar", pascal / 1e5);
+}
+
+struct cg_text cg_show_power(double watt, bool inch)
+{
+    return inch ? text_of("%.0f hp", watt / HORSEPOWER)
+                : text_of("%.0f kW", watt / 1e3);
+}
+
+struct cg_text cg_show_flow(double kg_per_second, bool inch)
+{
+    return inch ? text_of("%.0f lb/h", kg_per_second * 3600.0 / POUND)
+                : text_of("%.0f kg/h", kg_per_second * 3600.0);
+}

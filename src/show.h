@@ -1,0 +1,23 @@
+/* Numbers as a builder reads them, in the units asked for. */
+#ifndef CG_SHOW_H
+#define CG_SHOW_H
+
+#include <stdbool.h>
+
+struct cg_text {
+    char text[48];
+};
+
+/* Small lengths in both units, the asked one first: "0.52 mm (20.5 thou)". */
+struct cg_text cg_show_gap(double metres, bool inch);
+/* The same, rounded up in the second unit too (to 0.5 thou or 0.01 mm), for
+ * a gap that must not come out smaller. */
+struct cg_text cg_show_gap_up(double metres, bool inch);
+/* One unit only: "0.52 mm" or "0.0205 in"; "86.0 mm" or "3.386 in". */
+struct cg_text cg_show_length(double metres, bool inch);
+struct cg_text cg_show_temperature(double kelvin, bool inch);
+struct cg_text cg_show_pressure(double pascal, bool inch);
+struct cg_text cg_show_power(double watt, bool inch);
+struct cg_text cg_show_flow(double kg_per_second, bool inch);
+
+#endif

@@ -1,0 +1,54 @@
+/* Data tables for gnuplot: the only writer of data files.
+ *
+ * Whitespace columns under a comment head (title, version, config, caution,
+ * column names with units); blocks parted by two blank lines.  A table is
+ * written aside as NAME.part and renamed when it is whole, so that a failure
+ * leaves nothing half-written under the final name.
+ */
+#ifndef CG_TABLE_H
+#define CG_TABLE_H
+
+#include <stddef.h>
+
+#include "status.h"
+
+struct cg_table;
+
+struct cg_table_head {
+    const char *title;   /* "Hot gap and temperatures over the duty"; NULL: no
+                            head at all, the caller writes its own */
+    const char *config;  /* the config file's name, as given */
+    const char *columns; /* "time [s]  load [1]  ..." or NULL for key tables */
+};
+
+/* Creates folder `dir` if it is missing (its parent must exist), and
+ * DIR/NAME.part with its head.  CG_FILE with the reason. */
+enum cg_status cg_table_open(const char *dir, const char *name,
+                             const struct cg_table_head *head,
+                             struct cg_table **table, struct cg_error *error);
+
+/* One more line in the head, "# TEXT". */
+void cg_table_note(struct cg_table *table, const char *format, ...)
+    CG_FORMAT(2, 3);
+
+/* Starts a block: two blank lines (but for the first) and "# block: NAME". */
+void cg_table_block(struct cg_table *table, const char *format, ...)
+    CG_FORMAT(2, 3);
+
+/* A row of numbers, "%.7g"; NaN is written as "nan", which gnuplot skips. */
+void cg_table_row(struct cg_table *table, const double *values, size_t count);
+
+/* A row of your own; the newline is added. */
+void cg_table_line(struct cg_table *table, const char *format, ...)
+    CG_FORMAT(2, 3);
+
+/* A row of a key table: key, value, unit ("1" for none). */
+void cg_table_key(struct cg_table *table, const char *key, double value,
+                  const char *unit);
+
+/* Closes and, if all was well written and `status` is CG_OK, renames;
+ * otherwise removes the part.  Returns `status`, or CG_FILE with the reason. */
+enum cg_status cg_table_close(struct cg_table *table, enum cg_status status,
+                              struct cg_error *error);
+
+#endif
