@@ -93,7 +93,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     if (status == CG_OK)
         status = cg_spread_first_order(c, run, answer, error);
     if (status == CG_OK)
-        status = cg_spread_correlations(c, answer, error);
+        status = cg_spread_correlations(c, run, answer, error);
     if (status != CG_OK)
         return status;
 

@@ -1,12 +1,9 @@
 #include "case_check.h"
 
 #include <math.h>
-#include <stdarg.h>
-#include <stdio.h>
 
 #include "constants.h"
 #include "geometry.h"
-#include "status.h"
 
 struct list {
     size_t count;
@@ -15,69 +12,52 @@ struct list {
 
 /* Each check states when things are wrong, so that NaN is not. */
 static void complain_if(struct list *list, bool wrong, const char *path,
-                        const char *other, const char *format, ...)
-    CG_FORMAT(5, 6);
-
-static void complain_if(struct list *list, bool wrong, const char *path,
-                        const char *other, const char *format, ...)
+                        const char *other, double limit, const char *text)
 {
-    if (!wrong || list->count == CG_CASE_PROBLEMS)
-        return;
-    struct cg_case_problem *problem = &list->problem[list->count++];
-    problem->path = path;
-    problem->other = other;
-    va_list args;
-    va_start(args, format);
-    vsnprintf(problem->text, sizeof problem->text, format, args);
-    va_end(args);
-}
-
-static double mm(double length)
-{
-    return 1e3 * length;
+    if (wrong && list->count < CG_CASE_PROBLEMS)
+        list->problem[list->count++] =
+            (struct cg_case_problem){path, other, text, limit};
 }
 
 static void check_engine(const struct cg_case *c, struct list *list)
 {
     double bore = c->engine.bore, stroke = c->engine.stroke;
     complain_if(list, c->engine.rod <= 0.55 * stroke, "engine.rod",
-                "engine.stroke",
-                "too short to turn, more than 0.55 of the stroke is allowed: "
-                "%.4g mm", mm(0.55 * stroke));
-    complain_if(list, stroke > 5.0 * bore || stroke < 0.3 * bore,
-                "engine.stroke", "engine.bore",
-                "stroke over bore is %.3g, 0.3 to 5 is allowed",
-                stroke / bore);
+                "engine.stroke", 0.55 * stroke,
+                "too short to turn, must be above 0.55 stroke");
+    complain_if(list, stroke > 5.0 * bore, "engine.stroke", "engine.bore",
+                5.0 * bore, "must be at most 5 bores");
+    complain_if(list, stroke < 0.3 * bore, "engine.stroke", "engine.bore",
+                0.3 * bore, "must be at least 0.3 bore");
     complain_if(list, c->duty.cruise_speed > 1.5 * c->engine.speed,
-                "duty.cruise_speed", "engine.speed",
-                "at most 1.5 times engine.speed is allowed: %.5g rpm",
-                90.0 * c->engine.speed);
+                "duty.cruise_speed", "engine.speed", 1.5 * c->engine.speed,
+                "must be at most 1.5 engine.speed");
 }
 
-/* Air compressed with the exponent 1.33 from full boost. */
-static double compressed_pressure(const struct cg_case *c)
+/* Before it burns the charge must stay below 15 MPa, compressed from full
+ * boost with the exponent 1.33. */
+static double most_compression(const struct cg_case *c)
 {
-    return (c->charge.ambient_pressure + c->charge.boost) *
-           pow(c->engine.compression_ratio, 1.33);
+    return pow(15e6 / (c->charge.ambient_pressure + c->charge.boost),
+               1.0 / 1.33);
 }
 
 static void check_charge(const struct cg_case *c, struct list *list)
 {
-    const double most = 1.5e7;
     complain_if(list,
                 c->charge.charger == CG_CHARGER_NONE && c->charge.boost > 0.0,
-                "charge.charger", "charge.boost",
-                "none makes no boost, but charge.boost is %.4g kPa; allowed: "
-                "turbine, belt", 1e-3 * c->charge.boost);
-    complain_if(list, compressed_pressure(c) > most,
+                "charge.charger", "charge.boost", NAN,
+                "none makes no boost, but charge.boost is set; allowed: "
+                "turbine, belt");
+    complain_if(list, c->engine.compression_ratio > most_compression(c),
                 "engine.compression_ratio", "charge.boost",
-                "with this boost the charge reaches %.3g MPa before it burns, "
-                "at most %.3g is allowed",
-                1e-6 * compressed_pressure(c), 1e-6 * most);
+                most_compression(c),
+                "the charge passes 15 MPa before it burns, with this boost "
+                "must be at most");
     complain_if(list, c->charge.closed_throttle >= c->charge.ambient_pressure,
                 "charge.closed_throttle", "charge.ambient_pressure",
-                "must be below the ambient pressure, %.5g kPa",
-                1e-3 * c->charge.ambient_pressure);
+                c->charge.ambient_pressure,
+                "must be below the ambient pressure");
 }
 
 static void check_piston(const struct cg_case *c, struct list *list)
@@ -85,31 +65,28 @@ static void check_piston(const struct cg_case *c, struct list *list)
     const struct cg_piston_case *p = &c->piston;
     double bore = c->engine.bore, belt = cg_skirt_offset(c);
     complain_if(list, p->wall_thickness >= 0.45 * bore,
-                "piston.wall_thickness", "engine.bore",
-                "must leave the piston hollow, below 0.45 of the bore: "
-                "%.4g mm", mm(0.45 * bore));
+                "piston.wall_thickness", "engine.bore", 0.45 * bore,
+                "must leave the piston hollow, below 0.45 bore");
     complain_if(list, p->skirt_thickness >= 0.45 * bore,
-                "piston.skirt_thickness", "engine.bore",
-                "must leave the skirt hollow, below 0.45 of the bore: "
-                "%.4g mm", mm(0.45 * bore));
+                "piston.skirt_thickness", "engine.bore", 0.45 * bore,
+                "must leave the skirt hollow, below 0.45 bore");
     complain_if(list, p->crown_thickness > 0.5 * bore,
-                "piston.crown_thickness", "engine.bore",
-                "at most half the bore is allowed: %.4g mm", mm(0.5 * bore));
+                "piston.crown_thickness", "engine.bore", 0.5 * bore,
+                "must be at most 0.5 bore");
     complain_if(list, belt > bore, "piston.top_land", "engine.bore",
-                "lands and rings add up to %.4g mm, at most the bore is "
-                "allowed: %.4g mm", mm(belt), mm(bore));
+                p->top_land - (belt - bore),
+                "lands and rings together pass the bore, with the others "
+                "must be at most");
     complain_if(list, belt + p->skirt_length > 2.5 * bore,
-                "piston.skirt_length", "engine.bore",
-                "the piston is %.4g mm long, at most 2.5 bores are allowed: "
-                "%.4g mm", mm(belt + p->skirt_length), mm(2.5 * bore));
+                "piston.skirt_length", "engine.bore", 2.5 * bore - belt,
+                "the piston passes 2.5 bores, under these lands must be at "
+                "most");
     complain_if(list, p->land_clearance < p->skirt_clearance,
                 "piston.land_clearance", "piston.skirt_clearance",
-                "must not be below the skirt clearance, %.4g mm",
-                mm(p->skirt_clearance));
+                p->skirt_clearance, "must be at least the skirt clearance");
     complain_if(list, p->land_clearance > 0.05 * bore,
-                "piston.land_clearance", "engine.bore",
-                "at most 0.05 of the bore is allowed: %.4g mm",
-                mm(0.05 * bore));
+                "piston.land_clearance", "engine.bore", 0.05 * bore,
+                "must be at most 0.05 bore");
 }
 
 /* Paths of one ring's settings, and of the land above it. */
@@ -133,60 +110,51 @@ static void check_ring(const struct cg_case *c, enum cg_ring_place place,
     const struct ring_paths *paths = &ring_paths[place];
     const double land[CG_RINGS] = {c->piston.top_land, c->piston.second_land,
                                    c->piston.third_land};
-    double wall = c->piston.wall_thickness, bore = c->engine.bore;
-    double groove = ring->depth + ring->back_clearance;
-    double most_gap = 0.03 * CG_PI * bore;
+    double most_depth = 0.9 * c->piston.wall_thickness - ring->back_clearance;
+    double most_gap = 0.03 * CG_PI * c->engine.bore;
     complain_if(list, ring->width > 1.5 * land[place], paths->width,
-                paths->land,
-                "at most 1.5 times the land above it is allowed: %.4g mm",
-                mm(1.5 * land[place]));
-    complain_if(list, groove >= 0.9 * wall, paths->depth,
-                "piston.wall_thickness",
-                "depth and back clearance cut the groove %.4g mm deep, at "
-                "most 0.9 of piston.wall_thickness is allowed: %.4g mm",
-                mm(groove), mm(0.9 * wall));
+                paths->land, 1.5 * land[place],
+                "must be at most 1.5 times the land above it");
+    complain_if(list, ring->depth >= most_depth, paths->depth,
+                "piston.wall_thickness", most_depth,
+                "the groove cuts through 0.9 piston.wall_thickness, with this "
+                "back clearance must be below");
     complain_if(list, ring->side_clearance >= 0.5 * ring->width, paths->side,
-                paths->width, "must be below half the ring's width: %.4g mm",
-                mm(0.5 * ring->width));
+                paths->width, 0.5 * ring->width,
+                "must be below half the ring's width");
     complain_if(list, ring->cold_gap > most_gap, paths->gap, "engine.bore",
-                "at most 3 %% of the bore's circumference is allowed: "
-                "%.4g mm", mm(most_gap));
+                most_gap, "must be at most 0.03 of the circumference");
 }
 
 static void check_bore(const struct cg_case *c, struct list *list)
 {
     const struct cg_bore_case *b = &c->bore;
-    double bore = c->engine.bore, travel = cg_bore_length(c);
+    double bore = c->engine.bore;
+    double most_jacket = 1.5 * cg_bore_length(c) - b->jacket_top;
     complain_if(list, b->wall_thickness >= 0.5 * bore, "bore.wall_thickness",
-                "engine.bore", "must be below half the bore: %.4g mm",
-                mm(0.5 * bore));
+                "engine.bore", 0.5 * bore, "must be below 0.5 bore");
     complain_if(list, b->block_thickness >= bore, "bore.block_thickness",
-                "engine.bore", "must be below the bore: %.4g mm", mm(bore));
+                "engine.bore", bore, "must be below the bore");
     complain_if(list,
                 b->seat == CG_SEAT_PRESSED && b->interference > 0.004 * bore,
-                "bore.interference", "engine.bore",
-                "at most 0.004 of the bore is allowed: %.4g mm",
-                mm(0.004 * bore));
+                "bore.interference", "engine.bore", 0.004 * bore,
+                "must be at most 0.004 bore");
     complain_if(list, b->jacket_top >= c->engine.stroke, "bore.jacket_top",
-                "engine.stroke", "must be below the stroke: %.4g mm",
-                mm(c->engine.stroke));
-    complain_if(list, b->jacket_top + b->jacket_length > 1.5 * travel,
-                "bore.jacket_length", "engine.stroke",
-                "the jacket ends %.4g mm below the deck, at most %.4g mm is "
-                "allowed", mm(b->jacket_top + b->jacket_length),
-                mm(1.5 * travel));
+                "engine.stroke", c->engine.stroke, "must be below the stroke");
+    complain_if(list, b->jacket_length > most_jacket, "bore.jacket_length",
+                "engine.stroke", most_jacket,
+                "the jacket ends below any bore, from this top must be at "
+                "most");
 }
 
 static void check_margin(const struct cg_case *c, struct list *list)
 {
     double bore = c->engine.bore;
     complain_if(list, c->margin.residual > 0.01 * bore, "margin.residual",
-                "engine.bore", "at most 0.01 of the bore is allowed: %.4g mm",
-                mm(0.01 * bore));
+                "engine.bore", 0.01 * bore, "must be at most 0.01 bore");
     complain_if(list, c->margin.filing_step > 0.005 * bore,
-                "margin.filing_step", "engine.bore",
-                "at most 0.005 of the bore is allowed: %.4g mm",
-                mm(0.005 * bore));
+                "margin.filing_step", "engine.bore", 0.005 * bore,
+                "must be at most 0.005 bore");
 }
 
 size_t cg_case_check(const struct cg_case *c,

@@ -12,7 +12,8 @@ enum { CG_CASE_PROBLEMS = 32 };
 struct cg_case_problem {
     const char *path;  /* the setting at fault, without unit */
     const char *other; /* the setting it does not fit, or NULL */
-    char text[192];    /* what is wrong and what is allowed */
+    const char *text;  /* what is wrong and what is allowed */
+    double limit;      /* the number allowed, of `path` in SI; NaN: none */
 };
 
 /* Writes what does not fit, at most CG_CASE_PROBLEMS, and returns how many.

@@ -58,8 +58,8 @@ double cg_chain_face(const struct cg_chain *chain, size_t cell);
 size_t cg_chain_nodes(const struct cg_chain *chain);
 double cg_chain_position(const struct cg_chain *chain, size_t node);
 
-/* Area of the flat side that a node stands for, e.g. the gas side of a crown disk or the
- * flank of a ring [m2]: RADIAL only. */
+/* Area of the flat side that a node stands for, e.g. the gas side of a crown
+ * disk or the flank of a ring [m2]: RADIAL only. */
 double cg_chain_flat_area(const struct cg_chain *chain, size_t node);
 
 /* Two conductances in series [W/K]. */

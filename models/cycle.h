@@ -83,7 +83,8 @@ struct cg_cycle {
 enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
                               struct cg_error *error);
 
-/* Runs the cycle until it repeats (residual gas state to 1e-9).  `cycle` is
+/* Runs the cycle until it repeats: residual mass and temperature to 5e-6, which
+ * is some 1e-7 of the work, since the charge is mostly fresh.  `cycle` is
  * caller-owned; about 0.4 MB, so not on a small stack.  CG_BAD_INPUT as
  * cg_cycle_check, CG_NUMERICAL (with the crank angle) if the gas leaves
  * 150..6000 K or the cycle does not come to repeat.  A failed run leaves

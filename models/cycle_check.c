@@ -17,7 +17,8 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
     if (input->fuel == NULL)
         return cg_error_set(error, CG_BAD_INPUT, "no fuel");
     if (input->correlation == NULL)
-        return cg_error_set(error, CG_BAD_INPUT, "no heat transfer correlation");
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "no heat transfer correlation");
 
     const struct cg_cycle_input *in = input;
     double start =

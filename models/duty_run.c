@@ -75,7 +75,7 @@ static enum cg_status add_segment(const struct cg_case *c,
     if (cuts < 1)
         cuts = 1;
     struct cg_operating point = point_in(c, segment, 0.0);
-    size_t before, after;
+    size_t before, after = 0;
     enum cg_status status = regime_at(run, &point, &before, error);
     for (int i = 1; i <= cuts && status == CG_OK; i++) {
         point = point_in(c, segment, (double)i / cuts);
@@ -168,17 +168,19 @@ enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 bool gas_side_same, struct cg_duty_run **run,
                                 struct cg_error *error)
 {
-    if (!gas_side_same)
-        return cg_duty_run_create(c, run, error);
     struct cg_duty_run *made;
     enum cg_status status = lay_out(c, &made, error);
     if (status != CG_OK)
         return status;
     for (size_t i = 0; i < made->regimes && status == CG_OK; i++) {
+        struct cg_regime *regime = &made->regime[i];
         copy_gas_side(&nominal->regime[i], made->thermal->bore.grid.stations,
-                      &made->regime[i]);
-        status = cg_regime_settle(c, made->thermal, &made->room,
-                                  &made->regime[i], error);
+                      regime);
+        status = gas_side_same
+                     ? cg_regime_settle(c, made->thermal, &made->room, regime,
+                                        error)
+                     : cg_regime_pass(c, made->thermal, &made->room, regime,
+                                      error);
     }
     if (status != CG_OK) {
         cg_duty_run_free(made);

@@ -51,9 +51,10 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error);
 
-/* The same for a case that differs from that of `nominal` in a few values
- * only.  When `gas_side_same` the gas side is taken from `nominal`, else it is
- * solved anew. */
+/* The same for a case that differs a little from that of `nominal`.  When
+ * `gas_side_same` the gas side is taken from `nominal`; else it is computed
+ * anew, once, for the walls of `nominal` (the change of wall temperature acts
+ * back on the gas side by a few per cent of the change: left out). */
 enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
                                 bool gas_side_same, struct cg_duty_run **run,

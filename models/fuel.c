@@ -97,7 +97,7 @@ double cg_fuel_hydrogen_heat(void)
 
 void cg_fuel_poly(const struct cg_fuel *fuel, struct cg_poly *poly)
 {
-    const double joint = 1000.0; /* [K], where the ranges meet */
+    const double joint = CG_GAS_JOINT;
     double mass = cg_fuel_molar_mass(fuel);
     *poly = (struct cg_poly){{0.0}, {0.0}};
     for (int i = 0; i < 3; i++) {

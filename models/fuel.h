@@ -25,8 +25,8 @@ const struct cg_fuel *cg_fuel_find(const char *name);
 double cg_fuel_molar_mass(const struct cg_fuel *fuel);     /* [kg/mol] */
 double cg_fuel_stoichiometric(const struct cg_fuel *fuel); /* air/fuel, mass */
 
-/* Heating value [J/mol] of CO and of H2 by the polynomials of gas.h, at 298.15 K
- * with water as vapour. */
+/* Heating value [J/mol] of CO and of H2 by the polynomials of gas.h, at
+ * 298.15 K, water staying vapour.  Neither can fail. */
 double cg_fuel_co_heat(void);
 double cg_fuel_hydrogen_heat(void);
 

@@ -91,7 +91,7 @@ void cg_mixture_set(struct cg_mixture *mixture, const double *moles,
 
 static const double *range(const struct cg_mixture *mixture, double temperature)
 {
-    return temperature < 1000.0 ? mixture->poly.low : mixture->poly.high;
+    return temperature < CG_GAS_JOINT ? mixture->poly.low : mixture->poly.high;
 }
 
 double cg_mixture_cp(const struct cg_mixture *mixture, double temperature)

@@ -14,7 +14,9 @@ enum cg_species {
 };
 
 /* cp/R = a0 + a1 T + a2 T2 + a3 T3 + a4 T4, h/RT likewise with a5; two ranges
- * that meet at 1000 K. */
+ * that meet at CG_GAS_JOINT [K], with a kink in cp. */
+#define CG_GAS_JOINT 1000.0
+
 struct cg_poly {
     double low[6], high[6];
 };
@@ -38,7 +40,8 @@ void cg_mixture_set(struct cg_mixture *mixture, const double *moles,
 /* cp, h (absolute), u = h - R T, per kg, at temperature [K].  Extrapolated
  * beyond 6000 K and below 200 K by the same polynomials. */
 double cg_mixture_cp(const struct cg_mixture *mixture, double temperature);
-double cg_mixture_enthalpy(const struct cg_mixture *mixture, double temperature);
+double cg_mixture_enthalpy(const struct cg_mixture *mixture,
+                           double temperature);
 double cg_mixture_energy(const struct cg_mixture *mixture, double temperature);
 
 #endif

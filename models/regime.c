@@ -258,6 +258,27 @@ enum cg_status cg_regime_solve(const struct cg_case *c,
                         regime->operating.load, PASSES);
 }
 
+enum cg_status cg_regime_pass(const struct cg_case *c,
+                              struct cg_thermal *thermal,
+                              struct cg_regime_room *room,
+                              struct cg_regime *regime,
+                              struct cg_error *error)
+{
+    struct cg_cycle_input walls = regime->input;
+    cg_operating_charge(c, &regime->operating, &regime->charge);
+    enum cg_status status = cg_operating_cycle_input(c, &regime->operating,
+                                                     &regime->input, error);
+    if (status != CG_OK)
+        return status;
+    regime->input.head_temperature = walls.head_temperature;
+    regime->input.piston_temperature = walls.piston_temperature;
+    regime->input.liner_temperature = walls.liner_temperature;
+    status = run_cycle(c, thermal, room, regime, error);
+    if (status == CG_OK)
+        status = cg_regime_settle(c, thermal, room, regime, error);
+    return status;
+}
+
 enum cg_status cg_regime_settle(const struct cg_case *c,
                                 struct cg_thermal *thermal,
                                 struct cg_regime_room *room,

@@ -69,6 +69,14 @@ enum cg_status cg_regime_solve(const struct cg_case *c,
                                struct cg_regime *regime,
                                struct cg_error *error);
 
+/* One pass only: the cycle of the case for the wall temperatures already in
+ * regime->input, then the settled state. */
+enum cg_status cg_regime_pass(const struct cg_case *c,
+                              struct cg_thermal *thermal,
+                              struct cg_regime_room *room,
+                              struct cg_regime *regime,
+                              struct cg_error *error);
+
 /* Settles once more with the gas side already in the regime, for a case in
  * which only the metal, oil or coolant side was changed. */
 enum cg_status cg_regime_settle(const struct cg_case *c,

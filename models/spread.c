@@ -89,6 +89,7 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
 }
 
 enum cg_status cg_spread_correlations(const struct cg_case *c,
+                                      const struct cg_duty_run *nominal,
                                       struct cg_answer *answer,
                                       struct cg_error *error)
 {
@@ -108,7 +109,7 @@ enum cg_status cg_spread_correlations(const struct cg_case *c,
             continue;
         }
         enum cg_status status =
-            closure_of(&other, NULL, false, &to->closure, error);
+            closure_of(&other, nominal, false, &to->closure, error);
         if (status == CG_NO_MEMORY)
             return status;
     }

@@ -16,6 +16,7 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
 /* Fills correlation: the closure with each published correlation, else the
  * same case.  A correlation that fails is NaN, not an error. */
 enum cg_status cg_spread_correlations(const struct cg_case *c,
+                                      const struct cg_duty_run *nominal,
                                       struct cg_answer *answer,
                                       struct cg_error *error);
 

@@ -24,7 +24,7 @@ void cg_tr_bdf2_free(struct cg_tr_bdf2 *step)
     if (step == NULL)
         return;
     cg_heat_matrix_free(step->matrix);
-    free(step->rate[0]); /* begins the block of all vectors */
+    free(step->block);
     free(step);
 }
 
@@ -42,13 +42,13 @@ enum cg_status cg_tr_bdf2_create(const struct cg_network *network,
         &made->filtered[0], &made->filtered[1],
     };
     size_t count = sizeof vectors / sizeof *vectors;
-    double *block = calloc(count * (nodes + 1), sizeof *block);
-    if (block == NULL) {
+    made->block = calloc(count * nodes + 1, sizeof *made->block);
+    if (made->block == NULL) {
         free(made);
         return cg_error_set(error, CG_NO_MEMORY, "no memory for the stepper");
     }
     for (size_t v = 0; v < count; v++)
-        *vectors[v] = block + v * nodes;
+        *vectors[v] = made->block + v * nodes;
     made->nodes = nodes;
     enum cg_status status =
         cg_heat_matrix_create(network, &made->matrix, error);

@@ -37,6 +37,7 @@
 struct cg_tr_bdf2 {
     size_t nodes;
     struct cg_heat_matrix *matrix;
+    double *block;            /* holds all the vectors below */
     bool steady;              /* nothing changes over the stretch */
     double *rate[3];          /* r0, r1, r2 [W] */
     double *result;           /* T2 [K] */

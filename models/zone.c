@@ -1,6 +1,8 @@
 #include "zone.h"
 
 #include <math.h>
+#include <stdbool.h>
+#include <string.h>
 
 #include "constants.h"
 
@@ -75,6 +77,16 @@ static struct mixed mix(const struct cg_zone *zone, double temperature,
             burned * cg_mixture_cp(&zone->burned, temperature)};
 }
 
+void cg_zone_open(struct cg_zone *zone, double angle_deg, const double *y)
+{
+    double t = y[CG_ZONE_TEMPERATURE], m = y[CG_ZONE_MASS];
+    struct mixed gas = mix(zone, t, y[CG_ZONE_BURNED] / m);
+    double rt = gas.gas_constant * t;
+    double work = zone->exhaust_pressure *
+                  cg_crank_volume(&zone->crank, angle_deg) / m;
+    zone->port_temperature = t + (fmin(work, rt) - rt) / gas.cp;
+}
+
 static double coefficient(const struct cg_zone *zone, enum cg_phase phase,
                           const struct cg_zone_node *node, double temperature,
                           double pressure, double gas_constant)
@@ -95,12 +107,41 @@ static double coefficient(const struct cg_zone *zone, enum cg_phase phase,
     return zone->heat_factor * zone->correlation->coefficient(&state);
 }
 
+static double enthalpy(const struct cg_zone *zone, double temperature,
+                       double burned)
+{
+    return (1.0 - burned) * cg_mixture_enthalpy(&zone->fresh, temperature) +
+           burned * cg_mixture_enthalpy(&zone->burned, temperature);
+}
+
+/* Flow through the exhaust valve, out or back; composition does not change. */
+static double exhaust(const struct cg_zone *zone,
+                      const struct cg_zone_node *node, const double *y,
+                      const struct mixed *gas, double pressure, double *dy)
+{
+    double t = y[CG_ZONE_TEMPERATURE];
+    double burned = y[CG_ZONE_BURNED] / y[CG_ZONE_MASS];
+    double gamma = gas->cp / (gas->cp - gas->gas_constant);
+    bool back = pressure < zone->exhaust_pressure;
+    double stream = back ? zone->port_temperature : t;
+    double in = node->exhaust_rate * node->volume *
+                (zone->exhaust_pressure - pressure) /
+                (gamma * gas->gas_constant * stream);
+    double carried = enthalpy(zone, stream, burned);
+    double inside = back ? enthalpy(zone, t, burned) : carried;
+    dy[CG_ZONE_MASS] = in;
+    dy[CG_ZONE_BURNED] = in * burned;
+    dy[CG_ZONE_ENTHALPY] = in * carried;
+    dy[CG_ZONE_BACK_FLOW] = back ? in : 0.0;
+    return in * (carried - inside + gas->gas_constant * t);
+}
+
 /* Adds what flows or burns to dy, and returns its part of m cv dT [J/deg]. */
 static double exchange(const struct cg_zone *zone, enum cg_phase phase,
                        const struct cg_zone_node *node, const double *y,
                        const struct mixed *gas, double pressure, double *dy)
 {
-    double t = y[CG_ZONE_TEMPERATURE], rt = gas->gas_constant * t;
+    double t = y[CG_ZONE_TEMPERATURE];
     switch (phase) {
     case CG_PHASE_INTAKE: {
         double in = zone->intake_density * node->volume_rate;
@@ -115,19 +156,8 @@ static double exchange(const struct cg_zone *zone, enum cg_phase phase,
         return burn * (cg_mixture_energy(&zone->fresh, t) -
                        cg_mixture_energy(&zone->burned, t));
     }
-    case CG_PHASE_EXHAUST: {
-        /* Gas that flows back is the gas that has just left. */
-        double gamma = gas->cp / (gas->cp - gas->gas_constant);
-        double out = node->exhaust_rate * node->volume *
-                     (pressure - zone->exhaust_pressure) / (gamma * rt);
-        double share = y[CG_ZONE_BURNED] / y[CG_ZONE_MASS];
-        dy[CG_ZONE_MASS] = -out;
-        dy[CG_ZONE_BURNED] = -out * share;
-        dy[CG_ZONE_ENTHALPY] =
-            -out * ((1.0 - share) * cg_mixture_enthalpy(&zone->fresh, t) +
-                    share * cg_mixture_enthalpy(&zone->burned, t));
-        return -out * rt;
-    }
+    case CG_PHASE_EXHAUST:
+        return exhaust(zone, node, y, gas, pressure, dy);
     case CG_PHASE_LATE_INTAKE:
     case CG_PHASE_COMPRESSION:
         break;
@@ -146,7 +176,8 @@ static void rates(const struct cg_zone *zone, enum cg_phase phase,
     double h = coefficient(zone, phase, node, t, pressure, gas.gas_constant);
     double per_degree = h * zone->degree_time;
 
-    dy[CG_ZONE_MASS] = dy[CG_ZONE_BURNED] = dy[CG_ZONE_ENTHALPY] = 0.0;
+    dy[CG_ZONE_MASS] = dy[CG_ZONE_BURNED] = 0.0;
+    dy[CG_ZONE_ENTHALPY] = dy[CG_ZONE_BACK_FLOW] = 0.0;
     dy[CG_ZONE_WORK] = pressure * node->volume_rate;
     dy[CG_ZONE_HEAD] =
         per_degree * zone->head_area * (t - zone->head_temperature);
@@ -161,9 +192,9 @@ static void rates(const struct cg_zone *zone, enum cg_phase phase,
     *out = (struct cg_zone_gas){pressure, h};
 }
 
-void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
-                  const struct cg_zone_node node[3], double *y,
-                  struct cg_zone_gas *gas)
+static void runge_kutta(const struct cg_zone *zone, enum cg_phase phase,
+                        const struct cg_zone_node node[3], double *y,
+                        struct cg_zone_gas *gas)
 {
     enum { N = CG_ZONE_VARIABLES };
     double step = node[2].angle_deg - node[0].angle_deg;
@@ -182,6 +213,40 @@ void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
     rates(zone, phase, &node[2], stage, k4, &unused);
     for (int i = 0; i < N; i++)
         y[i] += step / 6.0 * (k1[i] + 2.0 * (k2[i] + k3[i]) + k4[i]);
+}
+
+/* From angle to angle [deg], nodes included. */
+static void part_step(const struct cg_zone *zone, enum cg_phase phase,
+                      double from_deg, double to_deg, double *y,
+                      struct cg_zone_gas *gas)
+{
+    struct cg_zone_node node[3];
+    for (int i = 0; i < 3; i++)
+        cg_zone_node(zone, phase, from_deg + 0.5 * i * (to_deg - from_deg),
+                     &node[i]);
+    runge_kutta(zone, phase, node, y, gas);
+}
+
+/* cp has a kink where its two polynomials meet.  A step over it loses three
+ * digits of the energy balance, so it is taken again in two parts that meet
+ * near the kink. */
+void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
+                  const struct cg_zone_node node[3], double *y,
+                  struct cg_zone_gas *gas)
+{
+    double start[CG_ZONE_VARIABLES];
+    memcpy(start, y, sizeof start);
+    runge_kutta(zone, phase, node, y, gas);
+    double share = (CG_GAS_JOINT - start[CG_ZONE_TEMPERATURE]) /
+                   (y[CG_ZONE_TEMPERATURE] - start[CG_ZONE_TEMPERATURE]);
+    if (share > 0.0 && share < 1.0) {
+        struct cg_zone_gas unused;
+        double from = node[0].angle_deg, to = node[2].angle_deg;
+        double kink = from + share * (to - from);
+        memcpy(y, start, sizeof start);
+        part_step(zone, phase, from, kink, y, gas);
+        part_step(zone, phase, kink, to, y, &unused);
+    }
 }
 
 void cg_zone_gas(const struct cg_zone *zone, enum cg_phase phase,

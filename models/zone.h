@@ -38,6 +38,7 @@ struct cg_zone {
     double intake_enthalpy;         /* of the fresh charge [J/kg] */
     double exhaust_pressure;        /* in the port [Pa] */
     double exhaust_open_deg;
+    double port_temperature;        /* of gas that flows back from it [K] */
     double motored_exponent;        /* polytropic, of the motored pressure */
     struct cg_gas_side side;        /* what the correlation reads and no crank
                                        angle changes; set by the two below */
@@ -58,6 +59,7 @@ enum cg_zone_variable {
     CG_ZONE_PISTON,
     CG_ZONE_LINER,
     CG_ZONE_ENTHALPY,    /* carried in by flow, less carried out [J] */
+    CG_ZONE_BACK_FLOW,   /* mass that came back through the exhaust [kg] */
     CG_ZONE_VARIABLES
 };
 
@@ -80,6 +82,13 @@ struct cg_zone_gas {
 /* Takes y at intake closing as the reference state of the correlations and of
  * the motored pressure, and its fresh gas as what will burn.  Cannot fail. */
 void cg_zone_close(struct cg_zone *zone, double angle_deg, const double *y);
+
+/* Sets port_temperature from y at exhaust opening: that of the gas an adiabatic
+ * blow-down and exhaust stroke would drive out, h = u + p_port V/m (Heywood
+ * 1988, sec. 6.5), and never hotter than the cylinder.  It matters only where
+ * the port's pressure is the higher and gas flows back, as at idle.  Cannot
+ * fail. */
+void cg_zone_open(struct cg_zone *zone, double angle_deg, const double *y);
 
 /* Fills a node.  Cannot fail. */
 void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,

@@ -2,6 +2,7 @@
  * duty, defaults, names, materials, and whether it all fits together. */
 #include "config.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -20,7 +21,7 @@ static void check_fuel(struct cg_reader *reader)
     for (; kept < count && kept < KNOWN_NAMES; kept++)
         names[kept] = fuels[kept].name;
     if (cg_fuel_find(reader->c->fuel.name) == NULL)
-        cg_name_unknown(reader, "fuel.name", "fuel", reader->c->fuel.name,
+        cg_name_unknown(reader, "fuel.name", "unknown fuel", reader->c->fuel.name,
                         names, kept);
 }
 
@@ -32,8 +33,8 @@ static void check_correlation(struct cg_reader *reader)
     for (; kept < count && kept < KNOWN_NAMES; kept++)
         names[kept] = known[kept].name;
     if (cg_heat_transfer_find(name) == NULL)
-        cg_name_unknown(reader, "combustion.heat_transfer", "correlation",
-                        name, names, kept);
+        cg_name_unknown(reader, "combustion.heat_transfer",
+                        "unknown correlation", name, names, kept);
 }
 
 static void check_missing(struct cg_reader *reader)
@@ -45,28 +46,40 @@ static void check_missing(struct cg_reader *reader)
             continue;
         char key[128];
         cg_key_write(&settings[i], NULL, true, key, sizeof key);
-        cg_problem(reader->problems, (struct cg_where){reader->file.path, 0},
-                   key, "missing, %.6g to %.6g is allowed", settings[i].low,
-                   settings[i].high);
+        cg_problem(reader->problems, (struct cg_where){reader->file.path, 0, NULL},
+                   key, "missing, %.6g to %.6g %s is allowed", settings[i].low,
+                   settings[i].high, settings[i].unit);
     }
 }
 
-/* Points to whichever of the two settings the user wrote. */
+/* Points to whichever of the two settings the user wrote, and gives the limit
+ * in the unit the user wrote. */
+static void report_sense(struct cg_reader *reader,
+                         const struct cg_case_problem *found)
+{
+    const struct cg_setting *setting = cg_setting_find(found->path);
+    const struct cg_origin *origin = cg_origin_of(reader, found->path);
+    const struct cg_unit *unit =
+        origin->given ? origin->unit
+                      : cg_unit_find(setting->dimension, setting->unit);
+    char key[128], limit[64] = "";
+    cg_key_write(setting, unit, true, key, sizeof key);
+    if (!isnan(found->limit))
+        snprintf(limit, sizeof limit, ": %.4g%s%s",
+                 cg_unit_from_si(unit, found->limit),
+                 unit->suffix[0] != '\0' ? " " : "", unit->suffix);
+    bool other = !origin->given && found->other != NULL;
+    cg_problem(reader->problems,
+               cg_where_given(reader, other ? found->other : found->path),
+               key, "%s%s", found->text, limit);
+}
+
 static void check_sense(struct cg_reader *reader)
 {
     struct cg_case_problem found[CG_CASE_PROBLEMS];
     size_t count = cg_case_check(reader->c, found);
-    for (size_t i = 0; i < count; i++) {
-        const char *path = found[i].path, *at = path;
-        const struct cg_origin *origin = cg_origin_of(reader, path);
-        char key[128];
-        cg_key_write(cg_setting_find(path), origin->unit, true, key,
-                     sizeof key);
-        if (!origin->given && found[i].other != NULL)
-            at = found[i].other;
-        cg_problem(reader->problems, cg_where_given(reader, at), key, "%s",
-                   found[i].text);
-    }
+    for (size_t i = 0; i < count; i++)
+        report_sense(reader, &found[i]);
 }
 
 static enum cg_status read_parts(struct cg_reader *reader,

@@ -218,7 +218,7 @@ static enum cg_status read_shipped(struct cg_reader *reader,
     if (segments != NULL)
         cg_segments_read(reader, &reader->duty, segments);
     else
-        cg_problem(reader->problems, (struct cg_where){path, 0},
+        cg_problem(reader->problems, (struct cg_where){path, 0, NULL},
                    "duty.segments", "missing");
     return CG_OK;
 }
@@ -242,7 +242,7 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
     for (size_t i = 0; i < names.count; i++)
         if (strcmp(names.name[i], duty->name) == 0)
             return read_shipped(reader, error);
-    cg_name_unknown(reader, "duty.name", "duty", duty->name, names.list,
+    cg_name_unknown(reader, "duty.name", "unknown duty", duty->name, names.list,
                     names.count);
     return CG_OK;
 }

@@ -50,16 +50,17 @@ static void report_syntax(struct cg_config_file *file, const char *text,
         help = "; a group or key may stand only once, includes counted";
     else if (strcmp(what, "mismatched element type in array") == 0)
         help = "; write all numbers of an array with a decimal point";
-    char *included = NULL;
-    if (inner != NULL && cg_text_read(inner, &included, NULL) == CG_OK)
-        text = included;
-    const char *line;
-    int length = find_line(text, number, &line);
-    cg_problem(problems,
-               (struct cg_where){inner != NULL ? inner : file->path,
-                                 (unsigned)number},
-               NULL, "%s at \"%.*s\"%s", what, length, line, help);
-    free(included);
+    struct cg_where where = {file->path, (unsigned)number, NULL};
+    if (inner != NULL)
+        where = (struct cg_where){inner, (unsigned)number, file->folder};
+    const char *line = "";
+    int length = inner == NULL ? find_line(text, number, &line) : 0;
+    if (length > 0)
+        cg_problem(problems, where, NULL, "%s at \"%.*s\"%s", what, length,
+                   line, help);
+    else
+        cg_problem(problems, where, NULL, "%s%s%s", what,
+                   inner == NULL ? " at the end of the file" : "", help);
 }
 
 /* Editors on other systems put this mark before the text. */
@@ -92,7 +93,7 @@ enum cg_status cg_config_file_open(struct cg_config_file *file,
         report_syntax(file, text, problems);
     else if (problems->count == before &&
              config_setting_length(config_root_setting(&file->config)) == 0)
-        cg_problem(problems, (struct cg_where){path, 0}, NULL,
+        cg_problem(problems, (struct cg_where){path, 0, NULL}, NULL,
                    "nothing is set in this file; `coldgap template` prints "
                    "one to start from");
     free(text);
@@ -111,6 +112,8 @@ struct cg_where cg_config_where(const struct cg_config_file *file,
                                 const config_setting_t *setting)
 {
     const char *inner = config_setting_source_file(setting);
-    return (struct cg_where){inner != NULL ? inner : file->path,
-                             config_setting_source_line(setting)};
+    unsigned line = config_setting_source_line(setting);
+    if (inner != NULL)
+        return (struct cg_where){inner, line, file->folder};
+    return (struct cg_where){file->path, line, NULL};
 }

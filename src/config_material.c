@@ -1,6 +1,4 @@
 /* Gives the case the materials it names. */
-#include <math.h>
-
 #include "config_metal.h"
 #include "config_parts.h"
 #include "data_folder.h"
@@ -49,11 +47,15 @@ static enum cg_status read_shipped(const char *list, struct cg_reader *reader,
 static void unknown(struct cg_reader *reader, const struct place *place,
                     const char *name)
 {
-    const char *names[CG_METAL_ROOM];
+    const char *names[CG_METAL_ROOM], *verdict = "unknown";
     char what[64];
     size_t count =
         cg_metals_names(&reader->metals, place->role, names, CG_METAL_ROOM);
-    snprintf(what, sizeof what, "%s material", cg_role_text(place->role));
+    for (int role = 0; role < CG_ROLES; role++)
+        if (cg_metals_find(&reader->metals, name, (enum cg_role)role) != NULL)
+            verdict = "not a";
+    snprintf(what, sizeof what, "%s %s material", verdict,
+             cg_role_text(place->role));
     cg_name_unknown(reader, place->path, what, name, names, count);
 }
 

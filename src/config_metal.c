@@ -4,10 +4,10 @@
  * Curves are pairs of arrays, temperature and value. */
 #include "config_metal.h"
 
-#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
+#include "config_parts.h"
 #include "constants.h"
 #include "nearest.h"
 
@@ -75,21 +75,28 @@ static void entry_problem(const struct entry *entry,
                path, "%s", what);
 }
 
-static bool number_of(const config_setting_t *setting, double *number)
+/* The number, or trouble told; place 0: not of an array. */
+static bool read_number(const struct entry *entry,
+                        const config_setting_t *setting, const char *key,
+                        int place, double low, double high, double *number)
 {
-    switch (config_setting_type(setting)) {
-    case CONFIG_TYPE_INT:
-        *number = config_setting_get_int(setting);
+    struct cg_value value = cg_value_of(setting);
+    char what[160], got[32], which[32] = "";
+    if (value.kind == CG_VALUE_NUMBER && value.number >= low &&
+        value.number <= high) {
+        *number = value.number;
         return true;
-    case CONFIG_TYPE_INT64:
-        *number = (double)config_setting_get_int64(setting);
-        return true;
-    case CONFIG_TYPE_FLOAT:
-        *number = config_setting_get_float(setting);
-        return true;
-    default:
-        return false;
     }
+    if (place > 0)
+        snprintf(which, sizeof which, "place %d ", place);
+    if (value.kind == CG_VALUE_NUMBER)
+        snprintf(got, sizeof got, "%g", value.number);
+    else
+        snprintf(got, sizeof got, "%s", value.what);
+    snprintf(what, sizeof what, "%smust be a number of %g to %g (got %s)",
+             which, low, high, got);
+    entry_problem(entry, setting, key, what);
+    return false;
 }
 
 static config_setting_t *member(const struct entry *entry, const char *key)
@@ -104,18 +111,10 @@ static void read_scalar(const struct entry *entry, const struct scalar *scalar,
                         struct cg_material *material)
 {
     config_setting_t *setting = member(entry, scalar->key);
-    double number = NAN;
-    if (setting == NULL)
-        return;
-    if (number_of(setting, &number) && number >= scalar->low &&
-        number <= scalar->high) {
+    double number;
+    if (setting != NULL && read_number(entry, setting, scalar->key, 0,
+                                       scalar->low, scalar->high, &number))
         *(double *)((char *)material + scalar->offset) = number + scalar->shift;
-        return;
-    }
-    char what[128];
-    snprintf(what, sizeof what, "must be a number of %g to %g (got %g)",
-             scalar->low, scalar->high, number);
-    entry_problem(entry, setting, scalar->key, what);
 }
 
 /* Numbers of an array or list; returns how many, or 0 after trouble. */
@@ -139,16 +138,8 @@ static int read_array(const struct entry *entry, const char *key, double low,
     for (int i = 0; i < length; i++) {
         config_setting_t *element =
             config_setting_get_elem(setting, (unsigned)i);
-        double number = NAN;
-        if (number_of(element, &number) && number >= low && number <= high) {
-            value[i] = number;
-            continue;
-        }
-        snprintf(what, sizeof what,
-                 "place %d must be a number of %g to %g (got %g)", i + 1, low,
-                 high, number);
-        entry_problem(entry, element, key, what);
-        return 0;
+        if (!read_number(entry, element, key, i + 1, low, high, &value[i]))
+            return 0;
     }
     return length;
 }

@@ -69,7 +69,8 @@ void cg_segments_read(struct cg_reader *reader,
 enum cg_status cg_materials_read(struct cg_reader *reader,
                                  struct cg_error *error);
 
-/* Says that a name is not known and which are, the nearest first. */
+/* Says what is wrong with a name ("unknown fuel") and which names are allowed,
+ * the nearest first. */
 void cg_name_unknown(struct cg_reader *reader, const char *path,
                      const char *what, const char *name,
                      const char *const *names, size_t count);

@@ -69,8 +69,9 @@ static void check_number(struct scan *scan)
 {
     size_t length = 0;
     bool point = false;
-    while (isalnum((unsigned char)scan->at[length]) || scan->at[length] == '.')
-        point = point || scan->at[length++] == '.';
+    for (; isalnum((unsigned char)scan->at[length]) || scan->at[length] == '.';
+         length++)
+        point = point || scan->at[length] == '.';
     bool hexadecimal = scan->at[0] == '0' && tolower(scan->at[1]) == 'x';
     size_t digits = hexadecimal ? 2 + strspn(scan->at + 2,
                                              "0123456789abcdefABCDEF")
@@ -88,7 +89,9 @@ static void check_number(struct scan *scan)
 static void scan_include(const struct scan *scan, const char *name)
 {
     char path[CG_PATH_LENGTH];
-    int length = snprintf(path, sizeof path, "%s/%s", scan->folder, name);
+    bool here = strcmp(scan->folder, ".") == 0;
+    int length = snprintf(path, sizeof path, "%s%s%s",
+                          here ? "" : scan->folder, here ? "" : "/", name);
     struct cg_error error = {CG_OK, ""};
     char *text = NULL;
     if (length >= (int)sizeof path)
@@ -103,7 +106,7 @@ static void scan_include(const struct scan *scan, const char *name)
                    error.text);
     if (text == NULL)
         return;
-    struct scan inner = {text, {path, 1}, scan->folder, scan->problems,
+    struct scan inner = {text, {name, 1, scan->folder}, scan->folder, scan->problems,
                          scan->depth + 1};
     scan_text(&inner);
     free(text);
@@ -147,6 +150,6 @@ static void scan_text(struct scan *scan)
 void cg_config_scan(const char *text, const char *path, const char *folder,
                     struct cg_problems *problems)
 {
-    struct scan scan = {text, {path, 1}, folder, problems, 1};
+    struct scan scan = {text, {path, 1, NULL}, folder, problems, 1};
     scan_text(&scan);
 }

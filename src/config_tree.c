@@ -1,8 +1,6 @@
 /* Walks the groups of a config, and applies overrides. */
 #include "config_parts.h"
 
-#include <errno.h>
-#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -49,6 +47,16 @@ static size_t list_groups(const char *inside,
     return count;
 }
 
+/* Whether a name at the top is rather a group's than a key's. */
+static bool like_group(const char *inside, const char *name)
+{
+    char known[TREE_GROUPS][CG_NAME_LENGTH];
+    const char *list[TREE_GROUPS];
+    size_t count = list_groups("", known, list);
+    return inside[0] == '\0' &&
+           cg_edit_distance(name, list[cg_nearest(name, list, count)]) <= 2;
+}
+
 static void unknown_group(struct cg_reader *reader, struct cg_where where,
                           const char *inside, const char *path,
                           const char *last)
@@ -78,7 +86,7 @@ static void read_key(struct cg_reader *reader, config_setting_t *setting,
     struct cg_value value = cg_value_of(setting);
     if (cg_key_find(path, &key, trouble, sizeof trouble))
         cg_value_store(reader, &key, &value, where, given);
-    else if (value.kind == CG_VALUE_OTHER)
+    else if (value.kind == CG_VALUE_OTHER || like_group(inside, path))
         unknown_group(reader, where, inside, path,
                       config_setting_name(setting));
     else
@@ -160,7 +168,7 @@ static struct cg_value value_of_text(const struct cg_setting *setting,
 
 void cg_override(struct cg_reader *reader, const char *set)
 {
-    const struct cg_where where = {NULL, 0};
+    const struct cg_where where = {NULL, 0, NULL};
     char path[TREE_PATH], trouble[CG_PROBLEM_LENGTH / 2];
     size_t length = strcspn(set, "=");
     if (length >= sizeof path)

@@ -59,7 +59,7 @@ struct cg_where cg_where_given(struct cg_reader *reader, const char *path)
     const struct cg_origin *origin = cg_origin_of(reader, path);
     if (origin->given)
         return origin->where;
-    return (struct cg_where){reader->file.path, 0};
+    return (struct cg_where){reader->file.path, 0, NULL};
 }
 
 /* What is being stored: to keep the argument lists short. */
@@ -95,8 +95,9 @@ static void store_number(const struct place *place,
     double high = cg_unit_to_si(own, setting->high);
     if (!(si >= low && si <= high))
         cg_problem(place->reader->problems, place->where, place->path,
-                   "must be %.6g to %.6g (got %.6g)",
+                   "must be %.6g to %.6g%s%s (got %.6g)",
                    cg_unit_from_si(unit, low), cg_unit_from_si(unit, high),
+                   unit->suffix[0] != '\0' ? " " : "", unit->suffix,
                    value->number);
     else if (whole && si != floor(si))
         cg_problem(place->reader->problems, place->where, place->path,
@@ -203,5 +204,5 @@ void cg_name_unknown(struct cg_reader *reader, const char *path,
     char list[CG_PROBLEM_LENGTH / 2];
     cg_nearest_list(name, names, count, list, sizeof list);
     cg_problem(reader->problems, cg_where_given(reader, path), path,
-               "unknown %s \"%.47s\", allowed: %s", what, name, list);
+               "%s \"%.47s\", allowed: %s", what, name, list);
 }

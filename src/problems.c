@@ -1,6 +1,7 @@
 #include "problems.h"
 
 #include <stdarg.h>
+#include <stdbool.h>
 #include <string.h>
 
 /* The head of the line: where it is, and which setting. */
@@ -9,14 +10,16 @@ static void write_head(char line[CG_PROBLEM_LENGTH], struct cg_where where,
 {
     const char *name = path != NULL ? path : "";
     const char *colon = path != NULL ? ": " : "";
+    bool inside = where.folder != NULL && strcmp(where.folder, ".") != 0;
+    const char *folder = inside ? where.folder : "", *slash = inside ? "/" : "";
     if (where.file == NULL)
         snprintf(line, CG_PROBLEM_LENGTH, "--set %s%serror: ", name, colon);
     else if (where.line == 0)
-        snprintf(line, CG_PROBLEM_LENGTH, "%s: error: %s%s", where.file, name,
-                 colon);
+        snprintf(line, CG_PROBLEM_LENGTH, "%s%s%s: error: %s%s", folder, slash,
+                 where.file, name, colon);
     else
-        snprintf(line, CG_PROBLEM_LENGTH, "%s:%u: error: %s%s", where.file,
-                 where.line, name, colon);
+        snprintf(line, CG_PROBLEM_LENGTH, "%s%s%s:%u: error: %s%s", folder,
+                 slash, where.file, where.line, name, colon);
 }
 
 /* One problem, one line: text from a file may hold anything. */

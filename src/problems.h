@@ -11,8 +11,9 @@ enum { CG_PROBLEM_LINES = 20, CG_PROBLEM_LENGTH = 1024 };
 
 /* Where a setting was given. */
 struct cg_where {
-    const char *file; /* NULL: by --set on the command line */
-    unsigned line;    /* 0: nowhere in particular */
+    const char *file;   /* NULL: by --set on the command line */
+    unsigned line;      /* 0: nowhere in particular */
+    const char *folder; /* before the file's name, or NULL */
 };
 
 struct cg_problems {

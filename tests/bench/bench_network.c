@@ -15,10 +15,10 @@ enum { RADIAL = 6, CROWN = 10, LAND = 4, SKIRT = 12, STATIONS = 30 };
 
 #define BORE_RADIUS 0.043
 #define LINER_LENGTH 0.120
-#define GAS_LIGHT_H 220.0    /* [W/(m2 K)] */
-#define GAS_LIGHT_T 850.0    /* [K] */
-#define GAS_FULL_FACTOR 4.2  /* times the coefficient [1] */
-#define GAS_FULL_T 1180.0    /* [K] */
+#define GAS_LIGHT_H 220.0   /* [W/(m2 K)] */
+#define GAS_LIGHT_T 850.0   /* [K] */
+#define GAS_FULL_FACTOR 4.2 /* times the coefficient [1] */
+#define GAS_FULL_T 1180.0   /* [K] */
 
 static void must(enum cg_status status, const struct cg_error *error)
 {
@@ -57,10 +57,14 @@ static void add_liner(struct cg_network *network, size_t stations)
 {
     double height = LINER_LENGTH / (double)stations;
     for (size_t s = 0; s < stations; s++) {
-        char name[24];
+        char name[32];
         snprintf(name, sizeof name, "liner_%02zu", s + 1);
-        struct cg_chain wall = {CG_CHAIN_RADIAL, BORE_RADIUS, BORE_RADIUS + 0.007,
-                                height, iron, RADIAL, 0};
+        struct cg_chain wall = {.shape = CG_CHAIN_RADIAL,
+                                .from = BORE_RADIUS,
+                                .to = BORE_RADIUS + 0.007,
+                                .width = height,
+                                .solid = iron,
+                                .cells = RADIAL};
         size_t first = add_chain(network, name, &wall);
         double depth = ((double)s + 0.5) * height;
         double bore_area = 2 * CG_PI * BORE_RADIUS * height;
@@ -96,9 +100,18 @@ static size_t add_piston(struct cg_network *network, size_t refine,
                          size_t stations)
 {
     size_t crown = CROWN * refine, shell = (LAND + SKIRT) * refine;
-    struct cg_chain disk = {CG_CHAIN_RADIAL, 0, 0.0425, 0.008, alloy, crown, 0};
-    struct cg_chain down = {CG_CHAIN_PLANE, 0, 0.050, 2 * CG_PI * 0.040 * 0.006,
-                            alloy, shell, 0};
+    struct cg_chain disk = {.shape = CG_CHAIN_RADIAL,
+                            .from = 0,
+                            .to = 0.0425,
+                            .width = 0.008,
+                            .solid = alloy,
+                            .cells = crown};
+    struct cg_chain down = {.shape = CG_CHAIN_PLANE,
+                            .from = 0,
+                            .to = 0.050,
+                            .width = 2 * CG_PI * 0.040 * 0.006,
+                            .solid = alloy,
+                            .cells = shell};
     size_t first = add_chain(network, "crown", &disk);
     size_t below = add_chain(network, "shell", &down);
     join(network, below - 1, below,
@@ -125,8 +138,12 @@ static void add_rings(struct cg_network *network, size_t below, size_t refine,
     for (size_t r = 0; r < 3; r++) {
         char name[24];
         snprintf(name, sizeof name, "ring_%zu", r + 1);
-        struct cg_chain ring = {CG_CHAIN_RADIAL, 0.0397, BORE_RADIUS, 0.0012,
-                                steel, 3, 0};
+        struct cg_chain ring = {.shape = CG_CHAIN_RADIAL,
+                                .from = 0.0397,
+                                .to = BORE_RADIUS,
+                                .width = 0.0012,
+                                .solid = steel,
+                                .cells = 3};
         size_t first = add_chain(network, name, &ring);
         for (size_t c = 0; c < 3; c++)
             join(network, below + (r + 1) * refine, first + c, 1.1);

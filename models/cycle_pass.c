@@ -1,0 +1,316 @@
+#include "cycle_pass.h"
+
+#include <assert.h>
+#include <math.h>
+#include <stdbool.h>
+#include <string.h>
+
+#include "constants.h"
+
+/* A motored pressure by a fixed exponent: the correlations were fitted with
+ * motored records, whose exponent is near this.  Common practice. */
+static const double motored_exponent = 1.32;
+
+/* Least number of steps in the burn, to hold the energy balance to 1e-6. */
+static const double burn_steps = 60.0;
+
+/* After this the pressure has come down, and long steps will do. */
+static const double blow_down_deg = 60.0;
+
+static const double coldest = 150.0, hottest = 6000.0; /* of the gas [K] */
+
+static double air_gas_constant(void)
+{
+    struct cg_mixture air;
+    double moles[CG_SPECIES];
+    size_t count;
+    cg_fuel_fresh(cg_fuels(&count), 1.0, moles);
+    moles[CG_FUEL] = 0.0;
+    cg_mixture_set(&air, moles, 0.0, NULL);
+    return air.gas_constant;
+}
+
+double cg_pass_air(const struct cg_cycle_input *input)
+{
+    return input->volumetric_efficiency * input->manifold_pressure *
+           cg_crank_swept(&input->crank) /
+           (air_gas_constant() * input->manifold_temperature);
+}
+
+double cg_pass_charge_per_air(const struct cg_cycle_input *input)
+{
+    return 1.0 + 1.0 / (input->lambda * cg_fuel_stoichiometric(input->fuel));
+}
+
+static void set_mixtures(const struct cg_cycle_input *input,
+                         struct cg_zone *zone)
+{
+    struct cg_poly vapour;
+    double moles[CG_SPECIES];
+    double fuel_mass = cg_fuel_molar_mass(input->fuel);
+    cg_fuel_poly(input->fuel, &vapour);
+    cg_fuel_fresh(input->fuel, input->lambda, moles);
+    cg_mixture_set(&zone->fresh, moles, fuel_mass, &vapour);
+    cg_fuel_burned(input->fuel, input->lambda, input->combustion_efficiency,
+                   moles);
+    cg_mixture_set(&zone->burned, moles, fuel_mass, &vapour);
+}
+
+static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
+{
+    *zone = (struct cg_zone){
+        .correlation = input->correlation,
+        .heat_factor = input->heat_factor,
+        .head_temperature = input->head_temperature,
+        .piston_temperature = input->piston_temperature,
+        .liner_temperature = input->liner_temperature,
+        .wiebe = cg_wiebe_from_burn(input->burn50_deg,
+                                    input->burn_duration_deg),
+        .exhaust_pressure = input->exhaust_pressure,
+        .exhaust_open_deg = input->exhaust_open_deg,
+        .motored_exponent = motored_exponent,
+    };
+    cg_zone_shape(zone, &input->crank, input->speed, input->head_area_ratio);
+    set_mixtures(input, zone);
+    double inflow_end = fmin(input->intake_close_deg, -180.0);
+    double uncovered = cg_crank_volume(&input->crank, inflow_end) -
+                       cg_crank_clearance(&input->crank);
+    zone->intake_density =
+        cg_pass_air(input) * cg_pass_charge_per_air(input) / uncovered;
+    zone->intake_enthalpy =
+        cg_mixture_enthalpy(&zone->fresh, input->manifold_temperature);
+}
+
+static void set_legs(const struct cg_cycle_input *input, struct cg_pass *pass)
+{
+    double close = input->intake_close_deg, bottom = -180.0;
+    double start = pass->zone.wiebe.start_deg;
+    double open = input->exhaust_open_deg, step = input->step_deg;
+    double burnt = fmin(start + pass->zone.wiebe.duration_deg, open);
+    double fine = fmin(step, pass->zone.wiebe.duration_deg / burn_steps);
+    double blown = fmax(open + blow_down_deg, -bottom);
+    enum cg_phase between =
+        close > bottom ? CG_PHASE_LATE_INTAKE : CG_PHASE_COMPRESSION;
+    const struct cg_leg legs[CG_LEGS] = {
+        {CG_PHASE_INTAKE, -360.0, fmin(close, bottom), 2 * step, 8.0},
+        {between, fmin(close, bottom), fmax(close, bottom), 2 * step, 10.0},
+        {CG_PHASE_COMPRESSION, fmax(close, bottom), start, 2 * step, 10.0},
+        {CG_PHASE_BURN, start, burnt, fine, 3.0 * fine},
+        {CG_PHASE_BURN, burnt, open, 2 * step, 5.0},
+        {CG_PHASE_EXHAUST, open, -bottom, step, 1.0},
+        {CG_PHASE_EXHAUST, -bottom, blown, step, 1.0},
+        {CG_PHASE_EXHAUST, blown, 360.0, 2 * step, 2.0},
+    };
+    memcpy(pass->leg, legs, sizeof legs);
+}
+
+/* The index of the leg that starts at intake closing. */
+static int closing_leg(const struct cg_pass *pass)
+{
+    return pass->leg[CG_LEG_BOTTOM].phase == CG_PHASE_COMPRESSION
+               ? CG_LEG_BOTTOM
+               : CG_LEG_COMPRESSION;
+}
+
+static void record_point(struct cg_cycle *cycle,
+                         const struct cg_zone_node *node, double temperature,
+                         const struct cg_zone_gas *gas, double burned)
+{
+    assert(cycle->points < CG_CYCLE_POINTS);
+    cycle->point[cycle->points++] = (struct cg_cycle_point){
+        .crank_deg = node->angle_deg,
+        .pressure = gas->pressure,
+        .temperature = temperature,
+        .coefficient = gas->coefficient,
+        .depth = node->depth,
+        .burned = burned,
+    };
+}
+
+static double burned_at(const struct cg_zone *zone, enum cg_phase phase,
+                        double angle_deg)
+{
+    if (phase < CG_PHASE_BURN)
+        return 0.0;
+    return cg_wiebe_burned(&zone->wiebe,
+                           fmin(angle_deg, zone->exhaust_open_deg));
+}
+
+/* Runs one leg, recording its points if `fine`. */
+static enum cg_status run_leg(const struct cg_zone *zone,
+                              const struct cg_leg *leg, bool fine, double *y,
+                              struct cg_cycle *cycle, struct cg_error *error)
+{
+    double length = leg->to_deg - leg->from_deg;
+    double step = fine ? leg->step_deg : leg->long_step_deg;
+    int steps = (int)ceil(length / step - 1e-9);
+    if (steps < 1)
+        return CG_OK; /* two edges in one place */
+    double half = 0.5 * length / steps;
+    struct cg_zone_node node[3];
+
+    cg_zone_node(zone, leg->phase, leg->from_deg, &node[2]);
+    for (int i = 0; i < steps; i++) {
+        double t = y[CG_ZONE_TEMPERATURE];
+        struct cg_zone_gas gas;
+        node[0] = node[2];
+        cg_zone_node(zone, leg->phase, leg->from_deg + half * (2 * i + 1),
+                     &node[1]);
+        cg_zone_node(zone, leg->phase, leg->from_deg + half * (2 * i + 2),
+                     &node[2]);
+        cg_zone_step(zone, leg->phase, node, y, &gas);
+        if (fine)
+            record_point(cycle, &node[0], t, &gas,
+                         burned_at(zone, leg->phase, node[0].angle_deg));
+        t = y[CG_ZONE_TEMPERATURE];
+        if (!(t >= coldest && t <= hottest) || !(y[CG_ZONE_MASS] > 0.0))
+            return cg_error_set(error, CG_NUMERICAL,
+                                "the gas leaves %g to %g K at %.1f deg crank",
+                                coldest, hottest, node[2].angle_deg);
+    }
+    return CG_OK;
+}
+
+/* One cycle from top centre to top centre; not `fine`: in long steps, and no
+ * record. */
+static enum cg_status run_pass(struct cg_pass *pass, bool fine,
+                               struct cg_cycle *cycle, struct cg_error *error)
+{
+    struct cg_zone *zone = &pass->zone;
+    double y[CG_ZONE_VARIABLES] = {
+        [CG_ZONE_TEMPERATURE] = pass->residual[CG_RESIDUAL_TEMPERATURE],
+        [CG_ZONE_MASS] = pass->residual[CG_RESIDUAL_MASS],
+        [CG_ZONE_BURNED] = pass->residual[CG_RESIDUAL_BURNED],
+    };
+    cycle->points = 0;
+    for (int i = 0; i < CG_LEGS; i++) {
+        memcpy(pass->edge[i], y, sizeof y);
+        if (i == closing_leg(pass))
+            cg_zone_close(zone, pass->leg[i].from_deg, y);
+        if (i == CG_LEG_BLOW_DOWN)
+            cg_zone_open(zone, pass->leg[i].from_deg, y);
+        enum cg_status status =
+            run_leg(zone, &pass->leg[i], fine, y, cycle, error);
+        if (status != CG_OK)
+            return status;
+    }
+    memcpy(pass->edge[CG_LEGS], y, sizeof y);
+    return CG_OK;
+}
+
+/* What the cycle hands on, out of the state at its end. */
+static void residual_of(const double *y, double *residual)
+{
+    residual[CG_RESIDUAL_TEMPERATURE] = y[CG_ZONE_TEMPERATURE];
+    residual[CG_RESIDUAL_MASS] = y[CG_ZONE_MASS];
+    residual[CG_RESIDUAL_BURNED] = y[CG_ZONE_BURNED];
+}
+
+static void guess_residual(struct cg_pass *pass)
+{
+    const struct cg_zone *zone = &pass->zone;
+    double t = 1100.0;
+    double mass = zone->exhaust_pressure * cg_crank_clearance(&zone->crank) /
+                  (zone->burned.gas_constant * t);
+    pass->residual[CG_RESIDUAL_TEMPERATURE] = t;
+    pass->residual[CG_RESIDUAL_MASS] = mass;
+    pass->residual[CG_RESIDUAL_BURNED] = mass;
+}
+
+void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input)
+{
+    set_zone(input, &pass->zone);
+    set_legs(input, pass);
+    guess_residual(pass);
+}
+
+/* Fixed point x = g(x) of the residual's state in relative units.  The port
+ * pressure ties its mass to its temperature, so g moves along one direction
+ * whatever x does, and one secant pair gives nearly all of its derivative:
+ * J = dg dx'/|dx|2 (C. G. Broyden, "A class of methods for solving nonlinear
+ * simultaneous equations", 1965). */
+struct fixed_point {
+    double x[CG_RESIDUALS], g[CG_RESIDUALS];   /* of the pass before */
+    double dx[CG_RESIDUALS], dg[CG_RESIDUALS]; /* last useful pair, relative */
+    int passes;
+};
+
+static double dot(const double *a, const double *b)
+{
+    double sum = 0.0;
+    for (int i = 0; i < CG_RESIDUALS; i++)
+        sum += a[i] * b[i];
+    return sum;
+}
+
+/* Moves pass->residual on from x to x + (I - J)^-1 (g - x), and returns the
+ * largest relative change over the pass just run. */
+static double advance(struct cg_pass *pass, struct fixed_point *point)
+{
+    double *x = pass->residual, g[CG_RESIDUALS], r[CG_RESIDUALS], change = 0.0;
+    residual_of(pass->edge[CG_LEGS], g);
+    for (int i = 0; i < CG_RESIDUALS; i++) {
+        if (point->passes > 0) {
+            point->dx[i] = (x[i] - point->x[i]) / g[i];
+            point->dg[i] = (g[i] - point->g[i]) / g[i];
+        }
+        r[i] = 1.0 - x[i] / g[i];
+        change = fmax(change, fabs(r[i]));
+    }
+    double length = dot(point->dx, point->dx);
+    double slope = length > 0.0 ? dot(point->dx, point->dg) / length : 0.0;
+    double gain = length > 0.0 ? dot(point->dx, r) / length : 0.0;
+    gain /= 1.0 - fmax(-0.9, fmin(slope, 0.9));
+    for (int i = 0; i < CG_RESIDUALS; i++) {
+        point->x[i] = x[i];
+        point->g[i] = g[i];
+        x[i] = g[i] * (1.0 + gain * point->dg[i]);
+    }
+    point->passes++;
+    return change;
+}
+
+static void record_end(const struct cg_pass *pass, struct cg_cycle *cycle)
+{
+    const double *y = pass->edge[CG_LEGS];
+    struct cg_zone_node node;
+    struct cg_zone_gas gas;
+    cg_zone_node(&pass->zone, CG_PHASE_EXHAUST, 360.0, &node);
+    cg_zone_gas(&pass->zone, CG_PHASE_EXHAUST, &node, y, &gas);
+    record_point(cycle, &node, y[CG_ZONE_TEMPERATURE], &gas,
+                 cycle->point[cycle->points - 1].burned);
+}
+
+/* Passes with long steps bring the residual near; passes at the asked step
+ * settle it and are recorded. */
+enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
+                              struct cg_error *error)
+{
+    const double near = 1e-2, settled = 5e-6;
+    const int most = 80;
+    struct fixed_point point = {.passes = 0};
+    bool fine = false;
+    double change = 0.0;
+
+    while (point.passes < most) {
+        enum cg_status status = run_pass(pass, fine, cycle, error);
+        if (status != CG_OK && fine)
+            return status;
+        if (status != CG_OK) { /* too stiff for long steps */
+            fine = true;
+            guess_residual(pass);
+            point = (struct fixed_point){.passes = 0};
+            continue;
+        }
+        change = advance(pass, &point);
+        cycle->passes = point.passes;
+        if (fine && change < settled) {
+            record_end(pass, cycle);
+            return CG_OK;
+        }
+        fine = fine || change < near;
+    }
+    return cg_error_set(error, CG_NUMERICAL,
+                        "the cycle does not repeat: residual gas still changes "
+                        "by %.2g after %d cycles", change, most);
+}

@@ -1,0 +1,17 @@
+# Pressure and gas-side coefficient over crank angle, at rated speed and full
+# load.   gnuplot -e "dir='out'" plots/cycle.gp
+load "plots/style.gp"
+file = dir."/cycle.dat"
+set title "Cycle at rated speed, full load"
+set xlabel "crank angle, degrees (0: firing top dead centre)"
+set ylabel "pressure, bar"
+set y2label "gas-side coefficient, kW/m²K"
+set y2tics
+set xrange [-180:360]
+set xtics 60
+set key top right
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."cycle.".out."'"
+    plot file index 0 using 1:2 with lines ls 1 title "pressure", \
+         file index 0 using 1:($4/1000) axes x1y2 with lines ls 2 dt (8,4) title "coefficient (right)"
+}

@@ -1,0 +1,21 @@
+# Hot gap over the duty.   gnuplot -e "dir='out'" plots/hot_gap.gp
+load "plots/style.gp"
+file = dir."/history.dat"
+summary = dir."/summary.dat"
+residual = real(system("awk '$1==\"residual\"{print $2}' ".summary))
+set title "Top ring: gap left while hot"
+set xrange [0:*] noextend
+set xlabel "time, s"
+set ylabel "gap, mm"
+set y2label "gap, thou (0.001 in)"
+set link y2 via y/0.0254 inverse y*0.0254
+set y2tics 2
+set yrange [0:*]
+set offsets 0, 0, graph 0.08, 0
+set key outside top center horizontal
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."hot_gap.".out."'"
+    plot file using 1:13 with lines ls 3 title "where the ring turns at the top", \
+         file using 1:12 with lines ls 1 title "tightest place of the stroke", \
+         residual with lines ls 2 dt (8,6) title "must remain"
+}

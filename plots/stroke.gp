@@ -1,0 +1,22 @@
+# Hot gap along the stroke.   gnuplot -e "dir='out'" plots/stroke.gp
+load "plots/style.gp"
+file = dir."/stroke.dat"
+name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
+set title "Top ring's hot gap along the bore"
+set xlabel "depth below the deck, mm"
+set ylabel "gap, mm"
+set y2label "gap, thou (0.001 in)"
+set link y2 via y/0.0254 inverse y*0.0254
+set y2tics 2
+set yrange [0:*]
+set offsets 0, 0, graph 0.08, 0
+set key bottom left
+tidy(text) = system("echo '".text."' | sed 's/_/ /g; s/t=/at /; s/s$/ s/'")
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."stroke.".out."'"
+    plot file index 1 using 1:2 with lines ls 6 title tidy(name(1)), \
+         file index 2 using 1:2 with lines ls 4 title tidy(name(2)), \
+         file index 3 using 1:2 with lines ls 3 title tidy(name(3)), \
+         file index 4 using 1:2 with lines ls 5 title tidy(name(4)), \
+         file index 0 using 1:2 with lines ls 1 lw 3.5 title tidy(name(0))
+}

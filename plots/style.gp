@@ -1,0 +1,22 @@
+# Common look of all pictures: legible on a phone, printed in grey, and for
+# readers who see few colours: lines differ in dash and width as well.
+# A picture script sets `name`, loads this, defines `picture`, and plots twice.
+if (!exists("dir")) dir = "out"
+set encoding utf8
+set border 31 lw 1 lc rgb "#444444"
+set grid lw 0.5 lc rgb "#bbbbbb"
+set tics nomirror
+set key top left reverse Left samplen 3 spacing 1.15 opaque
+set datafile missing "nan"
+set style line 1 lc rgb "#000000" lw 2.5 dt 1
+set style line 2 lc rgb "#b2182b" lw 2.5 dt 1
+set style line 3 lc rgb "#2166ac" lw 2.5 dt (12,4)
+set style line 4 lc rgb "#5e7f2c" lw 2.5 dt (4,3)
+set style line 5 lc rgb "#7b4f9e" lw 2.5 dt (14,4,3,4)
+set style line 6 lc rgb "#888888" lw 2.0 dt (2,3)
+caution = "An estimate, not a warranty. The ring or piston maker's minimum wins where larger."
+set label 100 caution at screen 0.5, 0.018 center font ",9" tc rgb "#555555"
+set bmargin 4.5
+# Columns are counted, never read from a head: commented heads would eat a row.
+png = "set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced; set output '".dir."/"
+svg = "set terminal svg size 1000,640 font 'DejaVu Sans,14' enhanced background rgb 'white'; set output '".dir."/"

@@ -1,0 +1,20 @@
+# Temperatures over the duty.   gnuplot -e "dir='out'" plots/temperatures.gp
+load "plots/style.gp"
+file = dir."/history.dat"
+set title "Temperatures over the duty"
+set xrange [0:*] noextend
+set xlabel "time, s"
+set ylabel "temperature, °C"
+set y2label "temperature, °F"
+set link y2 via y*1.8+32 inverse (y-32)/1.8
+set y2tics 50
+set key outside right center
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."temperatures.".out."'"
+    plot file using 1:5 with lines ls 2 title "crown", \
+         file using 1:6 with lines ls 1 title "top groove", \
+         file using 1:7 with lines ls 3 title "top ring", \
+         file using 1:8 with lines ls 5 title "second ring", \
+         file using 1:9 with lines ls 4 title "bore, top", \
+         file using 1:11 with lines ls 6 title "bore, low"
+}

@@ -1,0 +1,23 @@
+# Why the gap must be there: the ring's growth against the bore's.
+# gnuplot -e "dir='out'" plots/why.gp
+load "plots/style.gp"
+file = dir."/history.dat"
+gap = real(system("awk '/cold gap/{print $4; exit}' ".file))
+set title "Why the gap closes: the ring outgrows the bore"
+set xrange [0:*] noextend
+set xlabel "time, s"
+set ylabel "growth around the ring, mm"
+set y2label "growth around the ring, thou (0.001 in)"
+set link y2 via y/0.0254 inverse y*0.0254
+set y2tics 2
+set yrange [0:*]
+set offsets 0, 0, graph 0.08, 0
+set key bottom right
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."why.".out."'"
+    plot file using 1:15:($16+gap) with filledcurves fc rgb "#e2e2e2" title "gap left while hot", \
+         file using 1:16:15 with filledcurves below fc rgb "#b0b0b0" title "closure: gap used up by heat", \
+         file using 1:($16+gap) with lines ls 4 title "bore's growth plus cold gap: ends touch here", \
+         file using 1:15 with lines ls 2 title "ring's growth", \
+         file using 1:16 with lines ls 3 title "bore's growth"
+}

@@ -1,0 +1,112 @@
+#include "setting_text.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "fuel.h"
+#include "heat_transfer.h"
+
+void cg_setting_value_text(const struct cg_setting *setting,
+                           const struct cg_case *c, char *text, size_t size)
+{
+    double si = cg_setting_get(setting, c);
+    const struct cg_unit *unit =
+        cg_unit_find(setting->dimension, setting->unit);
+    char word[CG_NAME_LENGTH];
+    switch (setting->kind) {
+    case CG_REAL:
+        if (isnan(si)) /* not given: something of a gap's size */
+            si = 0.005 * c->engine.bore;
+        snprintf(text, size, "%.6g", cg_unit_from_si(unit, si));
+        if (strpbrk(text, ".e") == NULL)
+            strncat(text, ".0", size - strlen(text) - 1);
+        break;
+    case CG_COUNT:
+        snprintf(text, size, "%.0f", si);
+        break;
+    case CG_SWITCH:
+        snprintf(text, size, "%s", si != 0.0 ? "true" : "false");
+        break;
+    case CG_CHOICE:
+        cg_setting_word(setting, (int)si, word);
+        snprintf(text, size, "\"%s\"", word);
+        break;
+    case CG_NAME:
+        snprintf(text, size, "\"%s\"", (const char *)c + setting->offset);
+        break;
+    }
+}
+
+/* Names parted by blanks; those of files are told by their folder. */
+static void write_names(const struct cg_setting *setting, char *text,
+                        size_t size)
+{
+    size_t count, used = 0;
+    if (strcmp(setting->path, "fuel.name") == 0) {
+        const struct cg_fuel *fuels = cg_fuels(&count);
+        for (size_t i = 0; i < count && used < size; i++)
+            used += (size_t)snprintf(text + used, size - used, "%s%s",
+                                     i > 0 ? " " : "", fuels[i].name);
+    } else if (strcmp(setting->path, "combustion.heat_transfer") == 0) {
+        const struct cg_heat_transfer *all = cg_heat_transfers(&count);
+        for (size_t i = 0; i < count && used < size; i++)
+            used += (size_t)snprintf(text + used, size - used, "%s%s",
+                                     i > 0 ? " " : "", all[i].name);
+    } else if (strcmp(setting->path, "duty.name") == 0) {
+        snprintf(text, size, "a file of configs/duties");
+    } else {
+        snprintf(text, size, "a name of configs/materials");
+    }
+}
+
+/* What is allowed: band, words or names. */
+void cg_setting_band_text(const struct cg_setting *setting, char *text,
+                          size_t size)
+{
+    switch (setting->kind) {
+    case CG_REAL:
+    case CG_COUNT:
+        snprintf(text, size, "%g to %g%s%s", setting->low, setting->high,
+                 setting->unit[0] != '\0' ? " " : "", setting->unit);
+        break;
+    case CG_SWITCH:
+        snprintf(text, size, "true or false");
+        break;
+    case CG_CHOICE:
+        snprintf(text, size, "%s", setting->text);
+        break;
+    case CG_NAME:
+        write_names(setting, text, size);
+        break;
+    }
+}
+
+void cg_setting_default_text(const struct cg_setting *setting, char *text,
+                             size_t size)
+{
+    struct cg_case plain;
+    char value[64];
+    switch (setting->rule) {
+    case CG_REQUIRED:
+        snprintf(text, size, "required");
+        break;
+    case CG_FIXED:
+        cg_case_begin(&plain);
+        cg_setting_value_text(setting, &plain, value, sizeof value);
+        snprintf(text, size, "default %s", value);
+        break;
+    case CG_PER_BORE:
+        snprintf(text, size, "default %g bore", setting->fallback);
+        break;
+    case CG_PER_STROKE:
+        snprintf(text, size, "default %g stroke", setting->fallback);
+        break;
+    case CG_PER_SPEED:
+        snprintf(text, size, "default %g engine.speed", setting->fallback);
+        break;
+    case CG_OPTIONAL:
+        snprintf(text, size, "default: not given");
+        break;
+    }
+}

@@ -1,0 +1,483 @@
+#include "check_close.h"
+
+#include "stepper.h"
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_odeiv2.h>
+#include <gsl/gsl_rng.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { MOST = 64 };
+
+static struct cg_network *network;
+static struct cg_stepper *stepper;
+static struct cg_error error;
+
+static void setup(void)
+{
+    ck_assert_int_eq(cg_network_create(&network, NULL), CG_OK);
+    stepper = NULL;
+}
+
+static void teardown(void)
+{
+    cg_stepper_free(stepper);
+    cg_network_free(network);
+}
+
+static void make_stepper(void)
+{
+    cg_stepper_free(stepper);
+    ck_assert_int_eq(cg_stepper_create(network, &stepper, NULL), CG_OK);
+}
+
+static void run(const struct cg_drive *drive, double from, double to,
+                const struct cg_step_control *control, double *temperature,
+                struct cg_heat_ledger *ledger)
+{
+    enum cg_status status =
+        cg_stepper_run(stepper, network, drive, from, to, control, temperature,
+                       ledger, NULL, NULL, &error);
+    ck_assert_msg(status == CG_OK, "%s", error.text);
+}
+
+static void run_fixed(const struct cg_drive *drive, double to, double step,
+                      double *temperature)
+{
+    struct cg_step_control control = {.fixed_step = step};
+    run(drive, 0, to, &control, temperature, NULL);
+}
+
+/* One lump of 2.5 J/K behind 0.8 W/K to a bath at 0 K. */
+static void make_lump(void)
+{
+    cg_network_add_node(network, "lump", 2.5, NULL, NULL);
+    cg_network_add_bath(network, 0, 0.8, 0, CG_SIDE_OIL, NULL, NULL);
+    make_stepper();
+}
+
+static void ramp_conductance(void *context, double time, struct cg_network *n)
+{
+    (void)context;
+    n->bath_conductance[0] = 0.8 + 0.35 * time;
+}
+
+static void swing_bath(void *context, double time, struct cg_network *n)
+{
+    (void)context;
+    n->bath_temperature[0] = 400 + 50 * sin(1.7 * time);
+}
+
+START_TEST(stiff_mode_is_damped_at_once)
+{
+    make_lump();
+    network->bath_conductance[0] = 0.8e9; /* rate 3.2e8 1/s */
+    for (int k = 0; k < 3; k++) {
+        double step = pow(100, k) * 1e-4, t = 1;
+        run_fixed(NULL, step, step, &t);
+        /* the trapezium alone would keep -1 */
+        check_close(fabs(t) * 3.2e8 * step, 2 + 2 * sqrt(2), 1e-3,
+                    "R(z) of the scheme falls as (2 + 2 sqrt 2) / |z|");
+    }
+}
+END_TEST
+
+/* Random links between neighbours and afar, baths of all sides. */
+static void make_random(gsl_rng *rng, size_t nodes)
+{
+    for (size_t i = 0; i < nodes; i++) {
+        char name[24];
+        snprintf(name, sizeof name, "node_%zu", i);
+        cg_network_add_node(network, name, 0.5 + 3 * gsl_rng_uniform(rng), NULL,
+                            NULL);
+        if (i > 0)
+            cg_network_add_link(network, i - 1, i,
+                                20 * gsl_rng_uniform_pos(rng), NULL, NULL);
+        if (i > 4)
+            cg_network_add_link(network, i, gsl_rng_uniform_int(rng, i - 1),
+                                gsl_rng_uniform(rng), NULL, NULL);
+        cg_network_add_bath(network, i, 0.4 * gsl_rng_uniform(rng),
+                            300 + 700 * gsl_rng_uniform(rng),
+                            (enum cg_side)gsl_rng_uniform_int(rng, CG_SIDES),
+                            NULL, NULL);
+        if (i % 3 == 0)
+            cg_network_add_source(network, i, 30 * gsl_rng_uniform(rng),
+                                  CG_SIDE_FRICTION, NULL, NULL);
+    }
+    make_stepper();
+}
+
+/* Everything in a random network moves with time. */
+static void move_all(void *context, double time, struct cg_network *n)
+{
+    double still = *(const double *)context;
+    for (size_t b = 0; b < n->baths; b++) {
+        double phase = 0.7 * (double)b;
+        n->bath_temperature[b] = 600 + 250 * sin(still * time + phase);
+        n->bath_conductance[b] = 0.3 + 0.2 * cos(1.3 * still * time - phase);
+    }
+    for (size_t l = 0; l < n->links; l++)
+        n->link_conductance[l] = 3 + 2 * sin(0.9 * still * time + (double)l);
+    for (size_t s = 0; s < n->sources; s++)
+        n->source_power[s] = 40 + 30 * sin(2 * still * time);
+}
+
+START_TEST(energy_closes_to_rounding)
+{
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, 40);
+    double pace = 1.1, t[40], in = 0;
+    struct cg_drive moving = {move_all, &pace, false};
+    struct cg_step_control control = {.tolerance = 0.01};
+    struct cg_heat_ledger ledger = {0};
+    for (size_t i = 0; i < 40; i++)
+        t[i] = 300;
+    double before = cg_network_stored_heat(network, t);
+    run(&moving, 0, 8, &control, t, &ledger);
+    run(NULL, 8, 20, &control, t, &ledger);
+    run(&moving, 20, 31, &control, t, &ledger);
+    for (size_t s = 0; s < CG_SIDES; s++)
+        in += ledger.in[s];
+    check_within(ledger.residual, 0, 1e-12, "first law");
+    check_close(in, cg_network_stored_heat(network, t) - before, 1e-10,
+                "counted again from outside");
+    ck_assert_double_ge(ledger.turnover, fabs(ledger.stored));
+    ck_assert_int_gt(ledger.steps, 30);
+    gsl_rng_free(rng);
+}
+END_TEST
+
+START_TEST(settled_state_is_where_a_long_run_ends)
+{
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, 30);
+    double settled[30], t[30], net[30];
+    ck_assert_int_eq(cg_stepper_settle(stepper, network, settled, NULL), CG_OK);
+    cg_network_net_heat(network, settled, net);
+    struct cg_step_control control = {.tolerance = 1e-3};
+    for (size_t i = 0; i < 30; i++)
+        t[i] = 293;
+    run(NULL, 0, 2000, &control, t, NULL);
+    for (size_t i = 0; i < 30; i++) {
+        check_within(net[i], 0, 1e-9, "no net heat");
+        check_within(t[i], settled[i], 1e-6, "long run");
+    }
+    gsl_rng_free(rng);
+}
+END_TEST
+
+START_TEST(unconnected_node_has_no_settled_state)
+{
+    make_lump();
+    cg_network_add_node(network, "gudgeon", 1, NULL, NULL);
+    make_stepper();
+    double t[2] = {1, 2};
+    ck_assert_int_eq(cg_stepper_settle(stepper, network, t, &error),
+                     CG_NUMERICAL);
+    ck_assert_msg(strstr(error.text, "gudgeon") != NULL, "%s", error.text);
+    ck_assert_msg(t[0] == 1 && t[1] == 2, "results are left alone");
+}
+END_TEST
+
+/* Notes what the watch is shown. */
+struct record {
+    double time[4000], temperature[4000], rate[4000];
+    size_t count, stop_at;
+};
+
+static enum cg_status note(void *context, double time,
+                           const double *temperature, const double *rate,
+                           struct cg_error *problem)
+{
+    struct record *record = context;
+    if (record->count == record->stop_at)
+        return cg_error_set(problem, CG_FILE, "disk full");
+    record->time[record->count] = time;
+    record->temperature[record->count] = temperature[0];
+    record->rate[record->count] = rate[0];
+    record->count++;
+    return CG_OK;
+}
+
+static struct record record;
+
+static enum cg_status watched(const struct cg_drive *drive, double from,
+                              double to, double tolerance, double *temperature)
+{
+    struct cg_step_control control = {.tolerance = tolerance};
+    return cg_stepper_run(stepper, network, drive, from, to, &control,
+                          temperature, NULL, note, &record, &error);
+}
+
+START_TEST(stretches_end_exactly_and_without_slivers)
+{
+    make_lump();
+    record = (struct record){.stop_at = 4000};
+    double t = 500, to[] = {0.1, 0.7, 0.7001, 5.3, 60.0}, from = 0;
+    for (size_t k = 0; k < 5; k++) {
+        size_t before = record.count;
+        network->bath_temperature[0] = 100.0 * (double)k;
+        ck_assert_int_eq(watched(NULL, from, to[k], 1e-3, &t), CG_OK);
+        ck_assert_double_eq(record.time[before], from);
+        ck_assert_double_eq(record.time[record.count - 1], to[k]);
+        size_t n = record.count;
+        if (n - before > 2) {
+            double last = record.time[n - 1] - record.time[n - 2];
+            double next = record.time[n - 2] - record.time[n - 3];
+            ck_assert_msg(last > 0.49 * next, "sliver %g after %g", last, next);
+        }
+        from = to[k];
+    }
+}
+END_TEST
+
+START_TEST(watch_gets_the_true_rate)
+{
+    make_lump();
+    record = (struct record){.stop_at = 4000};
+    double t = 300;
+    struct cg_drive drive = {swing_bath, NULL, true};
+    ck_assert_int_eq(watched(&drive, 0, 9, 1e-4, &t), CG_OK);
+    ck_assert_uint_gt(record.count, 20);
+    for (size_t k = 0; k < record.count; k++) {
+        double bath = 400 + 50 * sin(1.7 * record.time[k]);
+        double want = 0.8 / 2.5 * (bath - record.temperature[k]);
+        check_within(record.rate[k], want, 1e-10, "C dT/dt = net heat");
+    }
+}
+END_TEST
+
+START_TEST(watch_may_stop_the_run)
+{
+    make_lump();
+    record = (struct record){.stop_at = 3};
+    double t = 300;
+    ck_assert_int_eq(watched(NULL, 0, 9, 1e-4, &t), CG_FILE);
+    ck_assert_str_eq(error.text, "disk full");
+    ck_assert_uint_eq(record.count, 3);
+}
+END_TEST
+
+/* Sets what is already set: the stepper must not know better. */
+static void stay(void *context, double time, struct cg_network *n)
+{
+    (void)context;
+    (void)time;
+    (void)n;
+}
+
+START_TEST(short_cut_of_steady_stretches_changes_nothing)
+{
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, 50);
+    double t[3][50];
+    struct cg_heat_ledger ledger[3] = {{{0}, 0, 0, 0, 0, 0, 0}};
+    const struct cg_drive drive[] = {
+        {NULL, NULL, true}, {stay, NULL, true}, {stay, NULL, false}};
+    struct cg_step_control control = {.tolerance = 0.003};
+    for (size_t k = 0; k < 3; k++) {
+        for (size_t i = 0; i < 50; i++)
+            t[k][i] = 350;
+        memset(&ledger[k], 0, sizeof ledger[k]);
+        run(&drive[k], 0, 25, &control, t[k], &ledger[k]);
+    }
+    for (size_t k = 1; k < 3; k++) {
+        ck_assert_int_lt(labs(ledger[k].steps - ledger[0].steps), 3);
+        /* The first step may differ, and with it the grid of times. */
+        for (size_t i = 0; i < 50; i++)
+            check_within(t[k][i], t[0][i], 0.003, "same problem");
+    }
+    gsl_rng_free(rng);
+}
+END_TEST
+
+START_TEST(fixed_steps_agree_on_all_paths)
+{
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, 50);
+    double t[3][50];
+    const struct cg_drive drive[] = {
+        {NULL, NULL, true}, {stay, NULL, true}, {stay, NULL, false}};
+    for (size_t k = 0; k < 3; k++) {
+        for (size_t i = 0; i < 50; i++)
+            t[k][i] = 350 + (double)i;
+        run_fixed(&drive[k], 25, 0.21, t[k]);
+    }
+    for (size_t i = 0; i < 50; i++) {
+        check_close(t[1][i], t[0][i], 1e-12, "same steps");
+        check_close(t[2][i], t[0][i], 1e-12, "same steps");
+    }
+    gsl_rng_free(rng);
+}
+END_TEST
+
+START_TEST(factors_are_kept)
+{
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, 20);
+    struct cg_step_control control = {.fixed_step = 0.125};
+    struct cg_heat_ledger ledger = {0};
+    double t[20];
+    for (size_t i = 0; i < 20; i++)
+        t[i] = 350;
+    run(NULL, 0, 5, &control, t, &ledger);
+    ck_assert_int_eq(ledger.factorings, 1);
+    run(NULL, 5, 10, &control, t, &ledger);
+    ck_assert_msg(ledger.factorings == 1, "same matrix in the next stretch");
+    network->bath_temperature[3] += 40;
+    network->source_power[1] = 3;
+    run(NULL, 10, 15, &control, t, &ledger);
+    ck_assert_msg(ledger.factorings == 1, "baths are no part of the matrix");
+    network->link_conductance[3] *= 1.5;
+    run(NULL, 15, 20, &control, t, &ledger);
+    ck_assert_int_eq(ledger.factorings, 2);
+    network->bath_conductance[3] *= 1.5;
+    run(NULL, 20, 25, &control, t, &ledger);
+    ck_assert_int_eq(ledger.factorings, 3);
+    ck_assert_int_eq(ledger.steps, 200);
+    gsl_rng_free(rng);
+}
+END_TEST
+
+START_TEST(bad_values_are_refused)
+{
+    make_lump();
+    double t = 300;
+    network->bath_temperature[0] = NAN;
+    struct cg_step_control control = {.tolerance = 0.01};
+    ck_assert_int_eq(cg_stepper_run(stepper, network, NULL, 0, 1, &control, &t,
+                                    NULL, NULL, NULL, &error),
+                     CG_NUMERICAL);
+    ck_assert_msg(strstr(error.text, "lump") != NULL, "%s", error.text);
+    ck_assert_double_eq(t, 300);
+    struct cg_step_control fixed = {.fixed_step = 0.1};
+    ck_assert_int_eq(cg_stepper_run(stepper, network, NULL, 0, 1, &fixed, &t,
+                                    NULL, NULL, NULL, &error),
+                     CG_NUMERICAL);
+    network->bath_temperature[0] = 400;
+    network->bath_conductance[0] = -1e9;
+    ck_assert_int_eq(cg_stepper_run(stepper, network, NULL, 0, 1, &control, &t,
+                                    NULL, NULL, NULL, &error),
+                     CG_NUMERICAL);
+    network->bath_conductance[0] = 1;
+    control.max_steps = 3;
+    control.max_step = 1e-3;
+    ck_assert_int_eq(cg_stepper_run(stepper, network, NULL, 0, 1, &control, &t,
+                                    NULL, NULL, NULL, &error),
+                     CG_NUMERICAL);
+    ck_assert_msg(strstr(error.text, "3 steps") != NULL, "%s", error.text);
+}
+END_TEST
+
+START_TEST(error_follows_the_tolerance)
+{
+    make_lump();
+    struct cg_drive drive = {ramp_conductance, NULL, false};
+    double exact = 300 * exp(-(0.8 * 4 + 0.35 * 8) / 2.5), last = 1e9;
+    for (double tolerance = 0.3; tolerance > 1e-4; tolerance /= 10) {
+        double t = 300;
+        struct cg_step_control control = {.tolerance = tolerance};
+        run(&drive, 0, 4, &control, &t, NULL);
+        double miss = fabs(t - exact);
+        check_within(miss, 0, 10 * tolerance, "a few steps' worth");
+        ck_assert_double_lt(miss, last);
+        last = miss;
+    }
+}
+END_TEST
+
+/* The same network for GSL's stiff stepper. */
+struct peer {
+    const struct cg_drive *drive;
+};
+
+static int peer_rate(double time, const double t[], double rate[], void *params)
+{
+    const struct peer *peer = params;
+    peer->drive->at(peer->drive->context, time, network);
+    cg_network_net_heat(network, t, rate);
+    for (size_t i = 0; i < network->nodes; i++)
+        rate[i] /= network->capacity[i];
+    return GSL_SUCCESS;
+}
+
+static void add_to(double *jacobian, size_t row, size_t column, double value)
+{
+    jacobian[row * network->nodes + column] += value / network->capacity[row];
+}
+
+static int peer_jacobian(double time, const double t[], double *jacobian,
+                         double by_time[], void *params)
+{
+    const struct peer *peer = params;
+    size_t n = network->nodes;
+    double later[MOST], now[MOST];
+    peer_rate(time + 1e-5, t, later, params);
+    peer_rate(time, t, now, params);
+    for (size_t i = 0; i < n; i++)
+        by_time[i] = (later[i] - now[i]) / 1e-5;
+    peer->drive->at(peer->drive->context, time, network);
+    memset(jacobian, 0, n * n * sizeof *jacobian);
+    for (size_t l = 0; l < network->links; l++) {
+        size_t a = network->link_a[l], b = network->link_b[l];
+        double g = network->link_conductance[l];
+        add_to(jacobian, a, a, -g);
+        add_to(jacobian, b, b, -g);
+        add_to(jacobian, a, b, g);
+        add_to(jacobian, b, a, g);
+    }
+    for (size_t k = 0; k < network->baths; k++)
+        add_to(jacobian, network->bath_node[k], network->bath_node[k],
+               -network->bath_conductance[k]);
+    return GSL_SUCCESS;
+}
+
+START_TEST(agrees_with_a_peer_on_a_moving_network)
+{
+    enum { N = 25 };
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, N);
+    double pace = 0.8, ours[N], theirs[N], time = 0;
+    struct cg_drive moving = {move_all, &pace, false};
+    struct peer peer = {&moving};
+    for (size_t i = 0; i < N; i++)
+        ours[i] = theirs[i] = 320 + 4 * (double)i;
+    gsl_odeiv2_system system = {peer_rate, peer_jacobian, N, &peer};
+    gsl_odeiv2_driver *driver = gsl_odeiv2_driver_alloc_y_new(
+        &system, gsl_odeiv2_step_bsimp, 1e-4, 1e-9, 0);
+    ck_assert_int_eq(gsl_odeiv2_driver_apply(driver, &time, 6, theirs),
+                     GSL_SUCCESS);
+    gsl_odeiv2_driver_free(driver);
+    struct cg_step_control control = {.tolerance = 1e-4};
+    run(&moving, 0, 6, &control, ours, NULL);
+    for (size_t i = 0; i < N; i++)
+        check_within(ours[i], theirs[i], 2e-3,
+                     "M. Galassi et al., GNU Scientific Library, implicit "
+                     "Bulirsch-Stoer stepper");
+    gsl_rng_free(rng);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("stepper");
+    TCase *tcase = tcase_create("stepper");
+    tcase_set_timeout(tcase, 60);
+    tcase_add_checked_fixture(tcase, setup, teardown);
+    tcase_add_test(tcase, stiff_mode_is_damped_at_once);
+    tcase_add_test(tcase, energy_closes_to_rounding);
+    tcase_add_test(tcase, settled_state_is_where_a_long_run_ends);
+    tcase_add_test(tcase, unconnected_node_has_no_settled_state);
+    tcase_add_test(tcase, stretches_end_exactly_and_without_slivers);
+    tcase_add_test(tcase, watch_gets_the_true_rate);
+    tcase_add_test(tcase, watch_may_stop_the_run);
+    tcase_add_test(tcase, short_cut_of_steady_stretches_changes_nothing);
+    tcase_add_test(tcase, fixed_steps_agree_on_all_paths);
+    tcase_add_test(tcase, factors_are_kept);
+    tcase_add_test(tcase, bad_values_are_refused);
+    tcase_add_test(tcase, error_follows_the_tolerance);
+    tcase_add_test(tcase, agrees_with_a_peer_on_a_moving_network);
+    suite_add_tcase(suite, tcase);
+    return check_run(suite);
+}

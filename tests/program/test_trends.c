@@ -1,0 +1,218 @@
+/* Trends the trade knows, on the shipped boosted engine. */
+#include <math.h>
+
+#include "case_of.h"
+#include "check_close.h"
+#include "gas_side.h"
+
+#define TRADE "common practice, no source"
+
+static struct cg_case base_case(void)
+{
+    struct cg_case c = case_of(BOOSTED_FOUR, NULL, 0);
+    hold(&c, 20.0, 1.0);
+    c.duty.start = CG_START_CRUISE;
+    return c;
+}
+
+static double closure_of(const struct cg_case *c)
+{
+    return extremes_of(c).closure;
+}
+
+/* Each row changes one thing; the closure must rise (+1) or fall (-1) by at
+ * least `least` of itself, so that rounding cannot pass for a trend. */
+static const struct trend {
+    const char *what;
+    const char *set;
+    int sign;
+    double least;
+} trends[] = {
+    {"more boost", "charge.boost_kPa=180", +1, 0.02},
+    {"a ring that expands more", "rings.top.material=plain_steel", +1, 0.05},
+    {"no oil jet", "piston.oil_jet=false", +1, 0.02},
+    {"later burn", "combustion.burn50_deg=16", -1, 0.005},
+    {"more gas-side heat", "combustion.heat_factor=1.2", +1, 0.02},
+    {"hotter oil", "cooling.oil_C=125", +1, 0.005},
+    {"better groove contact", "rings.top.flank_W_m2K=12000", +1, 0.01},
+    {"thicker ring film", "rings.top.film_um=4", +1, 0.01},
+    {"leaner of stoichiometric", "fuel.lambda=1.15", -1, 0.002},
+};
+
+START_TEST(each_trend_holds)
+{
+    const struct trend *trend = &trends[_i];
+    struct cg_case base = base_case();
+    struct cg_case changed = case_of(BOOSTED_FOUR, &trend->set, 1);
+    hold(&changed, 20.0, 1.0);
+    changed.duty.start = CG_START_CRUISE;
+    double change = closure_of(&changed) / closure_of(&base) - 1.0;
+    ck_assert_msg(trend->sign * change > trend->least,
+                  "%s (%s): closure changes by %.2f %%, expected sign %+d and "
+                  "more than %.2f %% (%s)",
+                  trend->what, trend->set, 100 * change, trend->sign,
+                  100 * trend->least, TRADE);
+}
+END_TEST
+
+START_TEST(closure_rises_with_load_and_with_length)
+{
+    struct cg_case c = base_case();
+    double before = -1.0;
+    for (double load = 0.25; load < 1.01; load += 0.25) {
+        hold(&c, 20.0, load);
+        double closure = closure_of(&c);
+        ck_assert_msg(closure > before, "load %.2f", load);
+        before = closure;
+    }
+    before = -1.0;
+    for (double seconds = 2.0; seconds < 300.0; seconds *= 3.0) {
+        hold(&c, seconds, 1.0);
+        double closure = closure_of(&c);
+        ck_assert_msg(closure > before, "%g s", seconds);
+        before = closure;
+    }
+}
+END_TEST
+
+/* Cooler coolant cools ring and bore alike, so the closure moves little; what
+ * the trade expects is at settled load, in the ring's temperature and in the
+ * gap measured from the cold ring. */
+START_TEST(cooler_coolant_at_settled_load)
+{
+    const char *const cool = "cooling.coolant_C=70";
+    struct cg_case c = base_case();
+    struct cg_case colder = case_of(BOOSTED_FOUR, &cool, 1);
+    c.duty.start = colder.duty.start = CG_START_SETTLED;
+    hold(&c, 1.0, 1.0);
+    hold(&colder, 1.0, 1.0);
+    struct cg_extremes warm = extremes_of(&c), cold = extremes_of(&colder);
+    ck_assert_msg(cold.ring_top_max < warm.ring_top_max - 5.0,
+                  "ring %.1f K against %.1f K", cold.ring_top_max,
+                  warm.ring_top_max);
+    ck_assert_msg(cold.groove_top_max < warm.groove_top_max - 5.0, "groove");
+    ck_assert_msg(cold.liner_top_max < warm.liner_top_max - 5.0, "bore");
+}
+END_TEST
+
+START_TEST(heat_share_falls_with_boost_and_speed)
+{
+    struct cg_case c = base_case();
+    double before = 1.0;
+    for (double boost = 0.0; boost < 210e3; boost += 50e3) {
+        c.charge.boost = boost;
+        struct cg_duty_run *run = run_of(&c);
+        double share =
+            run->regime[run->full_load].performance.wall_heat_share;
+        ck_assert_msg(share < before, "boost %.0f kPa: share %.4f",
+                      boost / 1e3, share);
+        before = share;
+        cg_duty_run_free(run);
+    }
+    before = 1.0;
+    c = base_case();
+    for (double speed = 2000.0; speed < 7100.0; speed += 1000.0) {
+        c.engine.speed = speed / 60.0;
+        hold(&c, 1.0, 1.0);
+        struct cg_duty_run *run = run_of(&c);
+        double share =
+            run->regime[run->full_load].performance.wall_heat_share;
+        ck_assert_msg(share < before, "%.0f rpm: share %.4f", speed, share);
+        before = share;
+        cg_duty_run_free(run);
+    }
+}
+END_TEST
+
+/* Published: the land-to-ring resistance governs, ring and ring-to-liner are
+ * small beside it, so the ring lies nearer the liner than the groove; and the
+ * film's resistance falls with load while the flank's does not move.
+ * Trans. JSME 29(201) (1963), 988.  Their rings were of iron. */
+START_TEST(ring_lies_nearer_the_liner)
+{
+    const char *const source = "Trans. JSME 29(201) (1963)";
+    const char *const iron = "rings.top.material=grey_iron_ring";
+    struct cg_case c = case_of(BOOSTED_FOUR, &iron, 1);
+    double film_before = INFINITY;
+    for (double load = 0.2; load < 1.01; load += 0.2) {
+        hold(&c, 1.0, load);
+        c.duty.start = CG_START_SETTLED;
+        struct cg_duty_run *run = run_of(&c);
+        const struct cg_regime *regime = &run->regime[run->start];
+        const struct cg_thermal *thermal = run->thermal;
+        double groove =
+            regime->settled[thermal->piston.groove[CG_RING_TOP]];
+        double ring =
+            cg_thermal_ring_mean(thermal, regime->settled, CG_RING_TOP);
+        double liner = 0.0, share = 0.0;
+        for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+            double part = thermal->ring[CG_RING_TOP].share[s];
+            liner += part *
+                     regime->settled[cg_thermal_liner_node(thermal, s, 0)];
+            share += part;
+        }
+        liner /= share;
+        ck_assert_msg(groove - ring > ring - liner,
+                      "load %.1f: groove %.1f K, ring %.1f K, liner %.1f K "
+                      "(%s)",
+                      load, groove, ring, liner, source);
+        ck_assert_msg(regime->film[CG_RING_TOP] < film_before,
+                      "load %.1f: film (%s)", load, source);
+        film_before = regime->film[CG_RING_TOP];
+        cg_duty_run_free(run);
+    }
+}
+END_TEST
+
+/* Heat the piston is less sensitive to coolant at high speed, where the
+ * gas side's share of all conductance is larger.  Honda R&D technical review
+ * on motorcycle piston temperatures to 15 300 rpm: "less sensitive to changes
+ * of parameters under high engine speed conditions". */
+START_TEST(coolant_matters_less_at_high_speed)
+{
+    double before = INFINITY;
+    for (double speed = 3000.0; speed < 12100.0; speed += 3000.0) {
+        double groove[2];
+        for (int i = 0; i < 2; i++) {
+            struct cg_case c = base_case();
+            c.engine.speed = speed / 60.0;
+            c.cooling.coolant_temperature += i * 10.0;
+            hold(&c, 1.0, 1.0);
+            c.duty.start = CG_START_SETTLED;
+            groove[i] = extremes_of(&c).groove_top_max;
+        }
+        double rise = groove[1] - groove[0];
+        ck_assert_msg(rise < before && rise > 0.0,
+                      "%.0f rpm: +10 K coolant moves the groove %.3f K",
+                      speed, rise);
+        before = rise;
+    }
+}
+END_TEST
+
+/* Early in a pull the top of the bore heats first: the gap at the top of the
+ * stroke is wider than at the tightest place. */
+START_TEST(tightest_place_is_below_the_top)
+{
+    struct cg_case c = base_case();
+    struct cg_extremes e = extremes_of(&c);
+    ck_assert_msg(e.depth > 0.3 * c.engine.stroke, "tightest at %.1f mm",
+                  e.depth * 1e3);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("trends");
+    TCase *all = tcase_create("trends");
+    tcase_set_timeout(all, 120);
+    tcase_add_loop_test(all, each_trend_holds, 0, (int)COUNT_OF(trends));
+    tcase_add_test(all, closure_rises_with_load_and_with_length);
+    tcase_add_test(all, cooler_coolant_at_settled_load);
+    tcase_add_test(all, heat_share_falls_with_boost_and_speed);
+    tcase_add_test(all, ring_lies_nearer_the_liner);
+    tcase_add_test(all, coolant_matters_less_at_high_speed);
+    tcase_add_test(all, tightest_place_is_below_the_top);
+    suite_add_tcase(suite, all);
+    return check_run(suite);
+}

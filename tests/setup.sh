@@ -1,0 +1,53 @@
+#!/bin/sh
+# Installs what coldgap needs on Debian, then builds into build/.
+#   sh tests/setup.sh          what the program needs (and gnuplot)
+#   sh tests/setup.sh tests    what the tests need besides
+# As root it installs by itself; with sudo it asks sudo; otherwise it says what
+# to install and stops with status 2.
+set -eu
+cd "$(dirname "$0")/.."
+
+program="gcc cmake make pkg-config libgsl-dev libconfig-dev gnuplot-nox fonts-dejavu-core"
+tests="check ngspice valgrind"
+wanted=$program
+[ "${1:-}" = tests ] && wanted="$program $tests"
+
+missing=
+for package in $wanted; do
+    dpkg-query -W -f='${Status}' "$package" 2>/dev/null |
+        grep -q 'ok installed' || missing="$missing $package"
+done
+
+if [ -n "$missing" ]; then
+    echo "Missing packages:$missing"
+    if [ "$(id -u)" = 0 ]; then
+        as_root=
+    elif command -v sudo >/dev/null 2>&1; then
+        as_root=sudo
+    else
+        echo "Neither root nor sudo here.  Please have this run, then try again:"
+        echo "  apt-get update && apt-get install -y$missing"
+        exit 2
+    fi
+    # shellcheck disable=SC2086 # lists of words are meant to split
+    $as_root env DEBIAN_FRONTEND=noninteractive apt-get update -qq
+    # shellcheck disable=SC2086
+    $as_root env DEBIAN_FRONTEND=noninteractive \
+        apt-get install -y -qq --no-install-recommends $missing >/dev/null
+fi
+
+testing=OFF
+[ "${1:-}" = tests ] && testing=ON
+# A build folder of another machine or kept from elsewhere is of no use here.
+if [ -f build/CMakeCache.txt ] &&
+   ! grep -q "CMAKE_HOME_DIRECTORY:INTERNAL=$(pwd)\$" build/CMakeCache.txt; then
+    rm -rf build
+fi
+log=build/build.log
+mkdir -p build
+if ! { cmake -S . -B build -DBUILD_TESTING="$testing" &&
+       cmake --build build --parallel "$(nproc)"; } >"$log" 2>&1; then
+    cat "$log"
+    echo "The build failed; its output is above and in $log"
+    exit 1
+fi
