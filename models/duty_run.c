@@ -112,6 +112,7 @@ static enum cg_status lay_out(const struct cg_case *c,
     struct cg_duty_run *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    made->film_scale = c->scale.film;
     enum cg_status status = cg_thermal_create(c, &made->thermal, error);
     if (status == CG_OK)
         status = cg_regime_room_create(made->thermal, &made->room, error);
@@ -140,6 +141,7 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
         return status;
     for (size_t i = 0; i < made->regimes && status == CG_OK; i++)
         status = cg_regime_solve(c, made->thermal, &made->room,
+                                 i > 0 ? &made->regime[i - 1] : NULL,
                                  &made->regime[i], error);
     if (status != CG_OK) {
         cg_duty_run_free(made);
@@ -151,14 +153,15 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
 
 /* Gas side, performance and charge of a solved regime into another one. */
 static void copy_gas_side(const struct cg_regime *from, size_t stations,
-                          struct cg_regime *to)
+                          double film_ratio, struct cg_regime *to)
 {
     to->charge = from->charge;
     to->input = from->input;
     to->crown = from->crown;
     to->friction = from->friction;
     to->performance = from->performance;
-    memcpy(to->film, from->film, sizeof to->film);
+    for (int r = 0; r < CG_RINGS; r++)
+        to->film[r] = from->film[r] * film_ratio;
     memcpy(to->station, from->station, stations * sizeof *to->station);
     memcpy(to->joint, from->joint, stations * sizeof *to->joint);
 }
@@ -172,16 +175,18 @@ enum cg_status cg_duty_run_vary(const struct cg_case *c,
     enum cg_status status = lay_out(c, &made, error);
     if (status != CG_OK)
         return status;
+    size_t stations = made->thermal->bore.grid.stations;
+    double film_ratio = c->scale.film / nominal->film_scale;
     for (size_t i = 0; i < made->regimes && status == CG_OK; i++) {
         struct cg_regime *regime = &made->regime[i];
-        copy_gas_side(&nominal->regime[i], made->thermal->bore.grid.stations,
-                      regime);
-        status = gas_side_same
-                     ? cg_regime_settle(c, made->thermal, &made->room, regime,
-                                        error)
-                     : cg_regime_pass(c, made->thermal, &made->room, regime,
-                                      error);
+        copy_gas_side(&nominal->regime[i], stations, film_ratio, regime);
+        if (!gas_side_same)
+            status = cg_regime_cycle(c, made->thermal, &made->room, regime,
+                                     error);
     }
+    if (status == CG_OK)
+        status = cg_regime_settle(made->thermal, &made->room,
+                                  &made->regime[made->start], error);
     if (status != CG_OK) {
         cg_duty_run_free(made);
         return status;
@@ -330,8 +335,14 @@ static enum cg_status march_pieces(const struct cg_case *c,
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < run->pieces && status == CG_OK; i++) {
         march->piece = &run->piece[i];
-        struct cg_drive drive = {
-            drive_at, march, march->piece->start == march->piece->end};
+        bool held = march->piece->start == march->piece->end;
+        struct cg_drive drive = {held ? NULL : drive_at, march, held};
+        if (held)
+            drive_at(march, march->piece->from, run->thermal->network);
+        /* A ramp goes on at its pace; a jump begins anew. */
+        bool joined = i > 0 && run->piece[i - 1].end == march->piece->start;
+        control.first_step =
+            joined ? cg_stepper_pace(run->room.stepper) : 0.0;
         status = cg_stepper_run(run->room.stepper, run->thermal->network,
                                 &drive, march->piece->from, march->piece->to,
                                 &control, temperature, ledger, on_step, march,

@@ -28,6 +28,7 @@ struct cg_duty_run {
     size_t full_load;      /* regime at rated speed and load 1 */
     size_t start;          /* regime the duty starts from, settled */
     double duration;       /* [s] */
+    double film_scale;     /* of the case it was made for [1] */
 };
 
 struct cg_instant {
@@ -45,16 +46,17 @@ typedef enum cg_status (*cg_instant_watch)(void *context,
  * between which coefficients and heats run straight (halving both moves the
  * closure by less than 0.5 %, tested).  Caller frees.  Errors: as
  * cg_regime_solve, CG_NO_MEMORY. */
-#define CG_RAMP_SPEED 0.15
-#define CG_RAMP_LOAD 0.25
+#define CG_RAMP_SPEED 0.20
+#define CG_RAMP_LOAD 0.45
 enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error);
 
-/* The same for a case that differs a little from that of `nominal`.  When
- * `gas_side_same` the gas side is taken from `nominal`; else it is computed
- * anew, once, for the walls of `nominal` (the change of wall temperature acts
- * back on the gas side by a few per cent of the change: left out). */
+/* The same for a case that differs a little from that of `nominal`: gas side,
+ * films and joints are taken from there (films in the ratio of scale.film);
+ * unless `gas_side_same`, the cycles are run anew for the walls of `nominal`.
+ * What the change of temperature does back to gas side and films is a few per
+ * cent of the change, and left out.  Only the start regime is settled. */
 enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
                                 bool gas_side_same, struct cg_duty_run **run,

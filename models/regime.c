@@ -11,7 +11,9 @@
 #include "viscosity.h"
 
 enum { PASSES = 30 };
-#define WALL_TOLERANCE 0.02 /* [K] */
+/* Walls that move less than this between passes are settled [K]: the gas
+ * side then moves by less than 1e-4 of itself. */
+#define WALL_TOLERANCE 0.1
 
 /* Film thickness is quoted for this oil temperature; an oil of 95 and
  * 14.4 mm2/s at 40 and 100 C (a 10W-40, from memory). */
@@ -153,9 +155,10 @@ static double wall_change(const struct cg_cycle_input *a,
                      fabs(a->liner_temperature - b->liner_temperature)));
 }
 
-static enum cg_status settle(struct cg_thermal *thermal,
-                             struct cg_regime_room *room,
-                             struct cg_regime *regime, struct cg_error *error)
+enum cg_status cg_regime_settle(struct cg_thermal *thermal,
+                                struct cg_regime_room *room,
+                                struct cg_regime *regime,
+                                struct cg_error *error)
 {
     cg_regime_apply(regime, regime, 0.0, thermal);
     return cg_stepper_settle(room->stepper, thermal->network, regime->settled,
@@ -205,6 +208,14 @@ static void guess_walls(const struct cg_regime *regime,
     walls->liner_temperature = regime->operating.coolant_temperature + 40.0;
 }
 
+static void copy_walls(const struct cg_cycle_input *from,
+                       struct cg_cycle_input *to)
+{
+    to->head_temperature = from->head_temperature;
+    to->piston_temperature = from->piston_temperature;
+    to->liner_temperature = from->liner_temperature;
+}
+
 /* One pass: cycle for the walls in input, gas side from the cycle. */
 static enum cg_status run_cycle(const struct cg_case *c,
                                 const struct cg_thermal *thermal,
@@ -221,9 +232,30 @@ static enum cg_status run_cycle(const struct cg_case *c,
     return CG_OK;
 }
 
+/* Settles with films and joints that agree.  They depend mildly on the
+ * temperatures they shape: each pass of the caller's loop brings them nearer,
+ * and two here are enough (tested). */
+static enum cg_status settle_with_films(const struct cg_case *c,
+                                        struct cg_thermal *thermal,
+                                        struct cg_regime_room *room,
+                                        struct cg_regime *regime,
+                                        struct cg_error *error)
+{
+    for (int pass = 0; pass < 2; pass++) {
+        enum cg_status status = cg_regime_settle(thermal, room, regime, error);
+        if (status != CG_OK)
+            return status;
+        set_films(c, thermal, regime->settled, regime);
+        if (c->bore.seat == CG_SEAT_PRESSED)
+            set_joints(c, thermal, regime->settled, regime);
+    }
+    return cg_regime_settle(thermal, room, regime, error);
+}
+
 enum cg_status cg_regime_solve(const struct cg_case *c,
                                struct cg_thermal *thermal,
                                struct cg_regime_room *room,
+                               const struct cg_regime *guess,
                                struct cg_regime *regime,
                                struct cg_error *error)
 {
@@ -232,7 +264,10 @@ enum cg_status cg_regime_solve(const struct cg_case *c,
                                                      &regime->input, error);
     if (status != CG_OK)
         return status;
-    guess_walls(regime, &regime->input);
+    if (guess != NULL)
+        copy_walls(&guess->input, &regime->input);
+    else
+        guess_walls(regime, &regime->input);
     for (int r = 0; r < CG_RINGS; r++)
         regime->film[r] = c->ring[r].film * c->scale.film;
     for (size_t s = 0; s < thermal->bore.grid.stations; s++)
@@ -241,7 +276,7 @@ enum cg_status cg_regime_solve(const struct cg_case *c,
     for (regime->passes = 1; regime->passes <= PASSES; regime->passes++) {
         status = run_cycle(c, thermal, room, regime, error);
         if (status == CG_OK)
-            status = cg_regime_settle(c, thermal, room, regime, error);
+            status = settle_with_films(c, thermal, room, regime, error);
         if (status != CG_OK)
             return status;
         struct cg_cycle_input walls = regime->input;
@@ -258,44 +293,20 @@ enum cg_status cg_regime_solve(const struct cg_case *c,
                         regime->operating.load, PASSES);
 }
 
-enum cg_status cg_regime_pass(const struct cg_case *c,
-                              struct cg_thermal *thermal,
-                              struct cg_regime_room *room,
-                              struct cg_regime *regime,
-                              struct cg_error *error)
+enum cg_status cg_regime_cycle(const struct cg_case *c,
+                               const struct cg_thermal *thermal,
+                               struct cg_regime_room *room,
+                               struct cg_regime *regime,
+                               struct cg_error *error)
 {
-    struct cg_cycle_input walls = regime->input;
+    const struct cg_cycle_input walls = regime->input;
     cg_operating_charge(c, &regime->operating, &regime->charge);
     enum cg_status status = cg_operating_cycle_input(c, &regime->operating,
                                                      &regime->input, error);
     if (status != CG_OK)
         return status;
-    regime->input.head_temperature = walls.head_temperature;
-    regime->input.piston_temperature = walls.piston_temperature;
-    regime->input.liner_temperature = walls.liner_temperature;
-    status = run_cycle(c, thermal, room, regime, error);
-    if (status == CG_OK)
-        status = cg_regime_settle(c, thermal, room, regime, error);
-    return status;
-}
-
-enum cg_status cg_regime_settle(const struct cg_case *c,
-                                struct cg_thermal *thermal,
-                                struct cg_regime_room *room,
-                                struct cg_regime *regime,
-                                struct cg_error *error)
-{
-    /* Films and joints depend mildly on the temperatures they shape: three
-     * passes bring them to rest (tested). */
-    for (int pass = 0; pass < 3; pass++) {
-        enum cg_status status = settle(thermal, room, regime, error);
-        if (status != CG_OK)
-            return status;
-        set_films(c, thermal, regime->settled, regime);
-        if (c->bore.seat == CG_SEAT_PRESSED)
-            set_joints(c, thermal, regime->settled, regime);
-    }
-    return settle(thermal, room, regime, error);
+    copy_walls(&walls, &regime->input);
+    return run_cycle(c, thermal, room, regime, error);
 }
 
 static double between(double a, double b, double part)

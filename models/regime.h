@@ -61,26 +61,26 @@ enum cg_status cg_regime_create(const struct cg_thermal *thermal,
 void cg_regime_free(struct cg_regime *regime);
 
 /* Solves for the operating point set in regime->operating: a fixed point over
- * wall temperatures (to 0.02 K), films and joints.  CG_NUMERICAL if it does
+ * wall temperatures (to 0.1 K), films and joints.  `guess`: a solved regime to
+ * start from, or NULL.  CG_NUMERICAL if it does
  * not settle or the cycle fails. */
 enum cg_status cg_regime_solve(const struct cg_case *c,
                                struct cg_thermal *thermal,
                                struct cg_regime_room *room,
+                               const struct cg_regime *guess,
                                struct cg_regime *regime,
                                struct cg_error *error);
 
-/* One pass only: the cycle of the case for the wall temperatures already in
- * regime->input, then the settled state. */
-enum cg_status cg_regime_pass(const struct cg_case *c,
-                              struct cg_thermal *thermal,
-                              struct cg_regime_room *room,
-                              struct cg_regime *regime,
-                              struct cg_error *error);
+/* The cycle and gas side only, for the wall temperatures already in
+ * regime->input. */
+enum cg_status cg_regime_cycle(const struct cg_case *c,
+                               const struct cg_thermal *thermal,
+                               struct cg_regime_room *room,
+                               struct cg_regime *regime,
+                               struct cg_error *error);
 
-/* Settles once more with the gas side already in the regime, for a case in
- * which only the metal, oil or coolant side was changed. */
-enum cg_status cg_regime_settle(const struct cg_case *c,
-                                struct cg_thermal *thermal,
+/* The settled state for the gas side, films and joints in the regime. */
+enum cg_status cg_regime_settle(struct cg_thermal *thermal,
                                 struct cg_regime_room *room,
                                 struct cg_regime *regime,
                                 struct cg_error *error);

@@ -21,6 +21,7 @@ struct cg_stepper {
     struct cg_tr_bdf2 *step;
     double *slope;  /* [nodes] dT/dt for the watch [K/s]; scratch */
     char *grounded; /* [nodes] has a way to a bath */
+    double pace;    /* step size wished for when the last run ended [s] */
 };
 
 /* One call of cg_stepper_run. */
@@ -284,6 +285,11 @@ static void close_ledger(const struct run *run, double stored, long factorings,
     ledger->factorings += factorings;
 }
 
+double cg_stepper_pace(const struct cg_stepper *stepper)
+{
+    return stepper->pace;
+}
+
 enum cg_status
 cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
                const struct cg_drive *drive, double from, double to,
@@ -319,6 +325,7 @@ cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
     else
         run.h = limit_step(&run, choose_first_step(&run));
     status = march(&run, error);
+    stepper->pace = run.h;
     if (ledger != NULL) {
         double stored = cg_network_stored_heat(network, temperature) - before;
         factorings =

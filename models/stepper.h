@@ -69,6 +69,11 @@ enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
                                  const struct cg_network *network,
                                  double *temperature, struct cg_error *error);
 
+/* The step size [s] that the last run wished for its next step; 0 before the
+ * first.  Given as first_step it lets a stretch go on at the pace of the one
+ * before, where nothing jumps between them. */
+double cg_stepper_pace(const struct cg_stepper *stepper);
+
 /* Carries temperature [K] (nodes entries, in and out) from time `from` to
  * `to` [s], adding to the ledger (may be NULL; zero it before first use).
  * The last step lands on `to` exactly.  drive NULL stands for one that changes

@@ -21,8 +21,8 @@ static void check_fuel(struct cg_reader *reader)
     for (; kept < count && kept < KNOWN_NAMES; kept++)
         names[kept] = fuels[kept].name;
     if (cg_fuel_find(reader->c->fuel.name) == NULL)
-        cg_name_unknown(reader, "fuel.name", "unknown fuel", reader->c->fuel.name,
-                        names, kept);
+        cg_name_unknown(reader, "fuel.name", "unknown fuel",
+                        reader->c->fuel.name, names, kept);
 }
 
 static void check_correlation(struct cg_reader *reader)
@@ -46,8 +46,9 @@ static void check_missing(struct cg_reader *reader)
             continue;
         char key[128];
         cg_key_write(&settings[i], NULL, true, key, sizeof key);
-        cg_problem(reader->problems, (struct cg_where){reader->file.path, 0, NULL},
-                   key, "missing, %.6g to %.6g %s is allowed", settings[i].low,
+        cg_problem(reader->problems,
+                   (struct cg_where){reader->file.path, 0, NULL}, key,
+                   "missing, %.6g to %.6g %s is allowed", settings[i].low,
                    settings[i].high, settings[i].unit);
     }
 }

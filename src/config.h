@@ -1,8 +1,8 @@
 /* Reads a case from a libconfig file: the only user of libconfig.
  *
  * Every trouble is one line "file:line: error: setting: what is wrong, what
- * is allowed"; all of them are collected, and printed to stderr by the
- * caller's sink, before the call fails with CG_BAD_INPUT. */
+ * is allowed"; all of them are collected and printed to stderr before the call
+ * fails with CG_BAD_INPUT. */
 #ifndef CG_CONFIG_H
 #define CG_CONFIG_H
 
@@ -11,12 +11,12 @@
 #include "case.h"
 #include "status.h"
 
-/* Reads `path`, applies the `sets` overrides "PATH=VALUE" in order (checked
- * like the file, named "--set" instead of file:line), loads a named duty and
- * all named materials, fills defaults and checks bands and consistency.
- * CG_BAD_INPUT: error->text holds all the lines' summary ("3 errors in
- * x.cfg"), the lines themselves having been printed to stderr.  CG_FILE: the
- * file cannot be read. */
+/* Reads `path` and applies the overrides "PATH=VALUE" in order (checked like
+ * the file, told as "--set PATH: error: ..."); loads a named duty and all named
+ * materials, fills defaults, checks bands and whether all fits together.
+ * CG_BAD_INPUT: the lines have been printed to stderr, error->text counts them
+ * ("3 errors in x.cfg").  CG_FILE: the file or a shipped one cannot be read.
+ * *c changes only on CG_OK. */
 enum cg_status cg_config_read(const char *path, const char *const *set,
                               size_t sets, struct cg_case *c,
                               struct cg_error *error);

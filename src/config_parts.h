@@ -27,7 +27,12 @@ struct cg_reader {
 
 /* A value as found, whichever way it was written. */
 struct cg_value {
-    enum { CG_VALUE_NUMBER, CG_VALUE_TEXT, CG_VALUE_TRUTH, CG_VALUE_OTHER } kind;
+    enum {
+        CG_VALUE_NUMBER,
+        CG_VALUE_TEXT,
+        CG_VALUE_TRUTH,
+        CG_VALUE_OTHER
+    } kind;
     double number;
     const char *text;
     bool truth;

@@ -106,8 +106,8 @@ static void scan_include(const struct scan *scan, const char *name)
                    error.text);
     if (text == NULL)
         return;
-    struct scan inner = {text, {name, 1, scan->folder}, scan->folder, scan->problems,
-                         scan->depth + 1};
+    struct scan inner = {text, {name, 1, scan->folder}, scan->folder,
+                         scan->problems, scan->depth + 1};
     scan_text(&inner);
     free(text);
 }
