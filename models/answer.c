@@ -50,7 +50,7 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
         answer->second.rounding += ruled - own.cold_gap;
         answer->second.cold_gap = ruled;
         answer->second_reason =
-            "margin.second_factor times the top gap (a rule for now)";
+            "margin.second_factor times the top gap, a rule of the trade";
     }
 }
 

@@ -121,7 +121,8 @@ struct cg_clearance cg_growth_clearance(const struct cg_case *c,
     const struct cg_material *alloy = &c->piston_material;
     double bore = c->engine.bore;
     double land = temperature[piston->node[piston->crown_cells]];
-    double skirt = temperature[piston->node[piston->skirt_first]];
+    size_t gauge = piston->skirt_first + 2 * piston->skirt_cells / 3;
+    double skirt = temperature[piston->node[gauge]];
     double bottom = fmin(piston->skirt_offset + c->engine.stroke,
                          thermal->bore.grid.length);
     double bottom_strain = cg_growth_at_depth(thermal, strain, bottom);

@@ -47,9 +47,10 @@ struct cg_clearance {
     double skirt, top_land; /* hot, diametral [m] */
 };
 
-/* Hot clearances of the piston: the skirt's hottest cell and the top land
- * against the bore at bottom and top of their travel, the tightest places.
- * Cannot fail. */
+/* Hot clearances of the piston: the skirt where it is gauged, a third up from
+ * its lower edge, against the bore at the bottom of its travel; the top land
+ * against the tighter of top and bottom.  A skirt gives: a small negative
+ * clearance is pressure, not yet seizure.  Cannot fail. */
 struct cg_clearance cg_growth_clearance(const struct cg_case *c,
                                         const struct cg_thermal *thermal,
                                         const double *temperature,

@@ -3,7 +3,7 @@
 #   sh plots/run.sh [CONFIG [OUT]]
 set -eu
 cd "$(dirname "$0")/.."
-config=${1:-configs/engines/boosted_four.cfg}
+config=${1:-configs/engines/iron_six.cfg}
 out=${2:-out}
 sh tests/setup.sh
 status=0

@@ -22,12 +22,12 @@ static const char *seat_text(int seat)
 static void print_engine(const struct cg_case *c, const char *config, bool inch)
 {
     printf("coldgap find %s\n\n", config);
-    printf("Engine   %d x %s x %s, ratio %.4g, %.0f rpm, boost %s, %s, lambda "
-           "%.3g\n",
+    printf("Engine   %d cylinders, %s x %s, ratio %.4g, %.0f rpm\n"
+           "Charge   boost %s, %s, lambda %.3g\n",
            c->engine.cylinders, cg_show_length(c->engine.bore, inch).text,
            cg_show_length(c->engine.stroke, inch).text,
            c->engine.compression_ratio, c->engine.speed * 60.0,
-           cg_show_pressure(c->charge.boost, inch).text, c->fuel.name,
+           cg_show_boost(c->charge.boost, inch).text, c->fuel.name,
            c->fuel.lambda);
     printf("Parts    top ring %s, piston %s%s, bore %s", c->ring[0].material,
            c->piston.alloy, c->piston.oil_jet ? " with oil jet" : "",
@@ -76,12 +76,12 @@ static void print_temperatures(const struct cg_answer *answer, bool inch)
            cg_show_temperature(e->ring_top_max, inch).text,
            cg_show_temperature(e->ring_second_max, inch).text,
            cg_show_temperature(e->liner_top_max, inch).text);
-    printf("  heat in:");
+    printf("  heat into one cylinder's metal:");
     for (int side = 0; side < CG_SIDES; side++)
         if (answer->ledger.in[side] != 0.0)
-            printf(" %s %+.4g kJ", cg_side_text((enum cg_side)side),
+            printf(" %s %+.1f,", cg_side_text((enum cg_side)side),
                    answer->ledger.in[side] / 1e3);
-    printf("; stored %.4g kJ\n", answer->ledger.stored / 1e3);
+    printf(" stored %+.1f kJ\n", answer->ledger.stored / 1e3);
     printf("  energy in minus out minus stored: %.0e of the turnover\n\n",
            fabs(answer->ledger.residual));
 }
@@ -91,14 +91,40 @@ static void print_sum(const struct cg_gap_sum *sum, double quantile,
 {
     printf("  closure, nominal        %s\n",
            cg_show_gap(sum->closure, inch).text);
-    printf("  spread (%.2f sigma)      %s   for a risk of %g\n", quantile,
+    printf("  spread, %.2f sigma      %s, for a risk of %g\n", quantile,
            cg_show_gap(sum->spread, inch).text, risk);
     printf("  residual hot gap        %s\n",
            cg_show_gap(sum->residual, inch).text);
     printf("  rounding up             %s\n",
            cg_show_gap(sum->rounding, inch).text);
     printf("  cold gap, top ring      %s\n\n",
-           cg_show_gap_up(sum->cold_gap, inch).text);
+           cg_show_gap(sum->cold_gap, inch).text);
+}
+
+/* The spread between published correlations is part of not knowing. */
+static void print_correlations(const struct cg_answer *answer, bool inch)
+{
+    printf("Nominal closure by gas-side correlation\n");
+    for (size_t i = 0; i < answer->correlations; i++) {
+        const struct cg_correlation_answer *a = &answer->correlation[i];
+        printf("  %-24s", a->name);
+        if (isnan(a->closure))
+            printf("could not be computed\n");
+        else
+            printf("%s\n", cg_show_gap(a->closure, inch).text);
+    }
+}
+
+/* coldgap knows the block, the ring and the duty; the rule knows none, but
+ * has broken rings behind it. */
+static void print_shop_rule(const struct cg_answer *answer, bool inch)
+{
+    printf("Shop rule for this bore and boost: %s (common practice, no "
+           "source)\n",
+           cg_show_gap(answer->shop_rule, inch).text);
+    if (answer->top.cold_gap < answer->shop_rule)
+        printf("  The answer is below the rule: until your own engine has "
+               "shown better,\n  file to the larger.\n");
 }
 
 static void print_tightest(const struct cg_case *c,
@@ -114,7 +140,7 @@ static void print_tightest(const struct cg_case *c,
     printf("  bore at %s gives back %s\n",
            cg_show_temperature(e->bore_at, inch).text,
            cg_show_gap(e->bore_growth, inch).text);
-    printf("  hot clearance left at the skirt %s, at the top land %s "
+    printf("  smallest hot clearance in the duty: skirt %s, top land %s "
            "(diametral)\n\n",
            cg_show_length(e->skirt_clearance, inch).text,
            cg_show_length(e->land_clearance, inch).text);
@@ -124,17 +150,8 @@ static void print_tightest(const struct cg_case *c,
                answer->contribution[i].doc,
                answer->contribution[i].shift * 1e3,
                answer->contribution[i].share * 100.0);
-    printf("Closure by correlation:");
-    for (size_t i = 0; i < answer->correlations; i++) {
-        const struct cg_correlation_answer *a = &answer->correlation[i];
-        if (isnan(a->closure))
-            printf(" %s -", a->name);
-        else
-            printf(" %s %.3f mm", a->name, a->closure * 1e3);
-    }
-    printf("\nShop rule for this bore and boost: %s (%s)\n",
-           cg_show_gap(answer->shop_rule, inch).text,
-           "common practice, no source");
+    print_correlations(answer, inch);
+    print_shop_rule(answer, inch);
     if (e->coolant_side_max > 0.0 && !isnan(e->boiling_time))
         printf("Note: the coolant begins to boil at the bore wall at %.1f s "
                "(wall %s); cooling past that is not modelled.\n",

@@ -64,6 +64,12 @@ struct cg_text cg_show_pressure(double pascal, bool inch)
                 : text_of("%.2f bar", pascal / 1e5);
 }
 
+struct cg_text cg_show_boost(double pascal, bool inch)
+{
+    return inch ? text_of("%.1f psi", pascal / PSI)
+                : text_of("%.0f kPa", pascal / 1e3);
+}
+
 struct cg_text cg_show_power(double watt, bool inch)
 {
     return inch ? text_of("%.0f hp", watt / HORSEPOWER)

@@ -17,6 +17,7 @@ struct cg_text cg_show_gap_up(double metres, bool inch);
 struct cg_text cg_show_length(double metres, bool inch);
 struct cg_text cg_show_temperature(double kelvin, bool inch);
 struct cg_text cg_show_pressure(double pascal, bool inch);
+struct cg_text cg_show_boost(double pascal, bool inch); /* kPa or psi */
 struct cg_text cg_show_power(double watt, bool inch);
 struct cg_text cg_show_flow(double kg_per_second, bool inch);
 
