@@ -57,6 +57,13 @@ double cg_uncertain_spread(const struct cg_uncertain *input,
     return *(const double *)((const char *)c + input->spread);
 }
 
+/* A segment that leaves the coolant to the case holds NaN, and keeps it. */
+static void move_segments(double by, struct cg_duty_case *duty)
+{
+    for (int i = 0; i < duty->segments; i++)
+        duty->segment[i].coolant_temperature += by;
+}
+
 void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
                        struct cg_case *c)
 {
@@ -68,4 +75,6 @@ void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
         else
             *field += sigmas * spread;
     }
+    if (input->spread == SPREAD(coolant_temperature))
+        move_segments(sigmas * spread, &c->duty);
 }

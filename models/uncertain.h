@@ -30,7 +30,8 @@ double cg_uncertain_spread(const struct cg_uncertain *input,
                            const struct cg_case *c);
 
 /* Moves the input by `sigmas` standard deviations.  Relative ones move as
- * exp(sigmas * spread), so that they stay positive (lognormal). */
+ * exp(sigmas * spread), so that they stay positive (lognormal).  The coolant
+ * moves in the duty's segments too, where they give its temperature. */
 void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
                        struct cg_case *c);
 

@@ -13,7 +13,7 @@ set style line 2 lc rgb "#b2182b" lw 2.5 dt 1
 set style line 3 lc rgb "#2166ac" lw 2.5 dt (12,4)
 set style line 4 lc rgb "#5e7f2c" lw 2.5 dt (4,3)
 set style line 5 lc rgb "#7b4f9e" lw 2.5 dt (14,4,3,4)
-set style line 6 lc rgb "#888888" lw 2.0 dt (2,3)
+set style line 6 lc rgb "#555555" lw 2.5 dt (2,3)
 caution = "An estimate, not a warranty. The ring or piston maker's minimum wins where larger."
 set label 100 caution at screen 0.5, 0.018 center font ",9" tc rgb "#555555"
 set bmargin 4.5

@@ -1,0 +1,610 @@
+/* The answer as a whole: that it adds up, keeps its energy, judges a given
+ * gap rightly and comes out the same twice, on the shipped engines. */
+#include <math.h>
+#include <string.h>
+
+#include "case_of.h"
+#include "check_close.h"
+#include "constants.h"
+#include "growth.h"
+#include "history.h"
+#include "uncertain.h"
+
+#define IDENTITY "by definition"
+
+static const char *const engines[] = {"boosted_four", "iron_six", "big_eight",
+                                      "plain_four"};
+static const char *const duties[] = {
+    "dyno_pull", "drag_pass",        "road_lap",  "tow_grade",
+    "settled",   "cold_start_abuse", "lean_event"};
+
+static struct cg_answer answer_of(const struct cg_case *c)
+{
+    struct cg_duty_run *run = run_of(c);
+    struct cg_answer answer;
+    struct cg_error error = {0};
+    enum cg_status status =
+        cg_answer_find(c, run, 0.0, NULL, NULL, &answer, &error);
+    ck_assert_msg(status == CG_OK, "%s", error.text);
+    cg_duty_run_free(run);
+    return answer;
+}
+
+static struct cg_case pull(void)
+{
+    return case_of(BOOSTED_FOUR, NULL, 0);
+}
+
+static void check_sum(const struct cg_gap_sum *sum, double step, bool ruled)
+{
+    check_within(sum->closure + sum->spread + sum->residual + sum->rounding,
+                 sum->cold_gap, 1e-15, IDENTITY);
+    check_within(remainder(sum->cold_gap, step), 0.0, 1e-12, IDENTITY);
+    if (!ruled)
+        check_band(sum->rounding, -1e-12, step, "rounding up to a step");
+}
+
+/* Every shipped engine through every shipped duty. */
+START_TEST(every_engine_through_every_duty)
+{
+    char file[256], duty[64];
+    const char *const set = duty;
+    snprintf(file, sizeof file, CG_TEST_CONFIGS "/engines/%s.cfg",
+             engines[(size_t)_i / COUNT_OF(duties)]);
+    snprintf(duty, sizeof duty, "duty.name=%s",
+             duties[(size_t)_i % COUNT_OF(duties)]);
+    struct cg_case c = case_of(file, &set, 1);
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_answer answer;
+    struct cg_error error = {0};
+    ck_assert_int_eq(
+        cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error), CG_OK);
+
+    check_sum(&answer.top, c.margin.filing_step, false);
+    check_sum(&answer.second, c.margin.filing_step, true);
+    check_within(answer.ledger.residual, 0.0, 1e-9, "first law, the walls");
+    for (size_t i = 0; i < run->regimes; i++)
+        check_within(run->regime[i].performance.energy_residual, 0.0, 1e-6,
+                     "first law, the cycle");
+    ck_assert_double_ge(answer.second.cold_gap, answer.top.cold_gap);
+    ck_assert_double_gt(answer.sigma, 0.0);
+    check_band(answer.extremes.time, 0.0, run->duration, duty);
+    /* what must be in this order in any engine under load */
+    ck_assert_double_gt(answer.extremes.crown_max,
+                        answer.extremes.groove_top_max);
+    ck_assert_double_gt(answer.extremes.groove_top_max,
+                        answer.extremes.ring_top_max);
+    ck_assert_double_gt(answer.extremes.ring_top_max,
+                        answer.extremes.ring_second_max);
+    cg_duty_run_free(run);
+}
+END_TEST
+
+START_TEST(two_runs_are_equal_to_the_bit)
+{
+    struct cg_case c = pull();
+    struct cg_answer a = answer_of(&c), b = answer_of(&c);
+    ck_assert_mem_eq(&a.extremes, &b.extremes, sizeof a.extremes);
+    ck_assert_mem_eq(&a.top, &b.top, sizeof a.top);
+    ck_assert_mem_eq(&a.second, &b.second, sizeof a.second);
+    ck_assert_mem_eq(&a.performance, &b.performance, sizeof a.performance);
+    ck_assert_mem_eq(&a.ledger, &b.ledger, sizeof a.ledger);
+    ck_assert_double_eq(a.sigma, b.sigma);
+    for (size_t i = 0; i < a.contributions; i++) {
+        ck_assert_str_eq(a.contribution[i].name, b.contribution[i].name);
+        ck_assert_double_eq(a.contribution[i].shift, b.contribution[i].shift);
+    }
+}
+END_TEST
+
+/* The run is not changed by having been used. */
+START_TEST(a_run_can_be_used_again)
+{
+    struct cg_case c = pull();
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_extremes first, again;
+    ck_assert_int_eq(cg_answer_extremes(&c, run, 0.0, NULL, NULL, &first,
+                                        NULL, NULL), CG_OK);
+    ck_assert_int_eq(cg_answer_extremes(&c, run, 0.0, NULL, NULL, &again,
+                                        NULL, NULL), CG_OK);
+    ck_assert_mem_eq(&first, &again, sizeof first);
+    cg_duty_run_free(run);
+}
+END_TEST
+
+/* Closure, from the temperatures it was found at, by the gap's own formula. */
+START_TEST(closure_by_hand)
+{
+    for (size_t i = 0; i < COUNT_OF(engines); i++) {
+        char file[256];
+        snprintf(file, sizeof file, CG_TEST_CONFIGS "/engines/%s.cfg",
+                 engines[i]);
+        struct cg_case c = case_of(file, NULL, 0);
+        struct cg_extremes e = extremes_of(&c);
+        double around = CG_PI * c.engine.bore;
+        double ring = cg_material_strain(&c.ring_material[CG_RING_TOP],
+                                         e.ring_at);
+        double cold = e.closure + c.margin.residual;
+        /* pi D (1 + e_bore) - (pi D - g)(1 + e_ring), in the plain order */
+        double hot = around + e.bore_growth - (around - cold) * (1.0 + ring);
+        check_within(hot, c.margin.residual, 1e-12, "geometry");
+        check_within(e.ring_growth, (around - cold) * ring, 1e-12, "geometry");
+        check_within(e.closure, e.ring_growth - e.bore_growth, 1e-12,
+                     "geometry");
+    }
+}
+END_TEST
+
+/* An iron bore with no block at one temperature per station: the bore's
+ * growth must be expansion times rise of the area-mean temperature. */
+START_TEST(bore_growth_by_hand)
+{
+    struct cg_case c = case_of(PLAIN_FOUR, NULL, 0);
+    struct cg_duty_run *run = run_of(&c);
+    const struct cg_regime *full = &run->regime[run->full_load];
+    size_t stations = run->thermal->bore.grid.stations;
+    double *strain = malloc(stations * sizeof *strain);
+    ck_assert_ptr_nonnull(strain);
+    cg_growth_bore(&c, run->thermal, full->settled, strain);
+    for (size_t s = 0; s < stations; s++) {
+        double sum = 0.0, area = 0.0;
+        size_t nodes = run->thermal->bore.liner_nodes;
+        double inner = 0.5 * c.engine.bore, wall = c.bore.wall_thickness;
+        for (size_t i = 0; i < nodes; i++) {
+            /* nodes on the faces stand for half a cell */
+            double cell = wall / (double)(nodes - 1);
+            double at = inner + cell * (double)i;
+            double from = fmax(at - 0.5 * cell, inner);
+            double to = fmin(at + 0.5 * cell, inner + wall);
+            double part = to * to - from * from;
+            sum += part *
+                   full->settled[cg_thermal_liner_node(run->thermal, s, i)];
+            area += part;
+        }
+        check_close(strain[s],
+                    cg_material_strain(&c.bore_material, sum / area), 1e-9,
+                    "free hollow cylinder, Timoshenko and Goodier");
+    }
+    free(strain);
+    cg_duty_run_free(run);
+}
+END_TEST
+
+START_TEST(spread_is_the_root_of_summed_squares)
+{
+    struct cg_case c = pull();
+    struct cg_answer answer = answer_of(&c);
+    double variance = 0.0, share = 0.0;
+    for (size_t i = 0; i < answer.contributions; i++) {
+        const struct cg_contribution *at = &answer.contribution[i];
+        variance += at->shift * at->shift;
+        share += at->share;
+        check_close(at->share * answer.sigma * answer.sigma,
+                    at->shift * at->shift, 1e-12, IDENTITY);
+        if (i > 0)
+            ck_assert_double_le(fabs(at->shift), fabs(at[-1].shift));
+    }
+    check_close(answer.sigma, sqrt(variance), 1e-12, "JCGM 100:2008, 5.1");
+    check_close(share, 1.0, 1e-12, IDENTITY);
+}
+END_TEST
+
+/* One input alone: sigma is its shift, and the rest are gone. */
+START_TEST(one_uncertain_input_alone)
+{
+    struct cg_case c = pull();
+    struct cg_answer all = answer_of(&c);
+    double flank = 0.0, spread = c.uncertainty.flank;
+    for (size_t i = 0; i < all.contributions; i++)
+        if (strcmp(all.contribution[i].name, "flank") == 0)
+            flank = all.contribution[i].shift;
+    memset(&c.uncertainty, 0, sizeof c.uncertainty);
+    struct cg_answer none = answer_of(&c);
+    ck_assert_double_eq(none.sigma, 0.0);
+    ck_assert_double_eq(none.top.spread, 0.0);
+    ck_assert_double_eq(none.top.closure, all.top.closure);
+    c.uncertainty.flank = spread;
+    struct cg_answer one = answer_of(&c);
+    check_close(one.sigma, fabs(flank), 1e-12, IDENTITY);
+    ck_assert_str_eq(one.contribution[0].name, "flank");
+    check_close(one.contribution[0].share, 1.0, 1e-12, IDENTITY);
+}
+END_TEST
+
+/* Measuring errors act by plain geometry: pi for the bore, 1 for the gap. */
+START_TEST(measuring_errors_by_geometry)
+{
+    struct cg_case c = pull();
+    memset(&c.uncertainty, 0, sizeof c.uncertainty);
+    c.uncertainty.bore_size = 0.0071e-3;
+    c.uncertainty.gap_measure = 0.0137e-3;
+    struct cg_answer answer = answer_of(&c);
+    check_close(answer.sigma,
+                hypot(CG_PI * 0.0071e-3, 0.0137e-3), 1e-12, "geometry");
+}
+END_TEST
+
+static const struct {
+    double risk, quantile;
+} quantiles[] = {
+    {0.5, 0.0},       {0.1, 1.281552},   {0.05, 1.644854},
+    {0.01, 2.326348}, {0.001, 3.090232}, {1e-6, 4.753424},
+};
+
+START_TEST(tighter_risk_wants_a_larger_gap)
+{
+    struct cg_case c = pull();
+    double before = 0.0;
+    for (size_t i = 0; i < COUNT_OF(quantiles); i++) {
+        c.margin.risk = quantiles[i].risk;
+        struct cg_answer answer = answer_of(&c);
+        check_within(answer.top.spread / answer.sigma, quantiles[i].quantile,
+                     1e-6, "table of the normal distribution");
+        ck_assert_double_gt(answer.top.cold_gap, before);
+        before = answer.top.cold_gap;
+    }
+}
+END_TEST
+
+START_TEST(residual_comes_on_top)
+{
+    struct cg_case c = pull();
+    struct cg_answer a = answer_of(&c);
+    c.margin.residual += 0.1e-3;
+    struct cg_answer b = answer_of(&c);
+    /* the ring's arc is shorter by the wider gap: 0.2 % of it at most */
+    check_within(b.top.closure, a.top.closure, 0.0003e-3, "geometry");
+    check_within(b.top.cold_gap - a.top.cold_gap, 0.1e-3, 1e-12, IDENTITY);
+}
+END_TEST
+
+START_TEST(a_given_gap_is_judged_on_both_sides_of_the_need)
+{
+    struct cg_case c = pull();
+    struct cg_answer answer = answer_of(&c);
+    double need =
+        answer.top.closure + answer.top.spread + answer.top.residual;
+    ck_assert(!answer.verdict.given);
+    const double tiny = 1e-9;
+    c.ring[CG_RING_TOP].cold_gap = need - tiny;
+    struct cg_verdict below = answer_of(&c).verdict;
+    c.ring[CG_RING_TOP].cold_gap = need + tiny;
+    struct cg_verdict above = answer_of(&c).verdict;
+    ck_assert(below.given && !below.safe);
+    ck_assert(above.given && above.safe);
+    /* at the need the chance is the accepted risk */
+    check_close(above.chance_less, c.margin.risk, 1e-3, IDENTITY);
+    ck_assert_double_lt(above.chance_touch, above.chance_less);
+    ck_assert(!above.touches && above.butting.hoop_stress == 0.0);
+
+    c.ring[CG_RING_TOP].cold_gap = answer.top.cold_gap;
+    struct cg_answer own = answer_of(&c);
+    ck_assert(own.verdict.safe);
+    /* giving a gap does not move the answer itself */
+    ck_assert_double_eq(own.top.cold_gap, answer.top.cold_gap);
+}
+END_TEST
+
+START_TEST(butting_has_its_figures)
+{
+    const char *const set[] = {"duty.name=cold_start_abuse"};
+    struct cg_case c = case_of(CG_TEST_CONFIGS "/engines/iron_six.cfg", set, 1);
+    c.ring[CG_RING_TOP].cold_gap = 0.10e-3;
+    struct cg_answer answer = answer_of(&c);
+    const struct cg_verdict *v = &answer.verdict;
+    ck_assert(v->given && !v->safe && v->touches);
+    ck_assert_double_lt(v->hot_gap_min, 0.0);
+    ck_assert_double_gt(v->chance_touch, 0.5);
+    double modulus = cg_curve_at(&c.ring_material[CG_RING_TOP].modulus,
+                                 answer.extremes.ring_at);
+    double stress = modulus * -v->hot_gap_min / (CG_PI * c.engine.bore);
+    double pressure =
+        2.0 * stress * c.ring[CG_RING_TOP].depth / c.engine.bore;
+    check_close(v->butting.hoop_stress, stress, 1e-12, "thin hoop");
+    check_close(v->butting.wall_pressure, pressure, 1e-12, "thin hoop");
+    check_close(v->butting.times_tension,
+                pressure / c.ring[CG_RING_TOP].pressure, 1e-12, IDENTITY);
+    /* a tenth of a millimetre of overlap is far beyond the ring's tension */
+    ck_assert_double_gt(v->butting.times_tension, 10.0);
+}
+END_TEST
+
+/* The second gap: the larger of its own need and the rule. */
+START_TEST(second_ring_rule)
+{
+    struct cg_case c = pull();
+    for (double factor = 0.5; factor < 2.1; factor += 0.5) {
+        c.margin.second_factor = factor;
+        struct cg_answer a = answer_of(&c);
+        double own = a.extremes.second_closure + a.top.spread +
+                     c.margin.residual;
+        double ruled = factor * a.top.cold_gap;
+        ck_assert_double_ge(a.second.cold_gap, fmax(own, ruled) - 1e-12);
+        ck_assert_double_lt(a.second.cold_gap,
+                            fmax(own, ruled) + c.margin.filing_step);
+        check_sum(&a.second, c.margin.filing_step, true);
+        ck_assert_msg((strstr(a.second_reason, "second_factor") != NULL) ==
+                          (ruled > own),
+                      "factor %.1f: %s", factor, a.second_reason);
+    }
+}
+END_TEST
+
+/* Steps ten times finer must leave the sensitivities alone. */
+START_TEST(sensitivities_do_not_hang_on_the_tolerance)
+{
+    for (size_t i = 0; i < COUNT_OF(engines); i++) {
+        char file[256];
+        snprintf(file, sizeof file, CG_TEST_CONFIGS "/engines/%s.cfg",
+                 engines[i]);
+        struct cg_case c = case_of(file, NULL, 0);
+        struct cg_answer coarse = answer_of(&c);
+        c.solver.tolerance *= 0.1;
+        struct cg_answer fine = answer_of(&c);
+        check_close(coarse.sigma, fine.sigma, 0.01, engines[i]);
+        for (size_t k = 0; k < fine.contributions; k++)
+            for (size_t j = 0; j < coarse.contributions; j++)
+                if (strcmp(fine.contribution[k].name,
+                           coarse.contribution[j].name) == 0)
+                    ck_assert_msg(
+                        fabs(coarse.contribution[j].shift -
+                             fine.contribution[k].shift) <=
+                            0.02 * fabs(fine.contribution[k].shift) +
+                                0.002 * fine.sigma,
+                        "%s, %s: %.4g um against %.4g um", engines[i],
+                        fine.contribution[k].name,
+                        coarse.contribution[j].shift * 1e6,
+                        fine.contribution[k].shift * 1e6);
+    }
+}
+END_TEST
+
+/* The short cut behind the spread (gas side and films kept at the nominal
+ * walls) against solving the moved case from the start. */
+START_TEST(short_cut_of_the_spread)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    struct cg_case c = case_of(BOOSTED_FOUR, NULL, 0);
+    struct cg_answer answer = answer_of(&c);
+    for (size_t i = 0; i < count; i++) {
+        struct cg_case moved = c;
+        if (inputs[i].direct)
+            continue;
+        cg_uncertain_move(&inputs[i], 1.0, &moved);
+        double whole = extremes_of(&moved).closure - answer.top.closure;
+        for (size_t k = 0; k < answer.contributions; k++)
+            if (strcmp(answer.contribution[k].name, inputs[i].name) == 0)
+                check_within(answer.contribution[k].shift * 1e6, whole * 1e6,
+                             0.1 * fabs(whole * 1e6) + 0.3, inputs[i].name);
+    }
+}
+END_TEST
+
+/* Correlations: the case's own is the nominal run, the others are near what
+ * their own nominal run gives. */
+START_TEST(correlations_side_by_side)
+{
+    struct cg_case c = pull();
+    struct cg_answer answer = answer_of(&c);
+    ck_assert_uint_ge(answer.correlations, 3);
+    for (size_t i = 0; i < answer.correlations; i++) {
+        char set[64];
+        const char *const list = set;
+        snprintf(set, sizeof set, "combustion.heat_transfer=%s",
+                 answer.correlation[i].name);
+        struct cg_case other = case_of(BOOSTED_FOUR, &list, 1);
+        double whole = extremes_of(&other).closure;
+        if (strcmp(c.combustion.heat_transfer,
+                   answer.correlation[i].name) == 0)
+            ck_assert_double_eq(answer.correlation[i].closure, whole);
+        check_within(answer.correlation[i].closure - answer.top.closure,
+                     whole - answer.top.closure,
+                     0.15 * fabs(whole - answer.top.closure), set);
+    }
+}
+END_TEST
+
+START_TEST(no_boost_and_no_load)
+{
+    struct cg_case c = case_of(PLAIN_FOUR, NULL, 0);
+    hold(&c, 20.0, 0.0);
+    struct cg_answer answer = answer_of(&c);
+    check_sum(&answer.top, c.margin.filing_step, false);
+    ck_assert(isfinite(answer.top.closure) && isfinite(answer.sigma));
+    ck_assert_double_ge(answer.top.cold_gap, c.margin.residual);
+    hold(&c, 20.0, 1.0);
+    ck_assert_double_gt(answer_of(&c).top.closure, answer.top.closure);
+    check_close(answer.shop_rule, 0.0040 * c.engine.bore, 1e-12,
+                "common practice, no source");
+}
+END_TEST
+
+static double hottest_liner(const struct cg_case *c)
+{
+    return extremes_of(c).liner_top_max;
+}
+
+/* A pressed liner in aluminium: with little interference the joint opens when
+ * hot, and then it insulates; with much it stays shut. */
+START_TEST(a_pressed_seat_that_opens)
+{
+    const char *const loose[] = {"bore.seat=pressed", "bore.interference_um=5"};
+    const char *const tight[] = {"bore.seat=pressed",
+                                 "bore.interference_um=150"};
+    struct cg_case open = case_of(BOOSTED_FOUR, loose, 2);
+    struct cg_case shut = case_of(BOOSTED_FOUR, tight, 2);
+    open.duty.start = shut.duty.start = CG_START_SETTLED;
+    hold(&open, 5.0, 1.0);
+    hold(&shut, 5.0, 1.0);
+    struct cg_duty_run *loose_run = run_of(&open), *tight_run = run_of(&shut);
+    const struct cg_regime *a = &loose_run->regime[loose_run->full_load];
+    const struct cg_regime *b = &tight_run->regime[tight_run->full_load];
+    size_t opened = 0;
+    for (size_t s = 0; s < loose_run->thermal->bore.grid.stations; s++) {
+        struct cg_bore_growth growth;
+        cg_growth_station(&open, loose_run->thermal, a->settled, s, &growth);
+        /* the joint used is the one the temperatures call for */
+        ck_assert_double_eq(a->joint[s], growth.open
+                                             ? open.bore.open_joint_coefficient
+                                             : open.bore.joint_coefficient);
+        ck_assert(!growth.open || growth.contact_pressure == 0.0);
+        opened += growth.open;
+        cg_growth_station(&shut, tight_run->thermal, b->settled, s, &growth);
+        ck_assert(!growth.open);
+        ck_assert_double_gt(growth.contact_pressure, 0.0);
+        ck_assert_double_eq(b->joint[s], shut.bore.joint_coefficient);
+    }
+    ck_assert_uint_gt(opened, 10);
+    cg_duty_run_free(loose_run);
+    cg_duty_run_free(tight_run);
+    ck_assert_double_gt(hottest_liner(&open), hottest_liner(&shut) + 5.0);
+    struct cg_answer answer = answer_of(&open);
+    check_sum(&answer.top, open.margin.filing_step, false);
+}
+END_TEST
+
+/* A wet liner has no block to be carried along by: it grows by itself, less
+ * than one cast into aluminium, so the ring needs more gap. */
+START_TEST(wet_seat)
+{
+    const char *const set = "bore.seat=wet";
+    struct cg_case wet = case_of(BOOSTED_FOUR, &set, 1), cast = pull();
+    struct cg_duty_run *run = run_of(&wet);
+    ck_assert(!run->thermal->bore.has_block);
+    cg_duty_run_free(run);
+    struct cg_answer a = answer_of(&wet), b = answer_of(&cast);
+    check_sum(&a.top, wet.margin.filing_step, false);
+    ck_assert_double_gt(a.top.closure, b.top.closure);
+}
+END_TEST
+
+/* Full load from cold: the ring is hot before the bore is, so it needs more
+ * gap than the same load reached warm and settled. */
+START_TEST(cold_start_abuse_is_the_hardest)
+{
+    for (size_t i = 0; i < COUNT_OF(engines); i++) {
+        char file[256];
+        const char *const set[] = {"duty.name=cold_start_abuse"};
+        snprintf(file, sizeof file, CG_TEST_CONFIGS "/engines/%s.cfg",
+                 engines[i]);
+        struct cg_case cold = case_of(file, set, 1);
+        struct cg_case warm = case_of(file, NULL, 0);
+        hold(&warm, 300.0, 1.0);
+        struct cg_extremes a = extremes_of(&cold), b = extremes_of(&warm);
+        ck_assert_msg(a.closure > b.closure,
+                      "%s: cold %.1f um, settled %.1f um", engines[i],
+                      a.closure * 1e6, b.closure * 1e6);
+        ck_assert_double_lt(a.bore_at, b.bore_at);
+    }
+}
+END_TEST
+
+/* A cold engine at the first instant: everything at ambient, so the closure
+ * is that of ring and bore of one temperature near 20 C. */
+static enum cg_status first_instant(void *context,
+                                    const struct cg_instant *instant,
+                                    struct cg_error *error)
+{
+    double *least = context;
+    (void)error;
+    if (instant->time == 0.0)
+        *least = instant->temperature[0];
+    return CG_OK;
+}
+
+START_TEST(cold_start_begins_at_ambient)
+{
+    struct cg_case c = pull();
+    c.duty.start = CG_START_COLD;
+    struct cg_duty_run *run = run_of(&c);
+    double first = 0.0;
+    ck_assert_int_eq(cg_duty_run_go(&c, run, 0.0, first_instant, &first, NULL,
+                                    NULL), CG_OK);
+    ck_assert_double_eq(first, c.charge.ambient_temperature);
+    cg_duty_run_free(run);
+}
+END_TEST
+
+/* The tables' history and the answer tell the same: watching at an interval
+ * moves nothing that matters, and the smallest hot gap is the verdict's. */
+START_TEST(history_agrees_with_the_answer)
+{
+    struct cg_case c = pull();
+    c.ring[CG_RING_TOP].cold_gap = 0.31e-3;
+    struct cg_answer plain = answer_of(&c), watched;
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_history history;
+    ck_assert_int_eq(cg_history_begin(&c, run, &history, NULL), CG_OK);
+    ck_assert_int_eq(cg_answer_find(&c, run, history.interval,
+                                    cg_history_watch, &history, &watched,
+                                    NULL), CG_OK);
+    ck_assert_double_eq(plain.top.cold_gap, watched.top.cold_gap);
+    check_within(plain.top.closure, watched.top.closure, 0.05e-6,
+                 "instants added between steps");
+    double least, at_top;
+    cg_history_gaps(&history, &history.tightest, 0.31e-3, &least, &at_top);
+    check_within(least, watched.verdict.hot_gap_min, 1e-6, IDENTITY);
+    ck_assert_double_ge(at_top, least);
+    check_within(history.tightest.time, watched.extremes.time, 1e-12,
+                 IDENTITY);
+    for (size_t i = 0; i < history.moments; i++) {
+        cg_history_gaps(&history, &history.moment[i], 0.31e-3, &least,
+                        &at_top);
+        ck_assert_double_ge(least, watched.verdict.hot_gap_min - 1e-6);
+        if (i > 0)
+            ck_assert_double_gt(history.moment[i].time,
+                                history.moment[i - 1].time);
+    }
+    check_within(history.moment[history.moments - 1].time, run->duration,
+                 1e-9, IDENTITY);
+    cg_history_free(&history);
+    cg_duty_run_free(run);
+}
+END_TEST
+
+START_TEST(shop_rule)
+{
+    const char *const practice = "common practice, no source";
+    check_close(cg_shop_rule(0.1, -20e3), 0.40e-3, 1e-12, practice);
+    check_close(cg_shop_rule(0.1, 0.0), 0.40e-3, 1e-12, practice);
+    check_close(cg_shop_rule(0.1, 50e3), 0.45e-3, 1e-12, practice);
+    check_close(cg_shop_rule(0.1, 100e3), 0.50e-3, 1e-12, practice);
+    check_close(cg_shop_rule(0.1, 150e3), 0.575e-3, 1e-12, practice);
+    check_close(cg_shop_rule(0.1, 250e3), 0.70e-3, 1e-12, practice);
+    check_close(cg_shop_rule(0.1, 900e3), 0.75e-3, 1e-12, practice);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("answer");
+    TCase *all = tcase_create("answer");
+    tcase_set_timeout(all, 120);
+    tcase_add_loop_test(all, every_engine_through_every_duty, 0,
+                        (int)(COUNT_OF(engines) * COUNT_OF(duties)));
+    tcase_add_test(all, two_runs_are_equal_to_the_bit);
+    tcase_add_test(all, a_run_can_be_used_again);
+    tcase_add_test(all, closure_by_hand);
+    tcase_add_test(all, bore_growth_by_hand);
+    tcase_add_test(all, spread_is_the_root_of_summed_squares);
+    tcase_add_test(all, one_uncertain_input_alone);
+    tcase_add_test(all, measuring_errors_by_geometry);
+    tcase_add_test(all, tighter_risk_wants_a_larger_gap);
+    tcase_add_test(all, residual_comes_on_top);
+    tcase_add_test(all, a_given_gap_is_judged_on_both_sides_of_the_need);
+    tcase_add_test(all, butting_has_its_figures);
+    tcase_add_test(all, second_ring_rule);
+    tcase_add_test(all, sensitivities_do_not_hang_on_the_tolerance);
+    tcase_add_test(all, short_cut_of_the_spread);
+    tcase_add_test(all, correlations_side_by_side);
+    tcase_add_test(all, no_boost_and_no_load);
+    tcase_add_test(all, a_pressed_seat_that_opens);
+    tcase_add_test(all, wet_seat);
+    tcase_add_test(all, cold_start_abuse_is_the_hardest);
+    tcase_add_test(all, cold_start_begins_at_ambient);
+    tcase_add_test(all, history_agrees_with_the_answer);
+    tcase_add_test(all, shop_rule);
+    suite_add_tcase(suite, all);
+    return check_run(suite);
+}
