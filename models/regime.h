@@ -12,6 +12,7 @@
 
 #include "cycle.h"
 #include "gas_side.h"
+#include "joint.h"
 #include "operating.h"
 #include "status.h"
 #include "stepper.h"
@@ -39,6 +40,7 @@ struct cg_regime {
     double film[CG_RINGS];         /* [m] */
     double friction;               /* ring pack and skirt, one cylinder [W] */
     double *joint;                 /* joint coefficient [stations] */
+    struct cg_joint *joint_search; /* pressed seat: on the way to it */
     double *settled;               /* [nodes] [K] */
     struct cg_performance performance;
     int passes;
