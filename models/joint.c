@@ -22,7 +22,7 @@ static double slope_of(const struct cg_joint *joint, double asked)
 {
     double change = joint->coefficient - joint->before;
     double slope = (asked - joint->asked) / change;
-    return isfinite(slope) && slope < 0.0 ? fmax(slope, -50.0) : -2.0;
+    return isfinite(slope) && slope <= 0.0 ? fmax(slope, -50.0) : -2.0;
 }
 
 double cg_joint_step(const struct cg_bore_case *bore, double asked,

@@ -7,7 +7,7 @@
 set -eu
 cd "$(dirname "$0")/.."
 
-program="gcc cmake make pkg-config libgsl-dev libconfig-dev gnuplot-nox fonts-dejavu-core"
+program="gcc libc6-dev cmake make pkg-config libgsl-dev libconfig-dev gnuplot-nox fonts-dejavu-core"
 tests="check ngspice valgrind"
 wanted=$program
 [ "${1:-}" = tests ] && wanted="$program $tests"
