@@ -5,10 +5,11 @@
 #define CG_BOILING_H
 
 /* Saturation temperature [K] of water with `glycol` (share by volume, 0..0.6)
- * at absolute `pressure` [Pa].  Water by the Antoine equation (constants for
- * 99-374 C, Dortmund form, from memory: 8.14019, 1810.94, 244.485 in mmHg and
- * C; within 0.3 K of steam tables from 90 to 140 C); glycol adds 8 K at 50 % (from memory, antifreeze makers' common value),
- * growing with the square of the share (common practice, no source). */
+ * at absolute `pressure` [Pa].  Water by the Antoine equation with constants
+ * from memory (8.14019, 1810.94, 244.485; mmHg and C; within 0.3 K of steam
+ * tables from 90 to 140 C).  Glycol adds 8 K at 50 % (from memory, a usual
+ * value for antifreeze), growing with the square of the share (common
+ * practice, no source).  Cannot fail. */
 double cg_boiling_point(double pressure, double glycol);
 
 #endif

@@ -152,7 +152,8 @@ struct cg_uncertainty_case {
 
 struct cg_solver_case {
     double crank_step_deg;
-    int stations, liner_cells, block_cells, crown_cells, skirt_cells, ring_cells;
+    int stations, liner_cells, block_cells;
+    int crown_cells, skirt_cells, ring_cells;
     double tolerance;   /* per step [K] */
     double table_step;  /* of history.dat [s] */
 };

@@ -218,7 +218,7 @@ struct march {
     void *context;
     bool started;
     double time;          /* of the step before */
-    double *temperature, *rate, *between; /* [nodes] */
+    double *between;      /* [nodes] scratch [K] */
 };
 
 static double part_of(const struct cg_piece *piece, double time)
@@ -257,33 +257,20 @@ static enum cg_status report(struct march *march, double time,
     return march->watch(march->context, &instant, error);
 }
 
-/* Cubic Hermite value inside the step that ends at `end`. */
 static enum cg_status report_inside(struct march *march, double time,
-                                    double end, const double *temperature,
-                                    const double *rate, struct cg_error *error)
+                                    struct cg_error *error)
 {
-    double step = end - march->time;
-    double s = (time - march->time) / step;
-    double h00 = (1.0 + 2.0 * s) * (1.0 - s) * (1.0 - s);
-    double h10 = s * (1.0 - s) * (1.0 - s) * step;
-    double h01 = s * s * (3.0 - 2.0 * s), h11 = s * s * (s - 1.0) * step;
-    size_t nodes = march->run->thermal->network->nodes;
-    for (size_t i = 0; i < nodes; i++)
-        march->between[i] =
-            h00 * march->temperature[i] + h10 * march->rate[i] +
-            h01 * temperature[i] + h11 * rate[i];
+    cg_stepper_between(march->run->room.stepper, time, march->between);
     return report(march, time, march->between, error);
 }
 
 /* Instants of one step in order: table times and the middle, then its end. */
 static enum cg_status on_step(void *context, double time,
-                              const double *temperature, const double *rate,
+                              const double *temperature,
                               struct cg_error *error)
 {
     struct march *march = context;
     enum cg_status status = CG_OK;
-    size_t size =
-        march->run->thermal->network->nodes * sizeof *march->temperature;
     if (march->started && time > march->time) {
         double middle = 0.5 * (march->time + time);
         bool middle_done = false;
@@ -291,25 +278,20 @@ static enum cg_status on_step(void *context, double time,
         while (status == CG_OK && march->interval > 0.0 &&
                march->next < time - close) {
             if (!middle_done && middle < march->next - close) {
-                status = report_inside(march, middle, time, temperature, rate,
-                                       error);
+                status = report_inside(march, middle, error);
                 middle_done = true;
             }
             if (status == CG_OK)
-                status = report_inside(march, march->next, time, temperature,
-                                       rate, error);
+                status = report_inside(march, march->next, error);
             march->next += march->interval;
         }
         if (status == CG_OK && !middle_done)
-            status =
-                report_inside(march, middle, time, temperature, rate, error);
+            status = report_inside(march, middle, error);
     }
     if (status == CG_OK && (!march->started || time > march->time))
         status = report(march, time, temperature, error);
     march->started = true;
     march->time = time;
-    memcpy(march->temperature, temperature, size);
-    memcpy(march->rate, rate, size);
     return status;
 }
 
@@ -358,7 +340,7 @@ enum cg_status cg_duty_run_go(const struct cg_case *c,
                               struct cg_error *error)
 {
     size_t nodes = run->thermal->network->nodes;
-    double *block = malloc(4 * nodes * sizeof *block);
+    double *block = malloc(2 * nodes * sizeof *block);
     if (block == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     struct march march = {.run = run,
@@ -366,9 +348,7 @@ enum cg_status cg_duty_run_go(const struct cg_case *c,
                           .next = interval,
                           .watch = watch,
                           .context = context,
-                          .temperature = block + nodes,
-                          .rate = block + 2 * nodes,
-                          .between = block + 3 * nodes};
+                          .between = block + nodes};
     if (ledger != NULL)
         memset(ledger, 0, sizeof *ledger);
     cg_duty_run_start(c, run, block);

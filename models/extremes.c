@@ -48,7 +48,7 @@ static double coolest(const struct cg_case *c, const struct cg_thermal *thermal,
 }
 
 static void note_tightest(struct seen *seen, const struct cg_instant *instant,
-                          const struct cg_closure *closure, double ring_strain)
+                          const struct cg_closure *closure)
 {
     struct cg_extremes *out = seen->extremes;
     const double *temperature = instant->temperature;
@@ -65,7 +65,6 @@ static void note_tightest(struct seen *seen, const struct cg_instant *instant,
     out->bore_at = surface_at(seen->thermal, temperature, closure->depth);
     out->bore_growth = around * bore_strain;
     out->ring_growth = closure->closure + out->bore_growth;
-    (void)ring_strain;
     out->liner_coolest = coolest(seen->c, seen->thermal, temperature);
 }
 
@@ -111,8 +110,9 @@ static enum cg_status see(void *context, const struct cg_instant *instant,
     struct cg_closure closure =
         cg_growth_closure(c, seen->thermal, seen->strain, top, CG_RING_TOP,
                           c->margin.residual);
-    if (closure.closure > out->closure)
-        note_tightest(seen, instant, &closure, top);
+    /* By more than rounding, so that a settled duty is tightest at once. */
+    if (closure.closure > out->closure + 1e-9)
+        note_tightest(seen, instant, &closure);
 
     double second =
         cg_growth_ring(c, seen->thermal, temperature, CG_RING_SECOND);

@@ -15,7 +15,7 @@ struct cg_heat_matrix {
     double *scratch;    /* [nodes] */
     double share, time; /* of the factors */
     bool factored;
-    long factorings;
+    long factorings, solutions;
 };
 
 void cg_heat_matrix_free(struct cg_heat_matrix *matrix)
@@ -131,13 +131,19 @@ enum cg_status cg_heat_matrix_factor(struct cg_heat_matrix *matrix,
     return CG_OK;
 }
 
-void cg_heat_matrix_solve(const struct cg_heat_matrix *matrix, double *x)
+void cg_heat_matrix_solve(struct cg_heat_matrix *matrix, double *x)
 {
     assert(matrix->factored);
+    matrix->solutions++;
     cg_envelope_solve(matrix->envelope, x);
 }
 
 long cg_heat_matrix_factorings(const struct cg_heat_matrix *matrix)
 {
     return matrix->factorings;
+}
+
+long cg_heat_matrix_solutions(const struct cg_heat_matrix *matrix)
+{
+    return matrix->solutions;
 }

@@ -32,9 +32,10 @@ enum cg_status cg_heat_matrix_factor(struct cg_heat_matrix *matrix,
                                      struct cg_error *error);
 
 /* Solves in place, nodes entries.  Cannot fail once factored. */
-void cg_heat_matrix_solve(const struct cg_heat_matrix *matrix, double *x);
+void cg_heat_matrix_solve(struct cg_heat_matrix *matrix, double *x);
 
-/* How often the matrix was factored since its creation [1]. */
+/* How often the matrix was factored, and solved with, since its creation. */
 long cg_heat_matrix_factorings(const struct cg_heat_matrix *matrix);
+long cg_heat_matrix_solutions(const struct cg_heat_matrix *matrix);
 
 #endif

@@ -21,17 +21,20 @@
 double cg_joint_coefficient(const struct cg_bore_case *bore, double pressure);
 
 struct cg_joint {
-    double coefficient;   /* in use [W/(m2 K)] */
-    double before, asked; /* the one used before, and what was asked of it */
+    double coefficient; /* in use [W/(m2 K)] */
+    double part;        /* of the way to what is asked that a step goes [1] */
+    int side;           /* +1: asked for more last time, -1: for less, 0 */
 };
 
 /* A joint in full contact, to begin with.  Cannot fail. */
 void cg_joint_begin(const struct cg_bore_case *bore, struct cg_joint *joint);
 
-/* One secant step towards the coefficient that asks for itself, after the
- * temperatures have settled with joint->coefficient and ask for `asked`.
- * Returns how far the two were apart, relative [1].  Cannot fail. */
-double cg_joint_step(const struct cg_bore_case *bore, double asked,
-                     struct cg_joint *joint);
+/* One step towards the coefficient that asks for itself, after the
+ * temperatures have settled with joint->coefficient and ask for `asked`.  It
+ * goes a part of the way in the logarithm: half that part where the last step
+ * went too far, more where it did not go far enough.  (Stations are coupled
+ * along the bore, so that bracketing each by itself can lock up.)  Returns how
+ * far the two were apart, as a ratio less 1 [1].  Cannot fail. */
+double cg_joint_step(double asked, struct cg_joint *joint);
 
 #endif

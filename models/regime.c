@@ -10,7 +10,7 @@
 #include "thermal_parts.h"
 #include "viscosity.h"
 
-enum { PASSES = 30 };
+enum { PASSES = 30, JOINT_PASSES = 300 };
 /* Walls that move less than this between passes are settled [K]: the gas
  * side then moves by less than 1e-4 of itself. */
 #define WALL_TOLERANCE 0.1
@@ -125,8 +125,8 @@ static double step_joints(const struct cg_case *c,
         cg_growth_station(c, thermal, temperature, s, &growth);
         double asked =
             cg_joint_coefficient(&c->bore, growth.contact_pressure);
-        most = fmax(most, cg_joint_step(&c->bore, asked,
-                                        &regime->joint_search[s]));
+        most =
+            fmax(most, cg_joint_step(asked, &regime->joint_search[s]));
         regime->joint[s] = regime->joint_search[s].coefficient;
     }
     return most;
@@ -258,7 +258,7 @@ static enum cg_status settle_with_films(const struct cg_case *c,
         enum cg_status status = cg_regime_settle(thermal, room, regime, error);
         if (status != CG_OK)
             return status;
-        if (pass == PASSES)
+        if (pass == JOINT_PASSES)
             return cg_error_set(error, CG_NUMERICAL,
                                 "settled state at %.0f rpm, load %.2f: the "
                                 "joint of liner and block did not settle",

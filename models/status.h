@@ -14,6 +14,7 @@
     X(CG_NOT_SAFE, 1, "done, and the answer is: not safe")                 \
     X(CG_BAD_INPUT, 2, "bad usage or input")                               \
     X(CG_NUMERICAL, 3, "the computation failed")                           \
+    X(CG_STOPPED, 3, "stopped before the end")                             \
     X(CG_NO_MEMORY, 3, "out of memory")                                    \
     X(CG_FILE, 4, "a file could not be read or written")
 

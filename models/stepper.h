@@ -1,11 +1,10 @@
-/* Time integration of a thermal network by TR-BDF2, and its settled state.
+/* Time integration of a thermal network, and its settled state.
  *
- * R. E. Bank et al., "Transient simulation of silicon devices and circuits",
- * IEEE Trans. CAD 4 (1985); error estimate and gamma = 2 - sqrt 2 after
- * M. E. Hosea and L. F. Shampine, "Analysis and implementation of TR-BDF2",
- * Appl. Numer. Math. 20 (1996).  Second order, L-stable, one matrix for both
- * stages.  The heat ledger uses the scheme's own weights, so that heat in
- * minus heat out equals heat stored to rounding.
+ * A stretch of time whose conditions are held is one linear problem: a series
+ * gives its temperatures at any time from a single factored matrix (held.h).
+ * A stretch with a drive goes in steps of a Rosenbrock scheme of order 4 with
+ * error control (rosenbrock.h).  Both are L-stable or as good, and keep the
+ * heat ledger: heat in minus heat out equals heat stored, to rounding.
  */
 #ifndef CG_STEPPER_H
 #define CG_STEPPER_H
@@ -20,29 +19,29 @@ struct cg_stepper; /* workspace: factors, stage vectors */
 
 /* What drives the network over one stretch of time without kinks.
  * at() sets the network's conductances, bath temperatures and sources for
- * time t [s]; NULL means that they stay as they are, which saves a third of the
- * work.  When conductances do not change over the stretch, say so: they are
- * then read, and the matrix factored, only when the step size changes.
- * Capacities never change. */
+ * time t [s]; NULL means that they stay as they are, which is much the
+ * cheapest.  When conductances do not change over the stretch, say so: the
+ * matrix is then factored only when the step size changes.  Capacities never
+ * change. */
 struct cg_drive {
     void (*at)(void *context, double time, struct cg_network *network);
     void *context;
     bool conductance_fixed;
 };
 
-/* Called after every accepted step, and once at the start of each stretch.
- * temperature and rate (dT/dt [K/s]) have `nodes` entries and are valid only
- * during the call.  Return CG_OK to go on. */
+/* Called at the start of each stretch and at instants in order up to its end:
+ * the ends of the steps, and some instants inside long ones.  temperature
+ * [K] (nodes entries) is valid only during the call.  Return CG_OK to go on. */
 typedef enum cg_status (*cg_step_watch)(void *context, double time,
                                         const double *temperature,
-                                        const double *rate,
                                         struct cg_error *error);
 
 struct cg_step_control {
     double tolerance;  /* largest estimated error of a step at any node [K] */
     double first_step; /* [s]; 0: chosen by the stepper */
     double max_step;   /* [s]; 0: no limit */
-    double fixed_step; /* [s]; > 0: no error control (convergence studies) */
+    double fixed_step; /* [s]; > 0: steps of the scheme without error control,
+                        * held or not (convergence studies) */
     long max_steps;    /* per stretch; 0: 1000000 */
 };
 
@@ -51,7 +50,8 @@ struct cg_heat_ledger {
     double stored;       /* rise of stored heat [J] */
     double turnover;     /* sum of |heat| over sides, at least |stored| [J] */
     double residual;     /* (sum in - stored) / turnover [1] */
-    long steps, rejected, factorings;
+    long steps, rejected;        /* steps or strides */
+    long factorings, solutions;  /* of the matrix */
 };
 
 /* Workspace for a network; the network's nodes and links must not change in
@@ -68,6 +68,12 @@ void cg_stepper_free(struct cg_stepper *stepper);
 enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
                                  const struct cg_network *network,
                                  double *temperature, struct cg_error *error);
+
+/* For a watch during its call: temperatures [K] (nodes entries) at a `time` [s]
+ * between the instant shown before in the same stretch and the present one, as
+ * accurate as those shown.  Cannot fail. */
+void cg_stepper_between(const struct cg_stepper *stepper, double time,
+                        double *temperature);
 
 /* The step size [s] that the last run wished for its next step; 0 before the
  * first.  Given as first_step it lets a stretch go on at the pace of the one

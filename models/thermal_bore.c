@@ -185,10 +185,12 @@ enum cg_status cg_thermal_add_bore(const struct cg_case *c,
     struct cg_chain liner = {
         .shape = CG_CHAIN_RADIAL, .from = inner, .to = joint, .width = height,
         .solid = solid_at(&c->bore_material, CG_BORE_REFERENCE),
-        .cells = (size_t)c->solver.liner_cells, .nodes_on_faces = true};
+        .cells = (size_t)c->solver.liner_cells,
+        .nodes_on_faces = true};
     struct cg_chain block = {
         .shape = CG_CHAIN_RADIAL, .from = joint, .to = outer, .width = height,
-        .solid = liner.solid, .cells = (size_t)c->solver.block_cells, .nodes_on_faces = true};
+        .solid = liner.solid, .cells = (size_t)c->solver.block_cells,
+        .nodes_on_faces = true};
     if (bore->has_block)
         block.solid = solid_at(&c->block_material, CG_BORE_REFERENCE);
 

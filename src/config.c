@@ -113,18 +113,19 @@ static enum cg_status summary(const struct cg_problems *problems,
                         path);
 }
 
-enum cg_status cg_config_read(const char *path, const char *const *set,
-                              size_t sets, struct cg_case *c,
-                              struct cg_error *error)
+/* Reads the case; what is wrong with it is left in `problems`. */
+static enum cg_status read_case(const char *path, const char *const *set,
+                                size_t sets, struct cg_case *c,
+                                struct cg_problems *problems,
+                                struct cg_error *error)
 {
-    struct cg_problems problems = {0};
     struct cg_case fresh;
-    struct cg_reader reader = {.problems = &problems, .c = &fresh};
+    struct cg_reader reader = {.problems = problems, .c = &fresh};
     size_t settings;
     (void)cg_settings(&settings);
     cg_case_begin(&fresh);
     enum cg_status status =
-        cg_config_file_open(&reader.file, path, &problems, error);
+        cg_config_file_open(&reader.file, path, problems, error);
     if (status != CG_OK)
         goto out;
     reader.origin = calloc(settings, sizeof reader.origin[0]);
@@ -132,11 +133,10 @@ enum cg_status cg_config_read(const char *path, const char *const *set,
         status = cg_error_set(error, CG_NO_MEMORY, "%s: out of memory", path);
         goto out;
     }
-    if (problems.count == 0)
+    if (problems->count == 0)
         status = read_parts(&reader, set, sets, error);
-    cg_problems_print(&problems, stderr);
     if (status == CG_OK)
-        status = summary(&problems, path, error);
+        status = summary(problems, path, error);
     if (status == CG_OK)
         *c = fresh;
 out:
@@ -144,5 +144,26 @@ out:
     cg_config_file_close(&reader.duty);
     cg_config_file_close(&reader.file);
     free(reader.origin);
+    return status;
+}
+
+enum cg_status cg_config_read(const char *path, const char *const *set,
+                              size_t sets, struct cg_case *c,
+                              struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    enum cg_status status = read_case(path, set, sets, c, &problems, error);
+    cg_problems_print(&problems, stderr);
+    return status;
+}
+
+enum cg_status cg_config_try(const char *path, const char *const *set,
+                             size_t sets, struct cg_case *c,
+                             struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    enum cg_status status = read_case(path, set, sets, c, &problems, error);
+    if (status == CG_BAD_INPUT && problems.count > 0)
+        return cg_error_set(error, status, "%.500s", problems.line[0]);
     return status;
 }

@@ -21,4 +21,10 @@ enum cg_status cg_config_read(const char *path, const char *const *set,
                               size_t sets, struct cg_case *c,
                               struct cg_error *error);
 
+/* The same in silence, for one point of many: nothing is printed, and the text
+ * of CG_BAD_INPUT is the first of the lines. */
+enum cg_status cg_config_try(const char *path, const char *const *set,
+                             size_t sets, struct cg_case *c,
+                             struct cg_error *error);
+
 #endif

@@ -246,7 +246,8 @@ static enum cg_status write_sensitivity(const char *dir, const char *config,
 {
     struct cg_table_head head = {
         "What the closure's spread is made of, first order", config,
-        "input  shift_mm [mm of closure for one standard deviation]  "
+        "input  spread_mm [mm of closure for one standard deviation of the "
+        "input]  "
         "share [1, of the variance]"};
     struct cg_table *table;
     enum cg_status status =

@@ -1,6 +1,10 @@
 #include "option_table.h"
 
+#include <math.h>
+#include <stdlib.h>
 #include <string.h>
+
+#include "unit.h"
 
 static enum cg_status store_out(struct cg_options *options,
                                 const char *argument, struct cg_error *error)
@@ -44,10 +48,96 @@ static enum cg_status store_quiet(struct cg_options *options,
     return CG_OK;
 }
 
+static enum cg_status store_vary(struct cg_options *options,
+                                 const char *argument, struct cg_error *error)
+{
+    if (options->varies == CG_OPTION_REPEATS)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--vary: at most %d of them are allowed",
+                            CG_OPTION_REPEATS);
+    options->vary[options->varies++] = argument;
+    return CG_OK;
+}
+
+/* A whole number from `low` to `high` that ends at `stop`; 0 if it is not. */
+static size_t whole_number(const char *text, char stop, double low,
+                           double high)
+{
+    char *end;
+    if (text[0] < '0' || text[0] > '9')
+        return 0;
+    double value = strtod(text, &end);
+    if (*end != stop || !(value >= low && value <= high) ||
+        value != floor(value))
+        return 0;
+    return (size_t)value;
+}
+
+static enum cg_status store_part(struct cg_options *options,
+                                 const char *argument, struct cg_error *error)
+{
+    const char *slash = strchr(argument, '/');
+    options->part = whole_number(argument, '/', 1, 1e6);
+    options->parts =
+        slash != NULL ? whole_number(slash + 1, '\0', 1, 1e6) : 0;
+    if (options->part == 0 || options->parts < options->part)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--part %.40s: K/N is allowed, K from 1 to N",
+                            argument);
+    return CG_OK;
+}
+
+static enum cg_status store_resume(struct cg_options *options,
+                                   const char *argument,
+                                   struct cg_error *error)
+{
+    (void)argument;
+    (void)error;
+    options->resume = true;
+    return CG_OK;
+}
+
+static enum cg_status store_threads(struct cg_options *options,
+                                    const char *argument,
+                                    struct cg_error *error)
+{
+    options->threads = (int)whole_number(argument, '\0', 1, 256);
+    if (options->threads == 0)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--threads %.40s: 1 to 256 is allowed", argument);
+    return CG_OK;
+}
+
+/* "0.50mm" or "0.020in": a number and a unit of length. */
+static enum cg_status store_gap(struct cg_options *options,
+                                const char *argument, struct cg_error *error)
+{
+    char *end;
+    double value = strtod(argument, &end);
+    const struct cg_unit *unit = cg_unit_find(CG_LENGTH, end);
+    double metres = unit != NULL ? cg_unit_to_si(unit, value) : 0.0;
+    if (end == argument || !(metres > 0.0 && metres < 0.02))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--gap %.40s: a length up to 20 mm is allowed, "
+                            "such as 0.50mm, 500um, 0.020in, 20thou",
+                            argument);
+    options->gap = metres;
+    return CG_OK;
+}
+
 static const struct cg_option all_options[] = {
     {"out", 'o', "DIR", "write the tables into this folder", store_out},
     {"set", 0, "PATH=VALUE",
      "set one setting; may stand again", store_set},
+    {"vary", 0, "PATH=RANGE",
+     "FROM:TO:STEP or a,b,c; again for a grid", store_vary},
+    {"part", 0, "K/N", "compute block K of N, for job arrays", store_part},
+    {"resume", 0, NULL, "go on after the rows already in the table",
+     store_resume},
+    {"gap", 0, "GAP", "the top ring's cold gap: 0.50mm or 0.020in",
+     store_gap},
+    {"threads", 0, "N", "work side by side; all cores by default",
+     store_threads},
     {"units", 0, "metric|inch", "units of the text; tables stay metric",
      store_units},
     {"quiet", 'q', NULL, "print the answer alone", store_quiet},
@@ -56,6 +146,10 @@ static const struct cg_option all_options[] = {
 static const struct cg_command_row all_commands[] = {
     {"find", "the smallest safe cold ring gap for the duty in CONFIG",
      cg_command_find, true, "out set units quiet"},
+    {"sweep", "the same over one or more varied settings, a full grid",
+     cg_command_sweep, true, "vary out set part resume threads quiet"},
+    {"ceiling", "the highest boost that a given top gap stands",
+     cg_command_ceiling, true, "gap set units quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units quiet"},
     {"template", "a commented config to start from, every setting in it",

@@ -151,6 +151,7 @@ enum cg_status cg_options_read(int argc, char **argv,
                                struct cg_error *error)
 {
     memset(options, 0, sizeof *options);
+    options->part = options->parts = 1;
     *command = NULL;
     if (argc < 2)
         return cg_error_set(error, CG_BAD_INPUT,

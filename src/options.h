@@ -15,6 +15,12 @@ struct cg_options {
     const char *out;        /* -o DIR: folder for tables; NULL: none */
     const char *set[CG_OPTION_REPEATS]; /* --set PATH=VALUE, in order */
     size_t sets;
+    const char *vary[CG_OPTION_REPEATS]; /* --vary, in order */
+    size_t varies;
+    size_t part, parts;     /* --part K/N; 1 of 1 by default */
+    bool resume;            /* --resume */
+    double gap;             /* --gap [m]; 0: not given */
+    int threads;            /* --threads; 0: all cores */
     bool inch;              /* --units inch */
     bool quiet;             /* --quiet */
 };
@@ -26,6 +32,10 @@ typedef enum cg_status (*cg_command)(const struct cg_options *options,
 enum cg_status cg_command_find(const struct cg_options *options,
                                struct cg_error *error);
 enum cg_status cg_command_network(const struct cg_options *options,
+                                  struct cg_error *error);
+enum cg_status cg_command_sweep(const struct cg_options *options,
+                                struct cg_error *error);
+enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error);
 enum cg_status cg_command_template(const struct cg_options *options,
                                    struct cg_error *error);

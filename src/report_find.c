@@ -8,6 +8,10 @@
 #include "network.h"
 #include "show.h"
 
+/* Surface limits [K]: J. B. Heywood (1988), sec. 12.1. */
+#define CROWN_LIMIT 573.15
+#define BORE_LIMIT 453.15
+
 static const char *seat_text(int seat)
 {
     switch ((enum cg_seat)seat) {
@@ -129,8 +133,7 @@ static void print_shop_rule(const struct cg_answer *answer, bool inch)
                "shown better,\n  file to the larger.\n");
 }
 
-static void print_tightest(const struct cg_case *c,
-                           const struct cg_answer *answer, bool inch)
+static void print_tightest(const struct cg_answer *answer, bool inch)
 {
     const struct cg_extremes *e = &answer->extremes;
     printf("Tightest at %.2f s (%.0f rpm, load %.2f), %s below the deck\n",
@@ -154,30 +157,43 @@ static void print_tightest(const struct cg_case *c,
                answer->contribution[i].share * 100.0);
     print_correlations(answer, inch);
     print_shop_rule(answer, inch);
-    if (e->coolant_side_max > 0.0 && !isnan(e->boiling_time))
-        printf("Note: the coolant begins to boil at the bore wall at %.1f s "
-               "(wall %s); cooling past that is not modelled.\n",
-               e->boiling_time,
-               cg_show_temperature(e->coolant_side_max, inch).text);
-    const struct cg_material *ring = &c->ring_material[CG_RING_TOP];
-    if (ring->hot_limit > 0.0 && e->ring_top_max > ring->hot_limit)
-        printf("Note: the top ring passes %s, where %s begins to lose "
-               "tension.\n",
-               cg_show_temperature(ring->hot_limit, inch).text, ring->name);
-    if (c->piston_material.hot_limit > 0.0 &&
-        e->groove_top_max > c->piston_material.hot_limit)
-        printf("Note: the top groove passes %s, where piston alloy %s "
-               "softens.\n",
-               cg_show_temperature(c->piston_material.hot_limit, inch).text,
-               c->piston_material.name);
-    if (e->crown_max > 573.15)
-        printf("Note: the crown passes 300 C, the usual limit for aluminium "
-               "(Heywood 1988, sec. 12.1).\n");
     printf("\n");
 }
 
-static void print_verdict(const struct cg_case *c,
-                          const struct cg_answer *answer, bool inch)
+/* Limits of the trade and the textbook that the duty passes. */
+static void print_notes(const struct cg_case *c,
+                        const struct cg_extremes *e, bool inch)
+{
+    const struct cg_material *ring = &c->ring_material[CG_RING_TOP];
+    const struct cg_material *alloy = &c->piston_material;
+    if (!isnan(e->boiling_time))
+        printf("Note: the coolant begins to boil at the bore wall at %.1f s "
+               "(wall %s);\n      cooling past that is not modelled.\n",
+               e->boiling_time,
+               cg_show_temperature(e->coolant_side_max, inch).text);
+    if (e->ring_top_max > ring->hot_limit)
+        printf("Note: the top ring passes %s, where %s begins to lose "
+               "tension.\n",
+               cg_show_temperature(ring->hot_limit, inch).text, ring->name);
+    if (e->groove_top_max > alloy->hot_limit)
+        printf("Note: the top groove passes %s, where piston alloy %s "
+               "softens.\n",
+               cg_show_temperature(alloy->hot_limit, inch).text, alloy->name);
+    if (e->crown_max > CROWN_LIMIT)
+        printf("Note: the crown passes %s, the usual limit for aluminium "
+               "(Heywood 1988, sec. 12.1).\n",
+               cg_show_temperature(CROWN_LIMIT, inch).text);
+    if (e->liner_top_max > BORE_LIMIT)
+        printf("Note: the bore's top passes %s, where its oil begins to "
+               "fail (Heywood 1988, sec. 12.1).\n",
+               cg_show_temperature(BORE_LIMIT, inch).text);
+    if (e->skirt_clearance < 0.0)
+        printf("Note: the skirt has no clearance left when hot: check the "
+               "piston maker's figure.\n");
+    printf("\n");
+}
+
+static void print_verdict(const struct cg_answer *answer, bool inch)
 {
     const struct cg_verdict *v = &answer->verdict;
     if (!v->given)
@@ -194,7 +210,6 @@ static void print_verdict(const struct cg_case *c,
                "scuffing or a broken ring (rigid bore: upper bound)\n",
                v->butting.hoop_stress / 1e6, v->butting.wall_pressure / 1e6,
                v->butting.times_tension);
-    (void)c;
     printf("\n");
 }
 
@@ -217,9 +232,10 @@ void cg_report_find(const struct cg_case *c, const char *config,
         print_temperatures(answer, inch);
         printf("Smallest safe cold gap, top ring\n");
         print_sum(&answer->top, answer->quantile, c->margin.risk, inch);
-        print_tightest(c, answer, inch);
+        print_tightest(answer, inch);
+        print_notes(c, &answer->extremes, inch);
     }
-    print_verdict(c, answer, inch);
+    print_verdict(answer, inch);
     print_gaps(answer, inch);
     if (!quiet)
         printf("Left out: bore distortion and wear, ring twist, differences "

@@ -64,6 +64,28 @@ enum cg_status cg_table_open(const char *dir, const char *name,
     return CG_OK;
 }
 
+enum cg_status cg_table_earlier(const struct cg_table *table,
+                                enum cg_status (*take)(void *context,
+                                                       const char *line,
+                                                       struct cg_error *error),
+                                void *context, struct cg_error *error)
+{
+    char line[8192];
+    enum cg_status status = CG_OK;
+    FILE *old = fopen(table->final, "r");
+    if (old == NULL)
+        return errno == ENOENT ? CG_OK
+                               : trouble(table->final, "read", error);
+    while (status == CG_OK && fgets(line, sizeof line, old) != NULL) {
+        line[strcspn(line, "\n")] = '\0';
+        status = take(context, line, error);
+    }
+    if (status == CG_OK && ferror(old))
+        status = trouble(table->final, "read", error);
+    fclose(old);
+    return status;
+}
+
 void cg_table_note(struct cg_table *table, const char *format, ...)
 {
     va_list args;

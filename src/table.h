@@ -27,6 +27,15 @@ enum cg_status cg_table_open(const char *dir, const char *name,
                              const struct cg_table_head *head,
                              struct cg_table **table, struct cg_error *error);
 
+/* Hands every line of an earlier file under the table's final name to `take`,
+ * without its newline; there need not be one.  CG_FILE when it cannot be
+ * read, and what `take` returns. */
+enum cg_status cg_table_earlier(const struct cg_table *table,
+                                enum cg_status (*take)(void *context,
+                                                       const char *line,
+                                                       struct cg_error *error),
+                                void *context, struct cg_error *error);
+
 /* One more line in the head, "# TEXT". */
 void cg_table_note(struct cg_table *table, const char *format, ...)
     CG_FORMAT(2, 3);

@@ -1,11 +1,13 @@
 /* The answer as a whole: that it adds up, keeps its energy, judges a given
  * gap rightly and comes out the same twice, on the shipped engines. */
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "case_of.h"
 #include "check_close.h"
 #include "constants.h"
+#include "geometry.h"
 #include "growth.h"
 #include "history.h"
 #include "joint.h"
@@ -133,6 +135,49 @@ START_TEST(closure_by_hand)
         check_within(e.closure, e.ring_growth - e.bore_growth, 1e-12,
                      "geometry");
     }
+}
+END_TEST
+
+/* Made-up bore strains with the least place anywhere, also at either turn:
+ * against a plain search in small steps. */
+START_TEST(closure_by_search)
+{
+    struct cg_case c = pull();
+    struct cg_duty_run *run = run_of(&c);
+    const struct cg_thermal *thermal = run->thermal;
+    size_t stations = thermal->bore.grid.stations;
+    double *strain = malloc(stations * sizeof *strain);
+    ck_assert_ptr_nonnull(strain);
+    const double ring = 2.1e-3, residual = 0.07e-3;
+    for (double phase = 0.0; phase < 6.3; phase += 0.37)
+        for (int place = CG_RING_TOP; place <= CG_RING_SECOND; place++) {
+            for (size_t s = 0; s < stations; s++)
+                strain[s] = 1e-3 + 4e-4 * sin(phase + 0.13 * (double)s);
+            struct cg_closure got = cg_growth_closure(
+                &c, thermal, strain, ring, (enum cg_ring_place)place,
+                residual);
+            double top = cg_ring_offset(&c, (enum cg_ring_place)place) +
+                         0.5 * c.ring[place].width;
+            double most = -INFINITY, where = 0.0, at_top = 0.0;
+            for (int i = 0; i <= 100000; i++) {
+                double depth = top + c.engine.stroke * i / 100000;
+                double e = cg_growth_at_depth(thermal, strain, depth);
+                double cold =
+                    (residual + CG_PI * c.engine.bore * (ring - e)) /
+                    (1.0 + ring);
+                if (i == 0)
+                    at_top = cold - residual;
+                if (cold - residual > most) {
+                    most = cold - residual;
+                    where = depth;
+                }
+            }
+            check_within(got.closure, most, 5e-10, "search");
+            check_within(got.depth, where, 2e-6, "search");
+            check_within(got.at_top, at_top, 1e-12, "search");
+        }
+    free(strain);
+    cg_duty_run_free(run);
 }
 END_TEST
 
@@ -593,6 +638,7 @@ int main(void)
     tcase_add_test(all, two_runs_are_equal_to_the_bit);
     tcase_add_test(all, a_run_can_be_used_again);
     tcase_add_test(all, closure_by_hand);
+    tcase_add_test(all, closure_by_search);
     tcase_add_test(all, bore_growth_by_hand);
     tcase_add_test(all, spread_is_the_root_of_summed_squares);
     tcase_add_test(all, one_uncertain_input_alone);

@@ -75,9 +75,12 @@ START_TEST(closure_rises_with_load_and_with_length)
 }
 END_TEST
 
-/* Cooler coolant cools ring and bore alike, so the closure moves little; what
- * the trade expects is at settled load, in the ring's temperature and in the
- * gap measured from the cold ring. */
+/* Cooler coolant at settled load cools groove, ring and bore, the ring by less
+ * than the bore: 10 K of coolant move the groove by 4 to 8 K (van Basshuysen
+ * and Schaefer, Internal Combustion Engine Handbook, from memory), the ring by
+ * little more, the bore by nearly all of it.  With ring and bore of like
+ * expansion the gap therefore closes a little MORE: what the trade knows of
+ * hard driving before the engine is warm. */
 START_TEST(cooler_coolant_at_settled_load)
 {
     const char *const cool = "cooling.coolant_C=70";
@@ -87,11 +90,17 @@ START_TEST(cooler_coolant_at_settled_load)
     hold(&c, 1.0, 1.0);
     hold(&colder, 1.0, 1.0);
     struct cg_extremes warm = extremes_of(&c), cold = extremes_of(&colder);
-    ck_assert_msg(cold.ring_top_max < warm.ring_top_max - 5.0,
-                  "ring %.1f K against %.1f K", cold.ring_top_max,
-                  warm.ring_top_max);
-    ck_assert_msg(cold.groove_top_max < warm.groove_top_max - 5.0, "groove");
-    ck_assert_msg(cold.liner_top_max < warm.liner_top_max - 5.0, "bore");
+    double groove = warm.groove_top_max - cold.groove_top_max;
+    double ring = warm.ring_top_max - cold.ring_top_max;
+    double bore = warm.bore_at - cold.bore_at;
+    check_band(groove, 20.0 * 0.4, 20.0 * 0.8,
+               "van Basshuysen and Schaefer, from memory");
+    ck_assert_msg(groove < ring && ring < bore && bore < 20.0,
+                  "20 K of coolant: groove %.1f K, ring %.1f K, bore %.1f K",
+                  groove, ring, bore);
+    ck_assert_msg(cold.closure > warm.closure, "%s",
+                  "the cooler bore gives back less (common practice, no "
+                  "source)");
 }
 END_TEST
 

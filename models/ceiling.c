@@ -1,0 +1,183 @@
+#include "ceiling.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_roots.h>
+
+#include "answer.h"
+#include "growth.h"
+
+enum { MOST_PASSES = 60 };
+#define BOOST_TOLERANCE 50.0 /* of the ceiling [Pa] */
+
+enum cg_status cg_gap_needed(const struct cg_case *c, double boost,
+                             double *need, struct cg_error *error)
+{
+    struct cg_case at = *c;
+    struct cg_duty_run *run;
+    struct cg_answer answer;
+    at.charge.boost = boost;
+    enum cg_status status = cg_duty_run_create(&at, &run, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_answer_find(&at, run, 0.0, NULL, NULL, &answer, error);
+    cg_duty_run_free(run);
+    if (status == CG_OK)
+        *need = answer.top.closure + answer.top.spread + answer.top.residual;
+    return status;
+}
+
+/* What the root finder's function needs besides the boost. */
+struct search {
+    const struct cg_case *c;
+    double gap;
+    enum cg_status status;
+    struct cg_error *error;
+};
+
+static double shortfall(double boost, void *context)
+{
+    struct search *search = context;
+    double need = 0.0;
+    enum cg_status status =
+        cg_gap_needed(search->c, boost, &need, search->error);
+    if (status != CG_OK) {
+        search->status = status;
+        return GSL_NAN;
+    }
+    return need - search->gap;
+}
+
+/* Brent's method between two boosts that enclose the crossing. */
+static enum cg_status refine(struct search *search, double low, double high,
+                             double *boost)
+{
+    gsl_function function = {shortfall, search};
+    gsl_root_fsolver *solver =
+        gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
+    if (solver == NULL)
+        return cg_error_set(search->error, CG_NO_MEMORY, "out of memory");
+    int gsl = gsl_root_fsolver_set(solver, &function, low, high);
+    for (int pass = 0; gsl == GSL_SUCCESS && pass < MOST_PASSES; pass++) {
+        gsl = gsl_root_fsolver_iterate(solver);
+        if (gsl_root_fsolver_x_upper(solver) -
+                gsl_root_fsolver_x_lower(solver) <
+            BOOST_TOLERANCE)
+            break;
+    }
+    /* The safe end of the bracket. */
+    double found = gsl_root_fsolver_x_lower(solver);
+    gsl_root_fsolver_free(solver);
+    if (search->status != CG_OK)
+        return search->status;
+    if (gsl != GSL_SUCCESS)
+        return cg_error_set(search->error, CG_NUMERICAL,
+                            "ceiling between %.0f and %.0f kPa: %s",
+                            low / 1e3, high / 1e3, gsl_strerror(gsl));
+    *boost = found;
+    return CG_OK;
+}
+
+/* Steps up from no boost to the first crossing. */
+static enum cg_status look(struct search *search, struct cg_ceiling *out)
+{
+    double low = 0.0, need = 0.0, before = 0.0;
+    enum cg_status status =
+        cg_gap_needed(search->c, 0.0, &need, search->error);
+    if (status != CG_OK)
+        return status;
+    out->need_at_none = need;
+    out->rises = true;
+    if (need > search->gap) {
+        out->never_enough = true;
+        return CG_OK;
+    }
+    while (low < CG_CEILING_MOST) {
+        double high = fmin(low + CG_CEILING_STEP, CG_CEILING_MOST);
+        before = need;
+        status = cg_gap_needed(search->c, high, &need, search->error);
+        if (status != CG_OK)
+            return status;
+        out->rises = out->rises && need > before;
+        if (need > search->gap)
+            return refine(search, low, high, &out->boost);
+        low = high;
+    }
+    out->always_enough = true;
+    out->boost = CG_CEILING_MOST;
+    return CG_OK;
+}
+
+/* Notes when the nominal closure first eats the gap up. */
+struct touch {
+    const struct cg_case *c;
+    const struct cg_thermal *thermal;
+    struct cg_ceiling *ceiling;
+    double *strain;
+};
+
+static enum cg_status see_touch(void *context,
+                                const struct cg_instant *instant,
+                                struct cg_error *error)
+{
+    struct touch *touch = context;
+    const struct cg_case *c = touch->c;
+    (void)error;
+    cg_growth_bore(c, touch->thermal, instant->temperature, touch->strain);
+    double ring =
+        cg_growth_ring(c, touch->thermal, instant->temperature, CG_RING_TOP);
+    double hot = touch->ceiling->gap -
+                 cg_growth_closure(c, touch->thermal, touch->strain, ring,
+                                   CG_RING_TOP, c->margin.residual)
+                     .closure;
+    if (isnan(touch->ceiling->residual_time) && hot < c->margin.residual)
+        touch->ceiling->residual_time = instant->time;
+    if (isnan(touch->ceiling->touch_time) && hot < 0.0)
+        touch->ceiling->touch_time = instant->time;
+    return CG_OK;
+}
+
+static enum cg_status time_to_touch(const struct cg_case *c,
+                                    struct cg_ceiling *ceiling,
+                                    struct cg_error *error)
+{
+    struct cg_duty_run *run;
+    enum cg_status status = cg_duty_run_create(c, &run, error);
+    if (status != CG_OK)
+        return status;
+    struct touch touch = {c, run->thermal, ceiling, NULL};
+    touch.strain =
+        malloc(run->thermal->bore.grid.stations * sizeof *touch.strain);
+    status = touch.strain == NULL
+                 ? cg_error_set(error, CG_NO_MEMORY, "out of memory")
+                 : cg_duty_run_go(c, run, c->solver.table_step, see_touch,
+                                  &touch, NULL, error);
+    free(touch.strain);
+    cg_duty_run_free(run);
+    return status;
+}
+
+enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
+                               struct cg_ceiling *ceiling,
+                               struct cg_error *error)
+{
+    struct cg_ceiling found = {.gap = gap,
+                               .residual_time = NAN,
+                               .touch_time = NAN};
+    struct search search = {c, gap, CG_OK, error};
+    if (c->charge.charger == CG_CHARGER_NONE)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "charge.charger: none, and a ceiling needs "
+                            "boost; turbine or belt is allowed");
+    enum cg_status status = look(&search, &found);
+    if (status == CG_OK)
+        status = cg_gap_needed(c, c->charge.boost, &found.need_at_target,
+                               error);
+    if (status == CG_OK && found.need_at_target > gap)
+        status = time_to_touch(c, &found, error);
+    if (status == CG_OK)
+        *ceiling = found;
+    return status;
+}

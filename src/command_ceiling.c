@@ -1,0 +1,92 @@
+#include <math.h>
+#include <stdio.h>
+
+#include "cautions.h"
+#include "ceiling.h"
+#include "config.h"
+#include "options.h"
+#include "show.h"
+
+/* --gap, or else the gap the config asks to judge. */
+static enum cg_status choose_gap(const struct cg_options *options,
+                                 const struct cg_case *c, double *gap,
+                                 struct cg_error *error)
+{
+    *gap = options->gap > 0.0 ? options->gap : c->ring[CG_RING_TOP].cold_gap;
+    if (isnan(*gap))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "ceiling: no gap; give --gap 0.50mm, or "
+                            "rings.top.cold_gap_mm in the config");
+    return CG_OK;
+}
+
+static void print_target(const struct cg_case *c, const struct cg_ceiling *at,
+                         bool inch)
+{
+    printf("At the config's boost of %s it takes %s.\n",
+           cg_show_boost(c->charge.boost, inch).text,
+           cg_show_gap(at->need_at_target, inch).text);
+    if (at->need_at_target <= at->gap)
+        return;
+    if (!isnan(at->touch_time))
+        printf("  Nominally the ends touch %.1f s into the duty.\n",
+               at->touch_time);
+    else if (!isnan(at->residual_time))
+        printf("  Nominally less than the residual is open from %.1f s on; "
+               "the ends do not touch.\n",
+               at->residual_time);
+    else
+        printf("  Nominally the residual stays open; the margin is what is "
+               "missing.\n");
+}
+
+static void print_ceiling(const struct cg_case *c, const struct cg_ceiling *at,
+                          const char *config, bool inch)
+{
+    printf("coldgap ceiling %s\n\n", config);
+    printf("Top ring gap %s, duty %s, risk %g\n\n",
+           cg_show_gap(at->gap, inch).text, c->duty.name, c->margin.risk);
+    printf("Without boost it takes %s.\n",
+           cg_show_gap(at->need_at_none, inch).text);
+    print_target(c, at, inch);
+    if (!at->rises)
+        printf("Note: the gap needed does not rise all the way with boost; "
+               "this is the lowest crossing.\n");
+}
+
+static void print_headline(const struct cg_ceiling *at, bool inch)
+{
+    if (at->never_enough)
+        printf("\nCeiling  none: this gap is too small even without boost\n");
+    else if (at->always_enough)
+        printf("\nCeiling  above %s, the highest looked at\n",
+               cg_show_boost(CG_CEILING_MOST, inch).text);
+    else
+        printf("\nCeiling  %s of boost\n",
+               cg_show_boost(at->boost, inch).text);
+}
+
+enum cg_status cg_command_ceiling(const struct cg_options *options,
+                                  struct cg_error *error)
+{
+    struct cg_case c;
+    struct cg_ceiling ceiling;
+    double gap = 0.0;
+    enum cg_status status = cg_config_read(options->config, options->set,
+                                           options->sets, &c, error);
+    if (status == CG_OK)
+        status = choose_gap(options, &c, &gap, error);
+    if (status == CG_OK)
+        status = cg_ceiling_find(&c, gap, &ceiling, error);
+    if (status != CG_OK)
+        return status;
+    if (!options->quiet)
+        print_ceiling(&c, &ceiling, options->config, options->inch);
+    print_headline(&ceiling, options->inch);
+    printf("\n%s\n", cg_cautions_text());
+    if (ceiling.need_at_target > gap) {
+        error->text[0] = '\0'; /* the screen has said it */
+        return CG_NOT_SAFE;
+    }
+    return CG_OK;
+}

@@ -1,0 +1,163 @@
+#define _POSIX_C_SOURCE 200809L /* sigaction */
+#include <signal.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cautions.h"
+#include "config.h"
+#include "options.h"
+#include "progress.h"
+#include "setting_key.h"
+#include "sweep_table.h"
+#include "threads.h"
+
+/* Set by an interrupt; points not yet begun are then left. */
+static volatile sig_atomic_t interrupted;
+
+static void on_interrupt(int signal)
+{
+    (void)signal;
+    interrupted = 1;
+}
+
+static void watch_interrupts(void)
+{
+    struct sigaction action;
+    memset(&action, 0, sizeof action);
+    action.sa_handler = on_interrupt;
+    sigaction(SIGINT, &action, NULL);
+    sigaction(SIGTERM, &action, NULL);
+}
+
+/* The answer at one point as a row; what cannot be computed is a row too. */
+static void compute_row(const struct cg_options *options,
+                        const struct cg_grid *grid, size_t point,
+                        struct cg_sweep_row *row)
+{
+    char text[CG_AXES][CG_SET_LENGTH];
+    const char *set[CG_OPTION_REPEATS + CG_AXES];
+    size_t sets = 0;
+    struct cg_case c;
+    struct cg_answer answer;
+    struct cg_duty_run *run = NULL;
+    struct cg_error error = {CG_OK, ""};
+
+    cg_grid_sets(grid, point, text);
+    for (size_t i = 0; i < options->sets; i++)
+        set[sets++] = options->set[i];
+    for (size_t i = 0; i < grid->axes; i++)
+        set[sets++] = text[i];
+    enum cg_status status =
+        cg_config_try(options->config, set, sets, &c, &error);
+    if (status == CG_OK)
+        status = cg_duty_run_create(&c, &run, &error);
+    if (status == CG_OK)
+        status = cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error);
+    cg_duty_run_free(run);
+    cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
+                     error.text);
+}
+
+/* Rows are computed side by side and written in order, so that the bytes do
+ * not depend on the number of threads; *done counts those written. */
+static void compute_rows(const struct cg_options *options,
+                         const struct cg_grid *grid,
+                         const struct cg_part *part, struct cg_table *table,
+                         size_t *done, struct cg_progress *progress)
+{
+    long first = (long)(part->first + *done), past = (long)part->past;
+    size_t written = *done;
+    bool stopped = false;
+#ifdef _OPENMP
+#pragma omp parallel for schedule(dynamic, 1) ordered \
+    num_threads(cg_threads(options->threads))
+#endif
+    for (long point = first; point < past; point++) {
+        struct cg_sweep_row row;
+        bool made = !interrupted;
+        if (made)
+            compute_row(options, grid, (size_t)point, &row);
+#ifdef _OPENMP
+#pragma omp ordered
+#endif
+        {
+            stopped = stopped || !made;
+            if (!stopped) {
+                cg_table_line(table, "%s", row.text);
+                written++;
+                cg_progress_tell(progress, written);
+            }
+        }
+    }
+    *done = written;
+}
+
+/* A misspelt setting spoils the whole sweep: say so before it begins. */
+static enum cg_status check_axes(const struct cg_grid *grid,
+                                 struct cg_error *error)
+{
+    for (size_t axis = 0; axis < grid->axes; axis++) {
+        const char *path = grid->axis[axis].path;
+        struct cg_key key;
+        char trouble[256];
+        if (!cg_key_find(path, &key, trouble, sizeof trouble))
+            return cg_error_set(error, CG_BAD_INPUT, "--vary %s: %s", path,
+                                trouble);
+    }
+    return CG_OK;
+}
+
+static enum cg_status sweep(const struct cg_options *options,
+                            const struct cg_grid *grid, const char *dir,
+                            struct cg_error *error)
+{
+    struct cg_part part;
+    struct cg_table *table = NULL;
+    struct cg_progress progress;
+    size_t done = 0;
+    enum cg_status status = cg_part_set(grid->points, options->part,
+                                        options->parts, &part, error);
+    if (status == CG_OK)
+        status = check_axes(grid, error);
+    if (status == CG_OK)
+        status = cg_sweep_table_open(dir, options->config, grid, &part,
+                                     options->resume, &table, &done, error);
+    if (status != CG_OK)
+        return status;
+    size_t total = part.past - part.first;
+    char name[64];
+    cg_part_name(&part, name);
+    watch_interrupts();
+    cg_progress_begin(&progress, "points", done, total, options->quiet);
+    compute_rows(options, grid, &part, table, &done, &progress);
+    cg_progress_end(&progress);
+    status = cg_table_close(table, CG_OK, error);
+    if (status != CG_OK)
+        return status;
+    if (done < total)
+        return cg_error_set(error, CG_STOPPED,
+                            "stopped after %zu of %zu points; %s/%s holds "
+                            "them, the same command with --resume goes on",
+                            done, total, dir, name);
+    if (!options->quiet)
+        printf("%zu points in %s/%s\n\n%s\n", total, dir, name,
+               cg_cautions_text());
+    return CG_OK;
+}
+
+enum cg_status cg_command_sweep(const struct cg_options *options,
+                                struct cg_error *error)
+{
+    struct cg_grid grid;
+    struct cg_case c;
+    enum cg_status status =
+        cg_grid_read(options->vary, options->varies, &grid, error);
+    if (status == CG_OK)
+        status = cg_config_read(options->config, options->set, options->sets,
+                                &c, error);
+    if (status == CG_OK)
+        status = sweep(options, &grid,
+                       options->out != NULL ? options->out : "out", error);
+    cg_grid_free(&grid);
+    return status;
+}

@@ -1,0 +1,168 @@
+#include "sweep_table.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#include "cautions.h"
+#include "find_tables.h"
+
+enum cg_status cg_part_set(size_t points, size_t number, size_t of,
+                           struct cg_part *part, struct cg_error *error)
+{
+    if (!(number >= 1 && number <= of))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--part %zu/%zu: K/N with K from 1 to N is "
+                            "allowed",
+                            number, of);
+    *part = (struct cg_part){number, of, points * (number - 1) / of,
+                             points * number / of};
+    return CG_OK;
+}
+
+void cg_part_name(const struct cg_part *part, char name[64])
+{
+    if (part->of == 1) {
+        snprintf(name, 64, "sweep.dat");
+        return;
+    }
+    /* Leading zeros, so that a shell lists the parts in order. */
+    int width = snprintf(NULL, 0, "%zu", part->of);
+    snprintf(name, 64, "sweep_%0*zu_of_%zu.dat", width, part->number,
+             part->of);
+}
+
+/* The columns' line: the varied settings, the summary's keys, the outcome. */
+static void list_columns(const struct cg_grid *grid, char *text, size_t room)
+{
+    size_t count, at = 0;
+    const struct cg_summary_key *keys = cg_summary_keys(&count);
+    for (size_t i = 0; i < grid->axes && at < room; i++)
+        at += (size_t)snprintf(text + at, room - at, "%s  ",
+                               grid->axis[i].path);
+    for (size_t i = 0; i < count && at < room; i++)
+        at += (size_t)snprintf(text + at, room - at, "%s [%s]  ", keys[i].key,
+                               keys[i].unit);
+    if (at < room)
+        snprintf(text + at, room - at, "outcome");
+}
+
+/* One line that tells this grid from another one. */
+static void list_grid(const struct cg_grid *grid, char *text, size_t room)
+{
+    size_t at = (size_t)snprintf(text, room, "grid of %zu points:",
+                                 grid->points);
+    for (size_t i = 0; i < grid->axes && at < room; i++)
+        at += (size_t)snprintf(text + at, room - at, " %s=%s..%s (%zu)",
+                               grid->axis[i].path, grid->axis[i].value[0],
+                               grid->axis[i].value[grid->axis[i].count - 1],
+                               grid->axis[i].count);
+}
+
+static bool is_row(const char *line)
+{
+    return line[0] != '#' && line[0] != '\n' && line[0] != '\0';
+}
+
+/* Whether an earlier row is that of the point now in its place. */
+static bool row_fits(const char *line, const struct cg_grid *grid,
+                     size_t point)
+{
+    for (size_t i = 0; i < grid->axes; i++) {
+        const char *value = cg_grid_value(grid, point, i);
+        size_t length = strlen(value);
+        if (strncmp(line, value, length) != 0 || line[length] != ' ')
+            return false;
+        line += length + 1;
+    }
+    return true;
+}
+
+/* An earlier table whose rows are being taken over. */
+struct earlier {
+    const struct cg_grid *grid;
+    const struct cg_part *part;
+    struct cg_table *table;
+    const char *grid_line;
+    bool same;   /* its head names the same grid; parts have no head */
+    size_t done; /* rows taken over */
+};
+
+static enum cg_status take_row(void *context, const char *line,
+                               struct cg_error *error)
+{
+    struct earlier *earlier = context;
+    if (line[0] == '#' && strcmp(line + 1 + (line[1] == ' '),
+                                 earlier->grid_line) == 0)
+        earlier->same = true;
+    if (!is_row(line))
+        return CG_OK;
+    size_t point = earlier->part->first + earlier->done;
+    if (!earlier->same || point >= earlier->part->past ||
+        !row_fits(line, earlier->grid, point))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--resume: the table there is of another sweep; "
+                            "remove it or choose another folder");
+    cg_table_line(earlier->table, "%s", line);
+    earlier->done++;
+    return CG_OK;
+}
+
+enum cg_status cg_sweep_table_open(const char *dir, const char *config,
+                                   const struct cg_grid *grid,
+                                   const struct cg_part *part, bool resume,
+                                   struct cg_table **table, size_t *done,
+                                   struct cg_error *error)
+{
+    char name[64], columns[2048], grid_line[1024];
+    cg_part_name(part, name);
+    list_columns(grid, columns, sizeof columns);
+    list_grid(grid, grid_line, sizeof grid_line);
+    bool head_wanted = part->number == 1;
+    struct cg_table_head head = {
+        head_wanted ? "Sweep: the answer over varied settings" : NULL, config,
+        columns};
+    *done = 0;
+    enum cg_status status = cg_table_open(dir, name, &head, table, error);
+    if (status != CG_OK)
+        return status;
+    if (head_wanted)
+        cg_table_note(*table, "%s", grid_line);
+    if (!resume)
+        return CG_OK;
+    struct earlier earlier = {grid, part, *table, grid_line, !head_wanted, 0};
+    status = cg_table_earlier(*table, take_row, &earlier, error);
+    if (status != CG_OK) {
+        cg_table_close(*table, status, error);
+        *table = NULL;
+    }
+    *done = earlier.done;
+    return status;
+}
+
+void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
+                      size_t point, const struct cg_case *c,
+                      const struct cg_answer *answer, const char *reason)
+{
+    size_t count, at = 0, room = sizeof row->text;
+    const struct cg_summary_key *keys = cg_summary_keys(&count);
+    for (size_t i = 0; i < grid->axes && at < room; i++)
+        at += (size_t)snprintf(row->text + at, room - at, "%s ",
+                               cg_grid_value(grid, point, i));
+    for (size_t i = 0; i < count && at < room; i++) {
+        if (answer == NULL)
+            at += (size_t)snprintf(row->text + at, room - at, "nan ");
+        else
+            at += (size_t)snprintf(row->text + at, room - at, "%.7g ",
+                                   keys[i].get(c, answer));
+    }
+    if (at >= room)
+        return;
+    snprintf(row->text + at, room - at, answer != NULL ? "\"ok\"" : "\"%.400s\"",
+             reason);
+    /* Quotes inside would end gnuplot's text early. */
+    char *quote = strchr(row->text + at + 1, '"');
+    while (quote != NULL && quote[1] != '\0') {
+        *quote = '\'';
+        quote = strchr(quote + 1, '"');
+    }
+}

@@ -1,0 +1,8 @@
+/* How many threads work side by side. */
+#ifndef CG_THREADS_H
+#define CG_THREADS_H
+
+/* `wanted`, or all cores when it is 0; 1 where OpenMP is not built in. */
+int cg_threads(int wanted);
+
+#endif

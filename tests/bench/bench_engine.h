@@ -1,0 +1,18 @@
+/* The engine network the benches run on. */
+#ifndef CG_BENCH_ENGINE_H
+#define CG_BENCH_ENGINE_H
+
+#include "duty_run.h"
+
+struct bench_engine {
+    struct cg_duty_run *run;
+    struct cg_network *network; /* of `run` */
+    double *start;              /* settled at cruise [K] */
+};
+
+/* The example engine's network in the conditions of full load at rated speed;
+ * `refine` multiplies the cells along the bodies.  Exits on failure. */
+void bench_engine_make(int refine, struct bench_engine *engine);
+void bench_engine_free(struct bench_engine *engine);
+
+#endif

@@ -1,0 +1,45 @@
+# Shared by the drivers here: a scratch folder, counting failures, skipping.
+work=$(mktemp -d) || exit 1
+trap 'rm -rf "$work"' EXIT
+failed=0
+unset COLDGAP_CONFIGS
+
+fail() {
+    echo "FAILED: $*"
+    failed=$((failed + 1))
+}
+
+# skip WHY: status 77 tells CTest that the test was left out.
+skip() {
+    echo "skipped: $*"
+    exit 77
+}
+
+finish() {
+    echo "$failed failed"
+    [ "$failed" -eq 0 ]
+    exit
+}
+
+# expect STATUS WORDS...: runs the words, keeps stdout and stderr.
+expect() {
+    want=$1
+    shift
+    "$@" >"$work/stdout" 2>"$work/stderr"
+    got=$?
+    if [ "$got" -ne "$want" ]; then
+        fail "$*: exit $got, expected $want"
+        cat "$work/stderr"
+    fi
+}
+
+# says FILE TEXT
+says() {
+    grep -q -e "$2" "$work/$1" || fail "$1 does not say: $2"
+}
+
+# block FILE NAME: the rows of one block of a table.
+block() {
+    awk -v want="$2" '/^# block: /{on = ($0 == "# block: " want); next}
+                      on && NF && !/^#/' "$1"
+}

@@ -1,0 +1,148 @@
+#!/bin/sh
+# `coldgap find` as a user meets it: status, screens, tables.
+#
+#   run_find.sh COLDGAP SOURCES
+set -u
+coldgap=$1
+configs=$2/configs
+. "$(dirname "$0")/lib.sh"
+engine=$configs/engines/iron_six.cfg
+
+# An answer, with all its tables.
+expect 0 "$coldgap" find "$engine" -o "$work/out"
+says stdout 'Smallest safe cold gap'
+says stdout 'not a warranty'
+[ -s "$work/stderr" ] && fail "find wrote to stderr"
+tables=$(cd "$work/out" && echo *)
+[ "$tables" = "cycle.dat history.dat sensitivity.dat stroke.dat summary.dat" ] ||
+    fail "tables: $tables"
+for table in "$work"/out/*; do
+    head -n 5 "$table" | grep -q '^# .*not a warranty' ||
+        fail "${table##*/} has no caution in its head"
+    head -n 5 "$table" | grep -q '^# coldgap [0-9].*config' ||
+        fail "${table##*/} does not name version and config"
+    grep -q -i 'inf' "$table" && fail "${table##*/} holds an infinity"
+done
+
+# The keys that outside scripts read, in their order, with their units.
+cat >"$work/keys" <<'KEYS'
+cold_gap_top mm
+closure_top mm
+closure_per_bore 1
+gap_per_bore 1
+spread_top mm
+residual mm
+cold_gap_second mm
+tightest_time s
+tightest_stroke mm
+ring_top_max C
+groove_top_max C
+crown_max C
+liner_top_max C
+liner_coolest C
+hot_gap_min mm
+imep bar
+brake_power kW
+peak_pressure bar
+air_flow kg/h
+fuel_flow kg/h
+energy_residual 1
+KEYS
+awk '!/^#/{print $1, $3}' "$work/out/summary.dat" >"$work/got"
+diff -u "$work/keys" "$work/got" || fail "keys of summary.dat"
+awk '!/^#/ && $2 + 0 != $2 {bad = 1; print} END {exit bad}' \
+    "$work/out/summary.dat" || fail "summary.dat holds something not a number"
+
+# history.dat: the columns of the contract first, rows all as wide, time rises.
+columns="time_s load speed_rpm manifold_kPa crown_C groove_top_C ring_top_C\
+ ring_second_C liner_top_C liner_mid_C liner_low_C hot_gap_min_mm\
+ hot_gap_top_mm closure_mm"
+named=$(sed -n 's/\[[^]]*\]//g; s/^# \(time_s .*\)/\1/p' "$work/out/history.dat" |
+    tr -s ' ' | cut -d' ' -f1-14)
+[ "$named" = "$columns" ] || fail "columns of history.dat: $named"
+awk '!/^#/ && NF {n = n ? n : NF; if (NF != n || ($1 <= t && seen)) bad = 1
+     t = $1; seen = 1} END {exit bad || !seen}' "$work/out/history.dat" ||
+    fail "rows of history.dat"
+named=$(sed -n 's/\[[^]]*\]//g; s/^# \(crank_deg .*\)/\1/p' \
+    "$work/out/cycle.dat" | tr -s ' ' | sed 's/ $//')
+[ "$named" = "crank_deg p_bar T_K h_W_m2K exposed_mm" ] ||
+    fail "columns of cycle.dat: $named"
+grep -q '^# block: tightest' "$work/out/stroke.dat" ||
+    fail "stroke.dat has no tightest block"
+sum=$(awk '!/^#/{s += $3} END {printf "%.5f", s}' "$work/out/sensitivity.dat")
+[ "$sum" = 1.00000 ] || fail "shares of sensitivity.dat sum to $sum"
+
+# closure + spread + residual, rounded up to the filing step, is the gap.
+awk '{v[$1] = $2} END {
+    exact = v["closure_top"] + v["spread_top"] + v["residual"]
+    up = v["cold_gap_top"] - exact
+    exit !(up > -1e-6 && up < 0.01)}' "$work/out/summary.dat" ||
+    fail "the gap is not the sum of its parts"
+# The history's tightest row is the summary's.
+awk 'FNR == NR {v[$1] = $2; next} !/^#/ && NF {if (low == "" || $12 < low) low = $12}
+     END {d = low - v["hot_gap_min"]; exit !(d > -1e-3 && d < 1e-3)}' \
+    "$work/out/summary.dat" "$work/out/history.dat" ||
+    fail "history.dat and summary.dat differ in the smallest hot gap"
+
+# Equal input, equal bytes, whatever was in the folder.
+expect 0 "$coldgap" find "$engine" -o "$work/again"
+diff -r "$work/out" "$work/again" || fail "two runs differ"
+expect 0 "$coldgap" find "$engine" -o "$work/again"
+diff -r "$work/out" "$work/again" || fail "a run over old tables differs"
+
+# Quiet: the gaps and the cautions; inch: the answer in both units.
+expect 0 "$coldgap" find "$engine" --quiet
+says stdout 'Top ring .*file to'
+says stdout 'not a warranty'
+grep -q 'sigma' "$work/stdout" && fail "--quiet is not"
+expect 0 "$coldgap" find "$engine" --units inch -o "$work/inch"
+says stdout ' in '
+says stdout '(.* mm)'
+diff -r "$work/out" "$work/inch" || fail "--units inch changes the tables"
+
+# A gap that is too small: an answer, status 1; and one that is wide.
+expect 1 "$coldgap" find "$engine" --set rings.top.cold_gap_mm=0.15 \
+    -o "$work/small"
+says stdout 'TOO SMALL'
+[ -s "$work/small/summary.dat" ] || fail "no tables when the gap is too small"
+expect 1 "$coldgap" find "$engine" --set rings.top.cold_gap_mm=0.15 --quiet
+says stdout 'TOO SMALL'
+expect 0 "$coldgap" find "$engine" --set rings.top.cold_gap_mm=0.9
+says stdout 'safe'
+gap=$(awk '$1 == "cold_gap_top"{print $2}' "$work/out/summary.dat")
+expect 0 "$coldgap" find "$engine" --set "rings.top.cold_gap_mm=$gap"
+expect 1 "$coldgap" find "$engine" --set rings.top.cold_gap_mm=0.10 \
+    --set duty.name=cold_start_abuse
+says stdout 'touch'
+
+# Places that cannot be written.
+expect 4 "$coldgap" find "$engine" -o "$work/none/such/out"
+says stderr 'none/such/out'
+: >"$work/file"
+expect 4 "$coldgap" find "$engine" -o "$work/file"
+if [ "$(id -u)" -ne 0 ]; then
+    mkdir "$work/locked" && chmod 555 "$work/locked"
+    expect 4 "$coldgap" find "$engine" -o "$work/locked/out"
+fi
+if [ -w /dev/full ]; then
+    "$coldgap" find "$engine" >/dev/full 2>"$work/stderr"
+    got=$?
+    [ "$got" -eq 4 ] || fail "find >/dev/full: exit $got, expected 4"
+    says stderr 'cannot write'
+    # a table that cannot be finished leaves no part behind
+    mkdir "$work/full" && ln -s /dev/full "$work/full/history.dat.part"
+    expect 4 "$coldgap" find "$engine" -o "$work/full"
+    [ -e "$work/full/history.dat" ] && fail "a half-written table was kept"
+fi
+left=$(find "$work" -name '*.part')
+[ -z "$left" ] || fail "left behind: $left"
+
+# Every shipped engine and duty runs.
+for config in "$configs"/engines/*.cfg "$configs"/example.cfg; do
+    expect 0 "$coldgap" find "$config" --quiet
+done
+for duty in "$configs"/duties/*.cfg; do
+    name=$(basename "$duty" .cfg)
+    expect 0 "$coldgap" find "$engine" --set "duty.name=$name" --quiet
+done
+finish

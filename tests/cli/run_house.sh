@@ -1,0 +1,131 @@
+#!/bin/sh
+# The house rules that a compiler does not know.
+#
+#   run_house.sh MODELS_LIBRARY PROGRAM_LIBRARY SOURCES
+set -u
+models=$(realpath "$1")
+program=$(realpath "$2")
+sources=$3
+. "$(dirname "$0")/lib.sh"
+for needed in "$models" "$program"; do
+    [ -f "$needed" ] || { fail "no library $needed"; finish; }
+done
+cd "$sources" || exit 1
+
+# Levels of models/, low to high: a module includes its own level or lower.
+# A pattern stands for a module with its private files.
+level() {
+    case $1 in
+    status | constants | unit) echo 0 ;;
+    material | gas | fuel | heat_transfer | crank | wiebe) echo 1 ;;
+    viscosity | boiling | cylinder | ring_gap) echo 1 ;;
+    network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
+    tr_bdf2 | held | rosenbrock | stretch | stretch_*) echo 2 ;;
+    zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
+    case | case_check | geometry | setting | setting_*) echo 3 ;;
+    thermal | thermal_* | growth | joint | operating | uncertain) echo 4 ;;
+    regime | duty_run) echo 5 ;;
+    answer | ceiling | extremes | spread) echo 6 ;;
+    esac
+}
+for file in models/*.[ch]; do
+    name=$(basename "${file%.[ch]}")
+    own=$(level "$name")
+    if [ -z "$own" ]; then
+        fail "$file stands at no level"
+        continue
+    fi
+    for other in $(sed -n 's/^#include "\(.*\)\.h"/\1/p' "$file"); do
+        if [ ! -f "models/$other.h" ]; then
+            fail "$file includes $other.h, which is not in models/"
+        elif [ "$(level "$other")" -gt "$own" ]; then
+            fail "$file, level $own, includes $other.h, level $(level "$other")"
+        fi
+    done
+    grep '^#include <' "$file" | sed 's/.*<\(.*\)>.*/\1/' | while read -r h; do
+        case $h in
+        assert.h | float.h | limits.h | math.h | stdarg.h | stdbool.h) ;;
+        stddef.h | stdint.h | stdlib.h | string.h | gsl/*) ;;
+        stdio.h)
+            grep -q 'snprintf' "$file" || echo "$file: stdio.h for nothing" ;;
+        *) echo "$file includes <$h>" ;;
+        esac
+    done >"$work/includes"
+    [ -s "$work/includes" ] && fail "$(cat "$work/includes")"
+done
+
+# models/ prints nothing, opens nothing, ends nothing, asks nothing outside.
+if command -v nm >/dev/null 2>&1; then
+    outside=$(nm -u "$models" | awk '{print $NF}' | sed 's/^_*//; s/_chk$//' |
+        sort -u | grep -x -E '[vfd]?printf|f?puts?|f?putc|putchar|puts|perror|fwrite|f?write|fopen|freopen|fdopen|open|creat|fclose|exit|_Exit|quick_exit|abort|getenv|setenv|system|time|clock|s?rand|std(in|out|err)')
+    [ -z "$outside" ] || fail "models/ uses" $outside
+    # no globals that can change: data is read-only or not there at all
+    # (.data.rel.ro: constant tables that hold addresses)
+    changing=$(nm -f sysv "$models" | awk -F'|' '$4 ~ /OBJECT|TLS/ &&
+        $7 !~ /\.rodata|\.data\.rel\.ro/ && $1 !~ /asan/ {print $1}')
+    [ -z "$changing" ] || fail "models/ has changing globals:" $changing
+    for library in "$models" "$program"; do
+        names=$(nm -g --defined-only "$library" | awk 'NF == 3 {print $3}' |
+            grep -v '^cg_\|asan\|ubsan' | sort -u)
+        [ -z "$names" ] || fail "$(basename "$library") exports" $names
+    done
+    # every source is built: an object of its name is in a library
+    for file in models/*.c src/*.c; do
+        name=$(basename "$file")
+        library=$models
+        [ "${file%%/*}" = src ] && library=$program
+        [ "$name" = main.c ] && continue
+        ar t "$library" | grep -q -x "$name.o" ||
+            fail "$file is in no library"
+    done
+else
+    echo "left out: nm not installed"
+fi
+
+# One reader of configs, one writer of tables.
+for file in $(grep -l 'libconfig\.h' models/*.[ch] src/*.[ch]); do
+    case $file in
+    src/config*) ;;
+    *) fail "$file includes libconfig.h" ;;
+    esac
+done
+for file in $(grep -l -w -E 'fopen|freopen|rename' src/*.c); do
+    case $file in
+    src/table.c | src/text_file.c) ;;
+    *) fail "$file opens files" ;;
+    esac
+done
+for file in $(grep -l -E '(^|[^a-z_])(exit|abort) ?\(' src/*.c); do
+    fail "$file ends the program"
+done
+
+# Every header guarded by its own name.
+for file in models/*.h src/*.h tests/*.h tests/*/*.h; do
+    name=$(basename "${file%.h}" | tr '[:lower:]' '[:upper:]')
+    grep -q "^#ifndef CG_${name}_H\$" "$file" &&
+        grep -q "^#define CG_${name}_H\$" "$file" ||
+        fail "$file: include guard is not CG_${name}_H"
+done
+
+# Every suite is found by a target, every driver is registered.
+for file in tests/*/run_*.sh; do
+    driver=$(basename "$file" .sh)
+    grep -q -w "${driver}.sh\|${driver#run_}" "$(dirname "$file")/CMakeLists.txt" ||
+        fail "$file is not registered"
+done
+for file in tests/models/*.c tests/outside/*.c tests/program/*.c; do
+    case $(basename "$file") in
+    test_*.c | outside_*.c) ;;
+    *) fail "$file matches no suite" ;;
+    esac
+done
+
+# No place of one machine in what we ship.
+found=$(grep -rnE '(^|[^A-Za-z0-9_.$}"])/(home|work|root|Users|mnt)/' models src \
+    configs plots tests CMakeLists.txt --include='*' | head -n 5)
+[ -z "$found" ] || fail "a machine's path: $found"
+
+# The lists above must have had something to look at.
+count=$(ls models/*.c src/*.c | wc -l)
+[ "$count" -gt 40 ] || fail "only $count sources seen"
+finish

@@ -1,0 +1,38 @@
+#!/bin/sh
+# Memory: valgrind on every command and on what fails.  What is still
+# reachable at the end is not counted: the OpenMP library keeps 8 bytes.
+#
+#   run_leaks.sh COLDGAP SOURCES
+set -u
+coldgap=$1
+sources=$2
+. "$(dirname "$0")/lib.sh"
+command -v valgrind >/dev/null 2>&1 || skip "valgrind not installed"
+grep -q __asan_init "$coldgap" && skip "built with sanitizers"
+
+# check STATUS WORDS...
+check() {
+    want=$1
+    shift
+    valgrind --quiet --error-exitcode=99 --leak-check=full \
+        --show-leak-kinds=definite,indirect,possible \
+        --errors-for-leak-kinds=definite,indirect,possible \
+        "$coldgap" "$@" >"$work/stdout" 2>"$work/stderr"
+    got=$?
+    if [ "$got" -ne "$want" ]; then
+        fail "coldgap $*: exit $got, expected $want"
+        cat "$work/stderr"
+    fi
+}
+
+engines=$sources/configs/engines
+check 0 find "$engines/big_eight.cfg" -o "$work/out"
+check 1 find "$engines/plain_four.cfg" --set rings.top.cold_gap_mm=0.1
+check 0 network "$engines/plain_four.cfg" -o "$work/out"
+check 0 template
+check 0 find --help
+check 2 find "$sources/tests/bad/unknown_fuel.cfg"
+check 2 find "$engines/plain_four.cfg" --set engine.bore_mm=nonsense
+check 4 find "$engines/plain_four.cfg" -o "$work/none/such"
+check 4 find "$work/none.cfg"
+finish

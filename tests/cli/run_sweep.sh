@@ -1,0 +1,77 @@
+#!/bin/sh
+# Sweeps: the same bytes whatever the threads, the parts or a stop in between.
+#
+#   run_sweep.sh COLDGAP SOURCES
+set -u
+coldgap=$1
+sources=$2
+. "$(dirname "$0")/lib.sh"
+config=$sources/configs/engines/plain_four.cfg
+vary="--vary charge.boost_kPa=0:100:20 --vary rings.top.material=plain_steel,grey_iron_ring"
+
+# sweep FOLDER WORDS...
+sweep() {
+    folder=$1
+    shift
+    # shellcheck disable=SC2086 # a list of words
+    "$coldgap" sweep "$config" --set charge.charger=turbine $vary \
+        -o "$work/$folder" --quiet "$@" 2>"$work/stderr"
+}
+same() {
+    cmp -s "$work/$1" "$work/whole/sweep.dat" || fail "$2: other bytes"
+}
+
+sweep whole --threads 1 || fail "sweep: exit $?"
+rows=$(grep -c -v '^#' "$work/whole/sweep.dat")
+[ "$rows" -eq 12 ] || fail "12 rows expected, got $rows"
+grep -v '^#' "$work/whole/sweep.dat" | grep -v '"ok"$' && fail "rows not ok"
+
+sweep two --threads 2
+same two/sweep.dat "two threads"
+
+for k in 1 2 3 4 5; do
+    sweep parts --part $k/5 || fail "part $k: exit $?"
+done
+cat "$work"/parts/sweep_?_of_5.dat >"$work/parts/sweep.dat"
+same parts/sweep.dat "five parts joined"
+
+# A table cut short goes on where it ends.
+mkdir "$work/cut"
+head -n 9 "$work/whole/sweep.dat" >"$work/cut/sweep.dat"
+sweep cut --resume || fail "resume: exit $?"
+same cut/sweep.dat "resumed"
+sweep cut --resume || fail "resume of a whole table: exit $?"
+same cut/sweep.dat "resumed when whole"
+
+# A table of another sweep is not taken over, and stays as it is.
+"$coldgap" sweep "$config" --vary fuel.lambda=0.8,0.9 -o "$work/cut" \
+    --resume --quiet 2>/dev/null
+[ $? -eq 2 ] || fail "another sweep's table: exit 2 expected"
+same cut/sweep.dat "refused"
+
+# A point that cannot be computed is a row with its reason.
+"$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
+    -o "$work/bad" --quiet || fail "a bad point lost the sweep"
+grep -q '^99 nan .*must be' "$work/bad/sweep.dat" || fail "no reason in the row"
+grep -q '^10 .*"ok"$' "$work/bad/sweep.dat" || fail "the good point is not ok"
+
+# An interrupt leaves the finished rows, and says how to go on.
+"$coldgap" sweep "$config" --vary fuel.lambda=0.8:1.0:0.0001 -o "$work/stop" \
+    --quiet 2>"$work/stderr" &
+sleep 1
+kill -INT $! 2>/dev/null
+wait $!
+[ $? -eq 3 ] || fail "interrupt: exit 3 expected"
+grep -q -e '--resume' "$work/stderr" || fail "interrupt: no word of --resume"
+grep -v '^#' "$work/stop/sweep.dat" | grep -v '"ok"$' && fail "a torn row"
+[ -z "$(find "$work" -name '*.part')" ] || fail "a part is left"
+
+for words in "--vary nonsense" "--vary charge.bost_kPa=1,2" \
+    "--vary fuel.lambda=1:2:0" "--vary fuel.lambda=1:2:-0.1" "--part 3/2" \
+    "--threads 0" ""; do
+    # shellcheck disable=SC2086
+    "$coldgap" sweep "$config" $words -o "$work/no" >/dev/null 2>"$work/stderr"
+    [ $? -eq 2 ] || fail "sweep $words: exit 2 expected"
+    [ "$(wc -l <"$work/stderr")" -eq 1 ] || fail "sweep $words: one line"
+done
+finish
