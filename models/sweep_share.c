@@ -2,9 +2,7 @@
 
 #include <math.h>
 
-/* Crank angles sampled over one stroke (middle of equal steps), and places
- * sampled over the part's height. */
-enum { ANGLES = 180, PLACES = 3 };
+enum { PLACES = 3 }; /* sampled over the part's height */
 
 double cg_station_height(const struct cg_bore_grid *grid)
 {
@@ -33,37 +31,45 @@ static void deposit(const struct cg_bore_grid *grid, double depth,
         share[lower + 1] += part * weight;
 }
 
-static void spread(const struct cg_crank *crank,
+void cg_stroke_set(struct cg_stroke *stroke, const struct cg_crank *crank)
+{
+    for (int a = 0; a < CG_STROKE_ANGLES; a++) {
+        double angle = 180.0 * (a + 0.5) / CG_STROKE_ANGLES;
+        stroke->depth[a] = cg_crank_depth(crank, angle);
+        stroke->rate[a] = fabs(cg_crank_depth_rate(crank, angle));
+    }
+}
+
+/* `weight`: rate of the stroke, or NULL for equal weights. */
+static void spread(const struct cg_stroke *stroke, const double *weight,
                    const struct cg_bore_grid *grid, double offset,
-                   double height, int by_path, double *share)
+                   double height, double *share)
 {
     double total = 0.0;
     for (size_t s = 0; s < grid->stations; s++)
         share[s] = 0.0;
-    for (int a = 0; a < ANGLES; a++) {
-        double angle = 180.0 * (a + 0.5) / ANGLES;
-        double weight =
-            by_path ? fabs(cg_crank_depth_rate(crank, angle)) : 1.0;
-        double depth = cg_crank_depth(crank, angle) + offset;
-        total += weight;
+    for (int a = 0; a < CG_STROKE_ANGLES; a++) {
+        double w = weight != NULL ? weight[a] : 1.0;
+        total += w;
         for (int p = 0; p < PLACES; p++)
-            deposit(grid, depth + height * (p + 0.5) / PLACES,
-                    weight / PLACES, share);
+            deposit(grid,
+                    stroke->depth[a] + offset + height * (p + 0.5) / PLACES,
+                    w / PLACES, share);
     }
     for (size_t s = 0; s < grid->stations; s++)
         share[s] /= total;
 }
 
-void cg_share_time(const struct cg_crank *crank,
+void cg_share_time(const struct cg_stroke *stroke,
                    const struct cg_bore_grid *grid, double offset,
                    double height, double *share)
 {
-    spread(crank, grid, offset, height, 0, share);
+    spread(stroke, NULL, grid, offset, height, share);
 }
 
-void cg_share_path(const struct cg_crank *crank,
+void cg_share_path(const struct cg_stroke *stroke,
                    const struct cg_bore_grid *grid, double offset,
                    double height, double *share)
 {
-    spread(crank, grid, offset, height, 1, share);
+    spread(stroke, stroke->rate, grid, offset, height, share);
 }

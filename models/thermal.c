@@ -30,6 +30,7 @@ const double cg_friction_part[CG_RINGS + 1] = {0.13, 0.09, 0.28, 0.50};
 
 /* Where ring pack and skirt rub. */
 static enum cg_status fill_friction_share(const struct cg_case *c,
+                                          const struct cg_stroke *stroke,
                                           struct cg_bore_map *bore,
                                           struct cg_error *error)
 {
@@ -40,13 +41,12 @@ static enum cg_status fill_friction_share(const struct cg_case *c,
         free(path);
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     }
-    struct cg_crank crank = cg_case_crank(c);
     for (int part = 0; part <= CG_RINGS; part++) {
         bool ring = part < CG_RINGS;
         double offset = ring ? cg_ring_offset(c, (enum cg_ring_place)part)
                              : cg_skirt_offset(c);
         double height = ring ? c->ring[part].width : c->piston.skirt_length;
-        cg_share_path(&crank, &bore->grid, offset, height, path);
+        cg_share_path(stroke, &bore->grid, offset, height, path);
         for (size_t s = 0; s < stations; s++)
             bore->friction_share[s] += cg_friction_part[part] * path[s];
     }
@@ -61,13 +61,15 @@ enum cg_status cg_thermal_create(const struct cg_case *c,
     struct cg_thermal *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    struct cg_crank crank = cg_case_crank(c);
+    cg_stroke_set(&made->stroke, &crank);
     enum cg_status status = cg_network_create(&made->network, error);
     if (status == CG_OK)
         status = cg_thermal_add_bore(c, made, error);
     if (status == CG_OK)
         status = cg_thermal_add_piston(c, made, error);
     if (status == CG_OK)
-        status = fill_friction_share(c, &made->bore, error);
+        status = fill_friction_share(c, &made->stroke, &made->bore, error);
     if (status != CG_OK) {
         cg_thermal_free(made);
         return status;

@@ -68,6 +68,7 @@ struct cg_bore_map {
 
 struct cg_thermal {
     struct cg_network *network;
+    struct cg_stroke stroke;
     struct cg_piston_map piston;
     struct cg_ring_map ring[CG_RINGS];
     struct cg_bore_map bore;

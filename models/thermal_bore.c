@@ -28,17 +28,15 @@ static double jacket_share(const struct cg_case *c,
 
 /* Share of crank time that a station lies below the skirt, open to oil mist. */
 static double mist_share(const struct cg_case *c,
+                         const struct cg_stroke *stroke,
                          const struct cg_bore_grid *grid, size_t station)
 {
-    enum { ANGLES = 180 };
-    struct cg_crank crank = cg_case_crank(c);
     double reach = cg_skirt_offset(c) + c->piston.skirt_length;
     double depth = cg_station_depth(grid, station);
     int open = 0;
-    for (int a = 0; a < ANGLES; a++)
-        open += cg_crank_depth(&crank, 180.0 * (a + 0.5) / ANGLES) + reach <
-                depth;
-    return (double)open / ANGLES;
+    for (int a = 0; a < CG_STROKE_ANGLES; a++)
+        open += stroke->depth[a] + reach < depth;
+    return (double)open / CG_STROKE_ANGLES;
 }
 
 static enum cg_status fill_weights(const struct cg_chain *chain,
@@ -157,7 +155,7 @@ static enum cg_status add_sides(const struct cg_case *c,
         status = cg_network_add_bath(
             network, cg_thermal_liner_node(thermal, s, 0),
             c->cooling.bore_splash * bore->surface_area *
-                mist_share(c, &bore->grid, s),
+                mist_share(c, &thermal->stroke, &bore->grid, s),
             c->cooling.oil_temperature, CG_SIDE_OIL, NULL, error);
 
     bore->source = network->sources;

@@ -165,12 +165,11 @@ static enum cg_status link_cell(const struct cg_case *c,
         film = CG_OIL_CONDUCTIVITY / c->piston.skirt_film;
     else
         return CG_OK;
-    struct cg_crank crank = cg_case_crank(c);
     const struct cg_bore_grid *grid = &thermal->bore.grid;
     double *share = malloc(grid->stations * sizeof *share);
     if (share == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    cg_share_time(&crank, grid, cell->offset, cell->length, share);
+    cg_share_time(&thermal->stroke, grid, cell->offset, cell->length, share);
     double area = region->around * CG_PI * c->engine.bore * cell->length;
     enum cg_status status =
         cg_thermal_link_to_bore(thermal, node, film * area, share, error);

@@ -77,9 +77,8 @@ enum cg_status cg_thermal_add_ring(const struct cg_case *c,
     if (status != CG_OK)
         return status;
 
-    struct cg_crank crank = cg_case_crank(c);
-    cg_share_time(&crank, &thermal->bore.grid, cg_ring_offset(c, place),
-                  in->width, ring->share);
+    cg_share_time(&thermal->stroke, &thermal->bore.grid,
+                  cg_ring_offset(c, place), in->width, ring->share);
     ring->face_link = network->links;
     status = cg_thermal_link_to_bore(thermal, ring->face, 0.0, ring->share,
                                      error);

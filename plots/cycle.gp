@@ -1,5 +1,6 @@
 # Pressure and gas-side coefficient over crank angle, at rated speed and full
 # load.   gnuplot -e "dir='out'" plots/cycle.gp
+# needs: cycle.dat
 load "plots/style.gp"
 file = dir."/cycle.dat"
 set title "Cycle at rated speed, full load"

@@ -1,4 +1,5 @@
 # Hot gap over the duty.   gnuplot -e "dir='out'" plots/hot_gap.gp
+# needs: history.dat summary.dat
 load "plots/style.gp"
 file = dir."/history.dat"
 summary = dir."/summary.dat"

@@ -10,10 +10,6 @@ status=0
 build/coldgap find "$config" -o "$out" || status=$?
 # Status 1 is an answer too: "not safe".  Its pictures show why.
 [ "$status" -le 1 ] || exit "$status"
-# The degree sign needs UTF-8, which a bare machine does not speak by itself.
-export LC_ALL=C.UTF-8
-for picture in temperatures hot_gap stroke cycle why; do
-    gnuplot -e "dir='$out'" "plots/$picture.gp"
-done
+sh plots/draw.sh "$out" >/dev/null
 echo "Tables and pictures are in $out/"
 exit "$status"

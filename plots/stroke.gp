@@ -1,4 +1,5 @@
 # Hot gap along the stroke.   gnuplot -e "dir='out'" plots/stroke.gp
+# needs: stroke.dat
 load "plots/style.gp"
 file = dir."/stroke.dat"
 name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))

@@ -1,4 +1,5 @@
 # Temperatures over the duty.   gnuplot -e "dir='out'" plots/temperatures.gp
+# needs: history.dat
 load "plots/style.gp"
 file = dir."/history.dat"
 set title "Temperatures over the duty"

@@ -1,5 +1,6 @@
 # Why the gap must be there: the ring's growth against the bore's.
 # gnuplot -e "dir='out'" plots/why.gp
+# needs: history.dat
 load "plots/style.gp"
 file = dir."/history.dat"
 gap = real(system("awk '/cold gap/{print $4; exit}' ".file))

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Draws every picture from a run's tables; and every script is in plots/run.sh.
+# Draws every picture there is a script for.
 #
 #   run_plots.sh COLDGAP SOURCES
 set -u
@@ -7,26 +7,20 @@ coldgap=$1
 sources=$2
 . "$(dirname "$0")/lib.sh"
 
-for script in "$sources"/plots/*.gp; do
-    name=$(basename "$script" .gp)
-    [ "$name" = style ] && continue
-    grep -q -w "$name" "$sources/plots/run.sh" ||
-        fail "plots/run.sh does not draw $name"
-done
 command -v gnuplot >/dev/null 2>&1 || skip "gnuplot not installed"
 export LC_ALL=C.UTF-8
 
-# draw FOLDER
+# draw FOLDER: the pictures that its tables allow; each is looked at.
 draw() {
-    for script in "$sources"/plots/*.gp; do
-        name=$(basename "$script" .gp)
-        [ "$name" = style ] && continue
-        (cd "$sources" && gnuplot -e "dir='$1'" "plots/$name.gp") \
-            >"$work/stdout" 2>"$work/stderr" || fail "$name: gnuplot failed"
-        if [ -s "$work/stderr" ]; then
-            fail "$name: gnuplot complains"
-            cat "$work/stderr"
-        fi
+    sh "$sources/plots/draw.sh" "$1" >"$work/drawn" 2>"$work/stderr" ||
+        fail "draw.sh $1 failed"
+    if [ -s "$work/stderr" ]; then
+        fail "gnuplot complains"
+        cat "$work/stderr"
+    fi
+    while read -r picture; do
+        name=$(basename "$picture" .png)
+        echo "$name" >>"$work/all"
         size=$(wc -c <"$1/$name.png" 2>/dev/null || echo 0)
         [ "$size" -gt 5000 ] || fail "$name.png: $size bytes"
         [ "$(head -c 4 "$1/$name.png" | tail -c 3)" = PNG ] ||
@@ -36,7 +30,7 @@ draw() {
         tail -c 20 "$1/$name.svg" | grep -q '</svg>' ||
             fail "$name.svg is not whole"
         grep -q 'not a warranty' "$1/$name.svg" || fail "$name has no caution"
-    done
+    done <"$work/drawn"
 }
 
 expect 0 "$coldgap" find "$sources/configs/engines/boosted_four.cfg" \
@@ -46,4 +40,16 @@ draw "$work/out"
 expect 1 "$coldgap" find "$sources/configs/engines/iron_six.cfg" \
     --set duty.name=settled --set rings.top.cold_gap_mm=0.1 -o "$work/touch"
 draw "$work/touch"
+engine=$sources/configs/engines/iron_six.cfg
+expect 0 "$coldgap" sweep "$engine" --vary charge.boost_kPa=0:200:50 -q \
+    -o "$work/line"
+draw "$work/line"
+expect 0 "$coldgap" sweep "$engine" --vary charge.boost_kPa=0:200:50 \
+    --vary cooling.coolant_C=80,90,100 -q -o "$work/map"
+draw "$work/map"
+for script in "$sources"/plots/*.gp; do
+    name=$(basename "$script" .gp)
+    [ "$name" = style ] || grep -q -x "$name" "$work/all" ||
+        fail "$name was never drawn: does it say which tables it needs?"
+done
 finish

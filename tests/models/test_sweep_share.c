@@ -9,6 +9,24 @@ enum { STATIONS = 29 };
 static const struct cg_crank crank = {0.0863, 0.0917, 0.1521, 10.37};
 static const double offset = 0.0067, height = 0.0013;
 
+static void share_time(const struct cg_crank *of,
+                       const struct cg_bore_grid *grid, double from,
+                       double high, double *share)
+{
+    struct cg_stroke stroke;
+    cg_stroke_set(&stroke, of);
+    cg_share_time(&stroke, grid, from, high, share);
+}
+
+static void share_path(const struct cg_crank *of,
+                       const struct cg_bore_grid *grid, double from,
+                       double high, double *share)
+{
+    struct cg_stroke stroke;
+    cg_stroke_set(&stroke, of);
+    cg_share_path(&stroke, grid, from, high, share);
+}
+
 static double sum_of(const double *share)
 {
     double sum = 0.0;
@@ -40,8 +58,8 @@ START_TEST(shares_sum_to_one_inside_the_bore)
 {
     const struct cg_bore_grid grid = {STATIONS, 0.1234};
     double time[STATIONS], path[STATIONS];
-    cg_share_time(&crank, &grid, offset, height, time);
-    cg_share_path(&crank, &grid, offset, height, path);
+    share_time(&crank, &grid, offset, height, time);
+    share_path(&crank, &grid, offset, height, path);
     check_close(sum_of(time), 1.0, 1e-12, IDENTITY);
     check_close(sum_of(path), 1.0, 1e-12, IDENTITY);
     for (size_t s = 0; s < STATIONS; s++) {
@@ -60,7 +78,7 @@ START_TEST(what_leaves_the_bore_is_left_out)
     const struct cg_bore_grid grid = {STATIONS, 0.0917};
     double share[STATIONS];
     for (double below = 0.003; below < 0.09; below += 0.0117) {
-        cg_share_time(&harmonic, &grid, below, 1e-9, share);
+        share_time(&harmonic, &grid, below, 1e-9, share);
         double inside = acos(1.0 - 2.0 * (0.0917 - below) / 0.0917) / CG_PI;
         check_within(sum_of(share), inside, 1.01 / 180.0,
                      "cosine law, one crank degree");
@@ -94,7 +112,7 @@ START_TEST(dwell_at_the_ends_is_the_arcsine_law)
     harmonic.rod = 1e7;
     const struct cg_bore_grid grid = {STATIONS, 0.1234};
     double share[STATIONS];
-    cg_share_time(&harmonic, &grid, offset, 1e-9, share);
+    share_time(&harmonic, &grid, offset, 1e-9, share);
     size_t top = 0, bottom = 0;
     for (size_t s = 1; s + 1 < STATIONS; s++) {
         double want = exact_share(&grid, s, offset);
@@ -120,8 +138,8 @@ START_TEST(harmonic_motion_is_symmetric)
     const struct cg_bore_grid grid = {STATIONS, 0.1234};
     double centred = 0.5 * (0.1234 - 0.0917 - height);
     double time[STATIONS], path[STATIONS];
-    cg_share_time(&harmonic, &grid, centred, height, time);
-    cg_share_path(&harmonic, &grid, centred, height, path);
+    share_time(&harmonic, &grid, centred, height, time);
+    share_path(&harmonic, &grid, centred, height, path);
     for (size_t s = 0; s < STATIONS; s++) {
         check_within(time[s], time[STATIONS - 1 - s], 1e-9, "symmetry");
         check_within(path[s], path[STATIONS - 1 - s], 1e-9, "symmetry");
@@ -134,7 +152,7 @@ START_TEST(short_rod_dwells_at_the_bottom)
 {
     const struct cg_bore_grid grid = {STATIONS, 0.1234};
     double share[STATIONS];
-    cg_share_time(&crank, &grid, offset, height, share);
+    share_time(&crank, &grid, offset, height, share);
     double upper = 0.0, half = offset + 0.5 * (height + crank.stroke);
     for (size_t s = 0; s < STATIONS; s++)
         if (cg_station_depth(&grid, s) < half)
@@ -154,7 +172,7 @@ START_TEST(path_is_even_along_the_stroke)
 {
     const struct cg_bore_grid grid = {STATIONS, 0.1234};
     double share[STATIONS];
-    cg_share_path(&crank, &grid, offset, height, share);
+    share_path(&crank, &grid, offset, height, share);
     double even = cg_station_height(&grid) / crank.stroke;
     for (size_t s = 0; s < STATIONS; s++) {
         double depth = cg_station_depth(&grid, s);
@@ -176,7 +194,7 @@ START_TEST(one_station_takes_all)
 {
     const struct cg_bore_grid grid = {1, 0.1234};
     double share[1];
-    cg_share_time(&crank, &grid, offset, height, share);
+    share_time(&crank, &grid, offset, height, share);
     check_close(share[0], 1.0, 1e-12, IDENTITY);
 }
 END_TEST

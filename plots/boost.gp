@@ -1,0 +1,31 @@
+# Gap against boost, with the confidence band and the shop rule.
+#   coldgap sweep CONFIG --vary charge.boost_kPa=0:240:20 -o out
+#   gnuplot -e "dir='out'" plots/boost.gp
+# needs: sweep.dat/1
+load "plots/style.gp"
+file = dir."/sweep.dat"
+# columns: 1 boost, 2 cold gap, 3 closure, 5 gap over bore, 6 spread, 7 residual
+rule(kpa) = kpa <= 0 ? 0.0040 : kpa < 100 ? 0.0040 + 0.0010*kpa/100 : \
+            kpa < 200 ? 0.0050 + 0.0015*(kpa-100)/100 : \
+            kpa < 300 ? 0.0065 + 0.0010*(kpa-200)/100 : 0.0075
+set title "Top ring: cold gap against boost"
+set xlabel "boost, kPa"
+set x2label "boost, psi"
+set ylabel "cold gap, mm"
+set y2label "cold gap, thou (0.001 in)"
+set link x2 via x/6.894757 inverse x*6.894757
+set link y2 via y/0.0254 inverse y*0.0254
+set x2tics 5
+set y2tics 2
+set xrange [*:*] noextend
+set yrange [0:*]
+set offsets 0, 0, graph 0.08, 0
+set key bottom right
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."boost.".out."'"
+    plot file using 1:($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "margin for what is not known", \
+         file using 1:2 with steps ls 1 title "answer, filed up to the step", \
+         file using 1:($3+$7) with lines ls 3 title "nominal closure and residual", \
+         file using 1:3 with lines ls 6 title "nominal closure: ends touch below", \
+         file using 1:(rule($1)*$2/$5) with lines ls 2 dt (8,4) title "shop rule (common practice)"
+}

@@ -1,0 +1,30 @@
+# A map of the cold gap over two settings.
+#   coldgap sweep CONFIG --vary charge.boost_kPa=0:240:20 \
+#                        --vary cooling.coolant_C=70:110:5 -o out
+#   gnuplot -e "dir='out'" plots/map.gp
+# needs: sweep.dat/2
+load "plots/style.gp"
+file = dir."/sweep.dat"
+head(n) = system(sprintf("sed -n 's/^# grid of.*points: //p' %s | awk '{split($%d,a,\"=\"); gsub(\"_\",\" \",a[1]); print a[1]}'", file, 2*n-1))
+# A blank line where the first setting changes makes a grid of the rows.
+rows = sprintf("< awk '!/^#/{if(n++ && $1!=p)print \"\"; p=$1; print}' %s", file)
+set title "Top ring: gap needed before rounding, mm"
+set xlabel head(1)
+set ylabel head(2)
+unset key
+set view map
+set contour base
+set cntrlabel start 5 interval 20 font ",10"
+set cntrparam levels 8
+set cntrparam firstlinetype 101
+do for [i=101:130] { set linetype i lc rgb "#000000" lw 1.2 }
+set palette defined (0 "#f7f7f7", 1 "#8a8a8a")
+set cblabel "mm"
+set xrange [*:*] noextend
+set yrange [*:*] noextend
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."map.".out."'"
+    splot rows using 1:2:($4+$7+$8) with pm3d nocontour, \
+          rows using 1:2:($4+$7+$8) with lines lc rgb "#000000" nosurface, \
+          rows using 1:2:($4+$7+$8) with labels nosurface
+}
