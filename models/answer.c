@@ -81,6 +81,14 @@ static void judge(const struct cg_case *c, struct cg_answer *answer)
     }
 }
 
+void cg_answer_add_up(const struct cg_case *c, double spread,
+                      struct cg_answer *answer)
+{
+    answer->top = add_up(answer->extremes.closure, spread, &c->margin);
+    set_second(c, answer);
+    judge(c, answer);
+}
+
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_watch watch,
                               void *context, struct cg_answer *answer,
@@ -99,14 +107,11 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
 
     const struct cg_regime *full = &run->regime[run->full_load];
     answer->quantile = gsl_cdf_ugaussian_Qinv(c->margin.risk);
-    answer->top = add_up(answer->extremes.closure,
-                         answer->quantile * answer->sigma, &c->margin);
-    set_second(c, answer);
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->performance = full->performance;
     answer->fixed_ring_temperature =
         cg_thermal_ring_mean(run->thermal, full->settled, CG_RING_TOP);
     answer->duration = run->duration;
-    judge(c, answer);
+    cg_answer_add_up(c, answer->quantile * answer->sigma, answer);
     return CG_OK;
 }

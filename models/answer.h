@@ -7,7 +7,8 @@
  * spread    z times the standard deviation of the closure, first order: each
  *           uncertain input is moved by one standard deviation and the whole
  *           duty run again; contributions add as squares (GUM, JCGM 100:2008,
- *           sec. 5.1); z is the normal quantile of 1 - risk
+ *           sec. 5.1); z is the normal quantile of 1 - risk.  By sampling
+ *           (confidence.h): the closure's quantile less the nominal closure
  * residual  margin.residual
  * rounding  up to margin.filing_step
  */
@@ -43,7 +44,10 @@ struct cg_extremes {
 struct cg_contribution {
     const char *name, *doc;
     double shift;   /* of the closure for one standard deviation [m] */
-    double share;   /* of the variance [1] */
+    double share;   /* of the variance, first order [1] */
+    /* Share alone and with others, by sampling, and its standard error [1];
+     * NaN: not sampled. */
+    double total_effect, total_effect_error;
 };
 
 struct cg_correlation_answer {
@@ -53,6 +57,18 @@ struct cg_correlation_answer {
 
 struct cg_gap_sum {      /* cold gap = the sum of the rest [m] */
     double cold_gap, closure, spread, residual, rounding;
+};
+
+/* The closure with all inputs moved at once (confidence.h). */
+struct cg_confidence {
+    size_t samples;      /* 0: not asked for, and nothing below is set */
+    size_t replicates, failures;
+    unsigned long seed;
+    double mean, sd;     /* of the closure [m] */
+    double quantile;     /* closure at 1 - risk [m] */
+    double quantile_error; /* its standard error [m] */
+    struct cg_gap_sum first_order, sampled; /* top ring, by either */
+    bool few;            /* too few for the risk: the larger of both holds */
 };
 
 struct cg_verdict {      /* of a given top gap */
@@ -75,6 +91,7 @@ struct cg_answer {
     size_t contributions;
     struct cg_correlation_answer correlation[CG_CORRELATIONS];
     size_t correlations;
+    struct cg_confidence confidence;
     double shop_rule;    /* cold gap by the rule of thumb [m] */
     struct cg_verdict verdict;
     struct cg_performance performance; /* at rated speed, full load */
@@ -99,6 +116,11 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_watch watch,
                               void *context, struct cg_answer *answer,
                               struct cg_error *error);
+
+/* Sets the sum of the top ring, the second ring and the verdict of an answer
+ * for this spread of the closure [m].  Cannot fail. */
+void cg_answer_add_up(const struct cg_case *c, double spread,
+                      struct cg_answer *answer);
 
 /* What the trade's rule of thumb gives [m]: gap over bore 0.0040 without
  * boost, 0.0050 at 100 kPa, 0.0065 at 200 kPa, 0.0075 from 300 kPa, straight

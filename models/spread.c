@@ -18,11 +18,10 @@ static int larger_first(const void *a, const void *b)
     return (dx < dy) - (dx > dy);
 }
 
-/* Closure of a changed case [m]. */
-static enum cg_status closure_of(const struct cg_case *c,
+enum cg_status cg_spread_closure(const struct cg_case *c,
                                  const struct cg_duty_run *nominal,
-                                 bool gas_side_same, double *closure,
-                                 struct cg_error *error)
+                                 bool gas_side_same, struct cg_duty_run **keep,
+                                 double *closure, struct cg_error *error)
 {
     struct cg_duty_run *run;
     struct cg_extremes extremes;
@@ -34,7 +33,10 @@ static enum cg_status closure_of(const struct cg_case *c,
         return status;
     status = cg_answer_extremes(&coarse, run, 0.0, NULL, NULL, &extremes, NULL,
                                 error);
-    cg_duty_run_free(run);
+    if (status != CG_OK || keep == NULL)
+        cg_duty_run_free(run);
+    else
+        *keep = run;
     if (status == CG_OK)
         *closure = extremes.closure;
     return status;
@@ -57,7 +59,8 @@ static enum cg_status shift_of(const struct cg_case *c,
     struct cg_case moved = *c;
     cg_uncertain_move(input, 1.0, &moved);
     enum cg_status status =
-        closure_of(&moved, nominal, !input->gas_side, &closure, error);
+        cg_spread_closure(&moved, nominal, !input->gas_side, NULL, &closure,
+                          error);
     if (status == CG_OK)
         *shift = closure - nominal_closure;
     return status;
@@ -76,6 +79,7 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
         struct cg_contribution *to = &answer->contribution[i];
         to->name = inputs[i].name;
         to->doc = inputs[i].doc;
+        to->total_effect = to->total_effect_error = NAN;
         enum cg_status status =
             shift_of(c, nominal, &inputs[i], answer->extremes.closure,
                      &to->shift, error);
@@ -115,7 +119,8 @@ enum cg_status cg_spread_correlations(const struct cg_case *c,
             continue;
         }
         enum cg_status status =
-            closure_of(&other, nominal, false, &to->closure, error);
+            cg_spread_closure(&other, nominal, false, NULL, &to->closure,
+                              error);
         if (status == CG_NO_MEMORY)
             return status;
     }

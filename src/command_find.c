@@ -1,36 +1,60 @@
-#include <stdio.h>
-#include <time.h>
-
 #include "config.h"
 #include "find_tables.h"
 #include "history.h"
 #include "options.h"
+#include "progress.h"
 #include "report_find.h"
+#include "sampling.h"
+#include "spread_tables.h"
 
-static double wall_clock(void)
+/* What is found, and what it is found with. */
+struct finding {
+    const struct cg_options *options;
+    struct cg_case c;
+    struct cg_duty_run *run;
+    struct cg_confidence_work *work; /* NULL without --samples */
+    struct cg_answer answer;
+};
+
+/* The answer, and its confidence where asked for. */
+static enum cg_status find(struct finding *finding, double interval,
+                           cg_instant_watch watch, void *context,
+                           struct cg_error *error)
 {
-    struct timespec now;
-    timespec_get(&now, TIME_UTC);
-    return (double)now.tv_sec + 1e-9 * (double)now.tv_nsec;
+    const struct cg_options *options = finding->options;
+    enum cg_status status =
+        cg_answer_find(&finding->c, finding->run, interval, watch, context,
+                       &finding->answer, error);
+    if (status != CG_OK || options->samples == 0)
+        return status;
+    status = cg_confidence_begin(&finding->c, finding->run, options->samples,
+                                 options->seed, &finding->work, error);
+    if (status == CG_OK)
+        status = cg_sampling_run(options, finding->work, &finding->answer,
+                                 error);
+    return status;
 }
 
 /* With tables the duty is watched at the table's interval; without, only the
  * answer is computed. */
-static enum cg_status answer_with_tables(const struct cg_options *options,
-                                         const struct cg_case *c,
-                                         struct cg_duty_run *run,
-                                         struct cg_answer *answer,
-                                         struct cg_error *error)
+static enum cg_status find_with_tables(struct finding *finding,
+                                       struct cg_error *error)
 {
+    const struct cg_options *options = finding->options;
     struct cg_history history;
-    enum cg_status status = cg_history_begin(c, run, &history, error);
+    enum cg_status status =
+        cg_history_begin(&finding->c, finding->run, &history, error);
     if (status != CG_OK)
         return status;
-    status = cg_answer_find(c, run, history.interval, cg_history_watch,
-                            &history, answer, error);
+    status =
+        find(finding, history.interval, cg_history_watch, &history, error);
     if (status == CG_OK)
-        status = cg_find_tables_write(options->out, options->config, c, run,
-                                      answer, &history, error);
+        status = cg_find_tables_write(options->out, options->config,
+                                      &finding->c, finding->run,
+                                      &finding->answer, &history, error);
+    if (status == CG_OK)
+        status = cg_histogram_write(options->out, options->config,
+                                    finding->work, &finding->answer, error);
     cg_history_free(&history);
     return status;
 }
@@ -38,24 +62,24 @@ static enum cg_status answer_with_tables(const struct cg_options *options,
 enum cg_status cg_command_find(const struct cg_options *options,
                                struct cg_error *error)
 {
-    double begin = wall_clock();
-    struct cg_case c;
-    struct cg_answer answer;
-    struct cg_duty_run *run = NULL;
-    enum cg_status status = cg_config_read(options->config, options->set,
-                                           options->sets, &c, error);
+    double begin = cg_wall_clock();
+    struct finding finding = {.options = options};
+    const struct cg_answer *answer = &finding.answer;
+    enum cg_status status = cg_config_read(
+        options->config, options->set, options->sets, &finding.c, error);
     if (status == CG_OK)
-        status = cg_duty_run_create(&c, &run, error);
+        status = cg_duty_run_create(&finding.c, &finding.run, error);
     if (status == CG_OK && options->out != NULL)
-        status = answer_with_tables(options, &c, run, &answer, error);
+        status = find_with_tables(&finding, error);
     else if (status == CG_OK)
-        status = cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, error);
-    cg_duty_run_free(run);
+        status = find(&finding, 0.0, NULL, NULL, error);
+    cg_confidence_free(finding.work);
+    cg_duty_run_free(finding.run);
     if (status != CG_OK)
         return status;
-    cg_report_find(&c, options->config, &answer, options->inch, options->quiet,
-                   wall_clock() - begin);
-    if (answer.verdict.given && !answer.verdict.safe) {
+    cg_report_find(&finding.c, options->config, answer, options->inch,
+                   options->quiet, cg_wall_clock() - begin);
+    if (answer->verdict.given && !answer->verdict.safe) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }

@@ -6,6 +6,7 @@
 #include "constants.h"
 #include "geometry.h"
 #include "growth.h"
+#include "spread_tables.h"
 #include "table.h"
 
 /* What one row of history.dat is made from. */
@@ -240,27 +241,6 @@ static enum cg_status write_cycle(const char *dir, const char *config,
     return cg_table_close(table, status, error);
 }
 
-static enum cg_status write_sensitivity(const char *dir, const char *config,
-                                        const struct cg_answer *answer,
-                                        struct cg_error *error)
-{
-    struct cg_table_head head = {
-        "What the closure's spread is made of, first order", config,
-        "input  spread_mm [mm of closure for one standard deviation of the "
-        "input]  "
-        "share [1, of the variance]"};
-    struct cg_table *table;
-    enum cg_status status =
-        cg_table_open(dir, "sensitivity.dat", &head, &table, error);
-    if (status != CG_OK)
-        return status;
-    for (size_t i = 0; i < answer->contributions; i++)
-        cg_table_line(table, "%s %.7g %.7g", answer->contribution[i].name,
-                      answer->contribution[i].shift * 1e3,
-                      answer->contribution[i].share);
-    return cg_table_close(table, CG_OK, error);
-}
-
 enum cg_status cg_find_tables_write(const char *dir, const char *config,
                                     const struct cg_case *c,
                                     struct cg_duty_run *run,
@@ -276,6 +256,6 @@ enum cg_status cg_find_tables_write(const char *dir, const char *config,
     if (status == CG_OK)
         status = write_cycle(dir, config, run, error);
     if (status == CG_OK)
-        status = write_sensitivity(dir, config, answer, error);
+        status = cg_sensitivity_write(dir, config, answer, error);
     return status;
 }

@@ -108,6 +108,29 @@ static enum cg_status store_threads(struct cg_options *options,
     return CG_OK;
 }
 
+static enum cg_status store_samples(struct cg_options *options,
+                                    const char *argument,
+                                    struct cg_error *error)
+{
+    options->samples = whole_number(argument, '\0', 2, 1e6);
+    if (options->samples == 0)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--samples %.40s: 2 to 1000000 is allowed",
+                            argument);
+    return CG_OK;
+}
+
+static enum cg_status store_seed(struct cg_options *options,
+                                 const char *argument, struct cg_error *error)
+{
+    options->seed = whole_number(argument, '\0', 1, 4294967295.0);
+    if (options->seed == 0)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--seed %.40s: 1 to 4294967295 is allowed",
+                            argument);
+    return CG_OK;
+}
+
 /* "0.50mm" or "0.020in": a number and a unit of length. */
 static enum cg_status store_gap(struct cg_options *options,
                                 const char *argument, struct cg_error *error)
@@ -136,6 +159,9 @@ static const struct cg_option all_options[] = {
      store_resume},
     {"gap", 0, "GAP", "the top ring's cold gap: 0.50mm or 0.020in",
      store_gap},
+    {"samples", 0, "N", "sample the spread: all inputs moved, N times",
+     store_samples},
+    {"seed", 0, "N", "of the samples; 1 by default", store_seed},
     {"threads", 0, "N", "work side by side; all cores by default",
      store_threads},
     {"units", 0, "metric|inch", "units of the text; tables stay metric",
@@ -145,7 +171,7 @@ static const struct cg_option all_options[] = {
 
 static const struct cg_command_row all_commands[] = {
     {"find", "the smallest safe cold ring gap for the duty in CONFIG",
-     cg_command_find, true, "out set units quiet"},
+     cg_command_find, true, "out set samples seed threads units quiet"},
     {"sweep", "the same over one or more varied settings, a full grid",
      cg_command_sweep, true, "vary out set part resume threads quiet"},
     {"ceiling", "the highest boost that a given top gap stands",

@@ -152,6 +152,7 @@ enum cg_status cg_options_read(int argc, char **argv,
 {
     memset(options, 0, sizeof *options);
     options->part = options->parts = 1;
+    options->seed = 1;
     *command = NULL;
     if (argc < 2)
         return cg_error_set(error, CG_BAD_INPUT,

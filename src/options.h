@@ -20,6 +20,8 @@ struct cg_options {
     size_t part, parts;     /* --part K/N; 1 of 1 by default */
     bool resume;            /* --resume */
     double gap;             /* --gap [m]; 0: not given */
+    size_t samples;         /* --samples; 0: first order alone */
+    unsigned long seed;     /* --seed */
     int threads;            /* --threads; 0: all cores */
     bool inch;              /* --units inch */
     bool quiet;             /* --quiet */

@@ -6,6 +6,7 @@
 #include "cautions.h"
 #include "constants.h"
 #include "network.h"
+#include "report_confidence.h"
 #include "show.h"
 
 /* Surface limits [K]: J. B. Heywood (1988), sec. 12.1. */
@@ -92,13 +93,18 @@ static void print_temperatures(const struct cg_answer *answer, bool inch)
            fmax(fabs(answer->ledger.residual), 1e-12));
 }
 
-static void print_sum(const struct cg_gap_sum *sum, double quantile,
-                      double risk, bool inch)
+static void print_sum(const struct cg_answer *answer, double risk, bool inch)
 {
+    const struct cg_gap_sum *sum = &answer->top;
+    const struct cg_confidence *by = &answer->confidence;
     printf("  closure, nominal        %s\n",
            cg_show_gap(sum->closure, inch).text);
-    printf("  spread, %.2f sigma      %s, for a risk of %g\n", quantile,
-           cg_show_gap(sum->spread, inch).text, risk);
+    if (by->samples > 0 && sum->spread == by->sampled.spread)
+        printf("  spread, sampled         ");
+    else
+        printf("  spread, %.2f sigma      ", answer->quantile);
+    printf("%s, for a risk of %g\n", cg_show_gap(sum->spread, inch).text,
+           risk);
     printf("  residual hot gap        %s\n",
            cg_show_gap(sum->residual, inch).text);
     printf("  rounding up             %s\n",
@@ -231,7 +237,8 @@ void cg_report_find(const struct cg_case *c, const char *config,
         print_full_load(c, answer, inch);
         print_temperatures(answer, inch);
         printf("Smallest safe cold gap, top ring\n");
-        print_sum(&answer->top, answer->quantile, c->margin.risk, inch);
+        print_sum(answer, c->margin.risk, inch);
+        cg_report_confidence(c, answer, inch);
         print_tightest(answer, inch);
         print_notes(c, &answer->extremes, inch);
     }

@@ -64,6 +64,18 @@ enum cg_status cg_table_open(const char *dir, const char *name,
     return CG_OK;
 }
 
+enum cg_status cg_table_drop(const char *dir, const char *name,
+                             struct cg_error *error)
+{
+    char path[PATH_ROOM];
+    int length = snprintf(path, sizeof path, "%s/%s", dir, name);
+    if (length < 0 || length >= PATH_ROOM)
+        return cg_error_set(error, CG_FILE, "%s: the name is too long", dir);
+    return remove(path) == 0 || errno == ENOENT
+               ? CG_OK
+               : trouble(path, "remove", error);
+}
+
 enum cg_status cg_table_earlier(const struct cg_table *table,
                                 enum cg_status (*take)(void *context,
                                                        const char *line,

@@ -27,6 +27,11 @@ enum cg_status cg_table_open(const char *dir, const char *name,
                              const struct cg_table_head *head,
                              struct cg_table **table, struct cg_error *error);
 
+/* Removes a table of an earlier run that this one does not write, if there is
+ * one.  CG_FILE with the reason. */
+enum cg_status cg_table_drop(const char *dir, const char *name,
+                             struct cg_error *error);
+
 /* Hands every line of an earlier file under the table's final name to `take`,
  * without its newline; there need not be one.  CG_FILE when it cannot be
  * read, and what `take` returns. */
