@@ -144,6 +144,7 @@ struct cg_uncertainty_case {
     double heat_factor, flank, film, undercrown, coolant_film; /* relative */
     double ring_expansion, bore_expansion;                     /* relative */
     double piston_conductivity, ring_conductivity;             /* relative */
+    double block_wall;                                         /* relative */
     double boost;                                              /* relative */
     double coolant_temperature, oil_temperature, charge_temperature; /* [K] */
     double burn50_deg;

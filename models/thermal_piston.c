@@ -23,7 +23,8 @@ struct path_cell {
 /* A piece of the belt or skirt, cut into equal cells. */
 struct region {
     const char *name;
-    double height, wall;  /* [m] */
+    double height;        /* [m] */
+    double cut, wall;     /* depth of the groove; metal left behind it [m] */
     double around;        /* share of the circumference [1] */
     size_t cells;
     int ring;             /* place of the ring, or -1 */
@@ -50,7 +51,8 @@ static struct path_cell region_cell(const struct cg_case *c,
                                     const struct region *region,
                                     double offset, double length)
 {
-    double outer = 0.5 * c->engine.bore, inner = outer - region->wall;
+    double outer = 0.5 * c->engine.bore - region->cut;
+    double inner = outer - region->wall;
     double below_crown = fmin(
         fmax(offset + length - c->piston.crown_thickness, 0.0), length);
     double section =
@@ -60,30 +62,27 @@ static struct path_cell region_cell(const struct cg_case *c,
         .section = section,
         .volume = section * length,
         .offset = offset,
-        .oil_area = region->around * 2.0 * CG_PI *
-                    (outer - fmin(c->piston.wall_thickness, region->wall)) *
-                    below_crown};
+        .oil_area = region->around * 2.0 * CG_PI * inner * below_crown};
 }
 
 static void list_regions(const struct cg_case *c, double start,
                          struct region region[BELT_REGIONS])
 {
     const struct cg_piston_case *p = &c->piston;
-    double wall = p->wall_thickness, groove_wall[CG_RINGS];
+    double wall = p->wall_thickness, cut[CG_RINGS];
     for (int r = 0; r < CG_RINGS; r++)
-        groove_wall[r] =
-            wall - c->ring[r].depth - c->ring[r].back_clearance;
+        cut[r] = c->ring[r].depth + c->ring[r].back_clearance;
     struct region list[BELT_REGIONS] = {
-        {"top_land", p->top_land - start, wall, 1.0, LAND_CELLS, -1},
-        {"groove_top", c->ring[CG_RING_TOP].width, groove_wall[0], 1.0,
+        {"top_land", p->top_land - start, 0.0, wall, 1.0, LAND_CELLS, -1},
+        {"groove_top", c->ring[CG_RING_TOP].width, cut[0], wall - cut[0], 1.0,
          GROOVE_CELLS, CG_RING_TOP},
-        {"second_land", p->second_land, wall, 1.0, LAND_CELLS, -1},
-        {"groove_second", c->ring[CG_RING_SECOND].width, groove_wall[1], 1.0,
-         GROOVE_CELLS, CG_RING_SECOND},
-        {"third_land", p->third_land, wall, 1.0, LAND_CELLS, -1},
-        {"groove_oil", c->ring[CG_RING_OIL].width, groove_wall[2], 1.0,
+        {"second_land", p->second_land, 0.0, wall, 1.0, LAND_CELLS, -1},
+        {"groove_second", c->ring[CG_RING_SECOND].width, cut[1],
+         wall - cut[1], 1.0, GROOVE_CELLS, CG_RING_SECOND},
+        {"third_land", p->third_land, 0.0, wall, 1.0, LAND_CELLS, -1},
+        {"groove_oil", c->ring[CG_RING_OIL].width, cut[2], wall - cut[2], 1.0,
          GROOVE_CELLS, CG_RING_OIL},
-        {"skirt", p->skirt_length, p->skirt_thickness, p->skirt_share,
+        {"skirt", p->skirt_length, 0.0, p->skirt_thickness, p->skirt_share,
          (size_t)c->solver.skirt_cells, -1}};
     for (int i = 0; i < BELT_REGIONS; i++)
         region[i] = list[i];

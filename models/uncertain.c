@@ -23,6 +23,9 @@ static const struct cg_uncertain inputs[] = {
      SPREAD(ring_expansion), {FIELD(scale.ring_expansion)}},
     {"bore_expansion", "bore expansion", true, false, false, 0.0,
      SPREAD(bore_expansion), {FIELD(scale.bore_expansion)}},
+    /* How much of the block moves with the liner is hard to draw a line at. */
+    {"block_wall", "block around the liner", true, false, false, 0.0,
+     SPREAD(block_wall), {FIELD(bore.block_thickness)}},
     {"piston_conductivity", "piston conductivity", true, false, false, 0.0,
      SPREAD(piston_conductivity), {FIELD(scale.piston_conductivity)}},
     {"ring_conductivity", "ring conductivity", true, false, false, 0.0,
