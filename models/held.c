@@ -23,16 +23,16 @@ struct cg_held {
     size_t nodes;
     struct cg_heat_matrix *matrix; /* not owned */
     double *block;
-    double *start;             /* T0 [K] */
-    double *term[TERMS];       /* w_k [K] */
-    double *solved;            /* scratch */
-    int terms;                 /* in use */
-    double size[TERMS];        /* largest entry of each [K] */
-    double a, horizon;         /* [s] */
-    double tolerance;          /* [K] */
-    double wave[TERMS][HALF];  /* cos(k angle) up to a right angle */
-    double ratio[POINTS];      /* x / (1 - x) */
-    double per_x[POINTS];      /* 1 / x */
+    double *start;                /* T0 [K] */
+    double *term[TERMS];          /* w_k [K] */
+    double *solved;               /* scratch */
+    int terms;                    /* in use */
+    double size[TERMS];           /* largest entry of each [K] */
+    double a;                     /* [s] */
+    double tolerance;             /* [K] */
+    double wave[TERMS][HALF];     /* cos(k angle) up to a right angle */
+    double ratio[POINTS];         /* x / (1 - x) */
+    double per_x[POINTS];         /* 1 / x */
     double weight[SCALES][TERMS]; /* largest |c_k| from scale to horizon */
 };
 
@@ -45,8 +45,8 @@ static void coefficients(const struct cg_held *held, double s, int terms,
 {
     double value[POINTS], pair[2][HALF];
     for (int p = 0; p < POINTS; p++)
-        value[p] = -expm1(-s * held->ratio[p]) * held->per_x[p] *
-                   (2.0 / POINTS);
+        value[p] =
+            -expm1(-s * held->ratio[p]) * held->per_x[p] * (2.0 / POINTS);
     for (int p = 0; p < HALF; p++) {
         pair[0][p] = value[p] + value[POINTS - 1 - p];
         pair[1][p] = value[p] - value[POINTS - 1 - p];
@@ -189,8 +189,8 @@ static bool add_terms(struct cg_held *held, const struct cg_network *network,
         held->size[k] = size_of(held, k, worst);
         held->terms = k + 1;
         /* Do not set out on what is bound to fail. */
-        if (k == 0 && terms_needed(weight, held->size[0], held->tolerance) >
-                          TERMS)
+        if (k == 0 &&
+            terms_needed(weight, held->size[0], held->tolerance) > TERMS)
             return false;
         small = weight[k] * held->size[k] <= held->tolerance ? small + 1 : 0;
         if (small == 3)
@@ -212,7 +212,6 @@ enum cg_status cg_held_begin(struct cg_held *held,
     if (status != CG_OK)
         return status;
     held->a = a;
-    held->horizon = *horizon;
     held->tolerance = SAFETY * tolerance;
     memcpy(held->start, temperature, held->nodes * sizeof *temperature);
     for (size_t i = 0; i < held->nodes; i++)
@@ -271,15 +270,15 @@ void cg_held_at(const struct cg_held *held, double time, double *temperature)
     add_up(held, c, terms, temperature);
 }
 
-/* With f the series at the horizon h, T1 - T0 = f(X) w_0, and p that of the
+/* With f the series at time h, T1 - T0 = f(X) w_0, and p that of the
  * mean, net heat r0 - K p(X) w_0 = C f(X) w_0 / h gives
  * X p = 1 - (a/h) (1 - X) f, divided by  x T*_k = (T*_k+1 + 2 T*_k +
  * T*_k-1) / 4  from the highest term down. */
-void cg_held_mean(const struct cg_held *held, double *temperature)
+void cg_held_mean(const struct cg_held *held, double time, double *temperature)
 {
     double c[TERMS], e[TERMS + 2] = {0}, p[TERMS + 2] = {0};
-    int terms = series_at(held, held->horizon, c);
-    double part = held->a / held->horizon;
+    int terms = series_at(held, time, c);
+    double part = held->a / time;
     e[0] = 1;
     for (int k = 0; k < terms; k++) {
         e[k] -= 0.5 * part * c[k];

@@ -39,10 +39,10 @@ void cg_held_free(struct cg_held *held);
 
 /* The series from temperature [K] and net heat rate [W] of the network, whose
  * conductances the matrix has read, for times from `first` to *horizon [s].
- * Sets *horizon to 0, and `held` to nothing useful, when more terms than there
- * is room for would be needed to keep the error at any node at these times
- * below tolerance [K]: the caller then tries a shorter one.  *worst is the node of
- * the largest last term.  Fails as cg_heat_matrix_factor does. */
+ * Where more terms than there is room for would be needed to keep the error at
+ * any node at these times below tolerance [K], sets *horizon to 0: the caller
+ * then tries a shorter one.  *worst is the node of the largest entry of the
+ * last term.  Fails as cg_heat_matrix_factor does. */
 enum cg_status cg_held_begin(struct cg_held *held,
                              const struct cg_network *network,
                              const double *temperature, const double *rate,
@@ -53,8 +53,9 @@ enum cg_status cg_held_begin(struct cg_held *held,
  * fail. */
 void cg_held_at(const struct cg_held *held, double time, double *temperature);
 
-/* Mean temperatures [K] over the horizon.  Their net heat times the horizon is
- * to rounding the heat stored by cg_held_at(horizon).  Cannot fail. */
-void cg_held_mean(const struct cg_held *held, double *temperature);
+/* Mean temperatures [K] from the start to `time` [s].  Their net heat times
+ * that time is, to rounding, the heat stored by cg_held_at(time).  Cannot
+ * fail. */
+void cg_held_mean(const struct cg_held *held, double time, double *temperature);
 
 #endif

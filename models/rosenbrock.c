@@ -156,8 +156,7 @@ static void find_drift(struct cg_rosenbrock *step, struct cg_network *network,
     for (size_t i = 0; i < step->nodes; i++)
         step->drift[i] = (step->drift[i] - step->rate[i]) / DRIFT_SHARE;
     for (size_t s = 0; s < CG_SIDES; s++)
-        side_drift[s] =
-            (side_drift[s] - step->heat_at_start[s]) / DRIFT_SHARE;
+        side_drift[s] = (side_drift[s] - step->heat_at_start[s]) / DRIFT_SHARE;
 }
 
 /* Heat by side that the linear part adds, h K_side sum b U, in the conditions
@@ -232,8 +231,7 @@ void cg_rosenbrock_inside(const struct cg_rosenbrock *step, double part,
     for (int j = 0; j < STAGES; j++)
         factor[j] = part * (1 - part) * (inside[0][j] + part * inside[1][j]);
     for (size_t i = 0; i < step->nodes; i++)
-        temperature[i] =
-            (1 - part) * step->start[i] + part * step->result[i];
+        temperature[i] = (1 - part) * step->start[i] + part * step->result[i];
     add_stages(step, factor, STAGES, temperature);
 }
 

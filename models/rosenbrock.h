@@ -32,11 +32,11 @@ enum { CG_ROSENBROCK_STAGES = 6 };
 /* Workspace, and what the last step tried has found. */
 struct cg_rosenbrock {
     size_t nodes;
-    struct cg_heat_matrix *matrix; /* not owned */
-    double *block;                 /* holds all the vectors below */
-    bool steady;                   /* nothing changes over the stretch */
-    double *rate;                  /* net heat at the start [W] */
-    double *drift;                 /* h dr/dt [W] */
+    struct cg_heat_matrix *matrix;       /* not owned */
+    double *block;                       /* holds all the vectors below */
+    bool steady;                         /* nothing changes over the stretch */
+    double *rate;                        /* net heat at the start [W] */
+    double *drift;                       /* h dr/dt [W] */
     double *stage[CG_ROSENBROCK_STAGES]; /* U_i [K] */
     double *start, *result;              /* T0, T1 [K] */
     double *scratch;

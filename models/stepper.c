@@ -9,7 +9,7 @@
 #include "heat_matrix.h"
 #include "stretch.h"
 
-enum { SCRATCH = 3 };
+enum { SCRATCH = 2 };
 
 struct cg_stepper {
     struct cg_heat_matrix *matrix;
@@ -47,8 +47,8 @@ enum cg_status cg_stepper_create(const struct cg_network *network,
         goto out;
     status = cg_heat_matrix_create(network, &made->matrix, error);
     if (status == CG_OK)
-        status = cg_rosenbrock_create(network, made->matrix, &made->step,
-                                      error);
+        status =
+            cg_rosenbrock_create(network, made->matrix, &made->step, error);
     if (status == CG_OK)
         status = cg_held_create(network, made->matrix, &made->held, error);
     if (status != CG_OK)
@@ -91,28 +91,6 @@ enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
                                 network->name[i]);
     memcpy(temperature, settled, network->nodes * sizeof *temperature);
     return CG_OK;
-}
-
-/* The scheme's estimate is about h^4 / 300 times the fourth derivative.  The
- * derivatives follow from T' by the linear net heat, d(net heat) = -K dT. */
-double cg_stretch_first_step(struct cg_stretch *stretch)
-{
-    const struct cg_network *network = stretch->network;
-    const double *rate = stretch->step->rate;
-    double *shifted = stretch->scratch[0], *derivative = stretch->scratch[1];
-    memcpy(derivative, rate, network->nodes * sizeof *derivative);
-    for (int order = 2; order <= 4; order++) {
-        for (size_t i = 0; i < network->nodes; i++)
-            shifted[i] =
-                stretch->temperature[i] + derivative[i] / network->capacity[i];
-        cg_network_net_heat(network, shifted, derivative);
-        for (size_t i = 0; i < network->nodes; i++)
-            derivative[i] -= rate[i];
-    }
-    double fourth = 0;
-    for (size_t i = 0; i < network->nodes; i++)
-        fourth = fmax(fourth, fabs(derivative[i]) / network->capacity[i]);
-    return pow(300 * stretch->control->tolerance / fourth, 0.25);
 }
 
 void cg_stretch_add_heat(struct cg_stretch *stretch, const double *heat)
@@ -199,7 +177,6 @@ cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
     size_t nodes = network->nodes;
     double *block = stepper->block;
     struct cg_stretch stretch = {
-        .matrix = stepper->matrix,
         .step = stepper->step,
         .held = stepper->held,
         .network = network,
@@ -211,7 +188,7 @@ cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
         .temperature = temperature,
         .watch = watch,
         .watch_context = watch_context,
-        .scratch = {block, block + nodes, block + 2 * nodes},
+        .scratch = {block, block + nodes},
     };
     stepper->stretch = &stretch;
     double before = cg_network_stored_heat(network, temperature);
@@ -219,8 +196,7 @@ cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
     long solutions = cg_heat_matrix_solutions(stepper->matrix);
     cg_rosenbrock_begin(stepper->step, network, drive, from, temperature);
     stretch.series = stepper->step->steady && !(control->fixed_step > 0);
-    enum cg_status status =
-        cg_stretch_show(&stretch, from, temperature, error);
+    enum cg_status status = cg_stretch_show(&stretch, from, temperature, error);
     if (status == CG_OK)
         status = stretch.series ? cg_stretch_held(&stretch, error)
                                 : cg_stretch_driven(&stretch, error);

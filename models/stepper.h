@@ -3,8 +3,8 @@
  * A stretch of time whose conditions are held is one linear problem: a series
  * gives its temperatures at any time from a single factored matrix (held.h).
  * A stretch with a drive goes in steps of a Rosenbrock scheme of order 4 with
- * error control (rosenbrock.h).  Both are L-stable or as good, and keep the
- * heat ledger: heat in minus heat out equals heat stored, to rounding.
+ * error control (rosenbrock.h).  Both damp stiff parts at once, and both keep
+ * the heat ledger: heat in minus heat out equals heat stored, to rounding.
  */
 #ifndef CG_STEPPER_H
 #define CG_STEPPER_H
@@ -38,7 +38,7 @@ typedef enum cg_status (*cg_step_watch)(void *context, double time,
 
 struct cg_step_control {
     double tolerance;  /* largest estimated error of a step at any node [K] */
-    double first_step; /* [s]; 0: chosen by the stepper */
+    double first_step; /* of a driven stretch [s]; 0: chosen by the stepper */
     double max_step;   /* [s]; 0: no limit */
     double fixed_step; /* [s]; > 0: steps of the scheme without error control,
                         * held or not (convergence studies) */
@@ -46,12 +46,12 @@ struct cg_step_control {
 };
 
 struct cg_heat_ledger {
-    double in[CG_SIDES]; /* heat that entered by side [J] */
-    double stored;       /* rise of stored heat [J] */
-    double turnover;     /* sum of |heat| over sides, at least |stored| [J] */
-    double residual;     /* (sum in - stored) / turnover [1] */
-    long steps, rejected;        /* steps or strides */
-    long factorings, solutions;  /* of the matrix */
+    double in[CG_SIDES];  /* heat that entered by side [J] */
+    double stored;        /* rise of stored heat [J] */
+    double turnover;      /* sum of |heat| over sides, at least |stored| [J] */
+    double residual;      /* (sum in - stored) / turnover [1] */
+    long steps, rejected; /* steps or strides */
+    long factorings, solutions; /* of the matrix */
 };
 
 /* Workspace for a network; the network's nodes and links must not change in
@@ -70,8 +70,9 @@ enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
                                  double *temperature, struct cg_error *error);
 
 /* For a watch during its call: temperatures [K] (nodes entries) at a `time` [s]
- * between the instant shown before in the same stretch and the present one, as
- * accurate as those shown.  Cannot fail. */
+ * between the instant shown before in the same stretch and the present one:
+ * within the tolerance on a held stretch, within a few times it inside a step
+ * of a driven one.  Cannot fail. */
 void cg_stepper_between(const struct cg_stepper *stepper, double time,
                         double *temperature);
 

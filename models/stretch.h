@@ -8,7 +8,6 @@
 #include "stepper.h"
 
 struct cg_stretch {
-    struct cg_heat_matrix *matrix;
     struct cg_rosenbrock *step;
     struct cg_held *held;
     struct cg_network *network;
@@ -24,7 +23,7 @@ struct cg_stretch {
     long steps, rejected;
     cg_step_watch watch;
     void *watch_context;
-    double *scratch[3]; /* [nodes] each */
+    double *scratch[2]; /* [nodes] each */
 };
 
 /* To the end of the stretch, from conditions, matrix and rate at its start.
@@ -33,10 +32,6 @@ enum cg_status cg_stretch_held(struct cg_stretch *stretch,
                                struct cg_error *error);
 enum cg_status cg_stretch_driven(struct cg_stretch *stretch,
                                  struct cg_error *error);
-
-/* A first step [s] of the Rosenbrock scheme with an error near the tolerance,
- * all conditions as they stand.  Cannot fail. */
-double cg_stretch_first_step(struct cg_stretch *stretch);
 
 /* Shows the watch, if there is one, temperature [K] at `time` [s]. */
 enum cg_status cg_stretch_show(const struct cg_stretch *stretch, double time,

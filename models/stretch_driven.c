@@ -2,6 +2,7 @@
 #include "stretch.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Where the matrix stays the same, a new step size costs a factoring. */
 static const double WORTH_GROWING = 1.5;
@@ -63,6 +64,29 @@ static double limit_step(const struct cg_stretch *stretch, double h)
     return most > 0 ? fmin(h, most) : h;
 }
 
+/* A step [s] with an estimate near the tolerance, conditions as they stand: the
+ * estimate is about h^4 / 300 times the fourth derivative of T, and the
+ * derivatives follow from T' by the linear net heat, d(net heat) = -K dT. */
+static double promising_step(struct cg_stretch *stretch)
+{
+    const struct cg_network *network = stretch->network;
+    const double *rate = stretch->step->rate;
+    double *shifted = stretch->scratch[0], *derivative = stretch->scratch[1];
+    memcpy(derivative, rate, network->nodes * sizeof *derivative);
+    for (int order = 2; order <= 4; order++) {
+        for (size_t i = 0; i < network->nodes; i++)
+            shifted[i] =
+                stretch->temperature[i] + derivative[i] / network->capacity[i];
+        cg_network_net_heat(network, shifted, derivative);
+        for (size_t i = 0; i < network->nodes; i++)
+            derivative[i] -= rate[i];
+    }
+    double fourth = 0;
+    for (size_t i = 0; i < network->nodes; i++)
+        fourth = fmax(fourth, fabs(derivative[i]) / network->capacity[i]);
+    return pow(300 * stretch->control->tolerance / fourth, 0.25);
+}
+
 static double first_step(struct cg_stretch *stretch)
 {
     const struct cg_step_control *control = stretch->control;
@@ -72,7 +96,7 @@ static double first_step(struct cg_stretch *stretch)
     if (control->first_step > 0)
         return limit_step(stretch, fmin(control->first_step, span));
     /* A drive may start at rest: look before leaping. */
-    double h = fmin(cg_stretch_first_step(stretch), span / 4);
+    double h = fmin(promising_step(stretch), span / 4);
     return limit_step(stretch, h);
 }
 

@@ -13,7 +13,7 @@ static void read_case(int refine, struct cg_case *c)
     static const struct {
         const char *name;
         int cells;
-    } along[] = {{"stations", 32}, {"crown_cells", 10}, {"skirt_cells", 6}};
+    } along[] = {{"stations", 32}, {"crown_cells", 10}};
     enum { SETS = sizeof along / sizeof *along };
     char text[SETS][40];
     const char *set[SETS];

@@ -11,7 +11,9 @@ struct bench_engine {
 };
 
 /* The example engine's network in the conditions of full load at rated speed;
- * `refine` multiplies the cells along the bodies.  Exits on failure. */
+ * `refine` multiplies the stations of the bore and the cells of the crown (not
+ * those of the skirt: each touches most stations, so that the links would grow
+ * with the product).  Exits on failure. */
 void bench_engine_make(int refine, struct bench_engine *engine);
 void bench_engine_free(struct bench_engine *engine);
 

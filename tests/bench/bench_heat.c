@@ -70,8 +70,8 @@ static double find_error(struct problem *problem,
                   &run);
     for (size_t k = 0; k < BENCH_INSTANTS; k++)
         for (size_t i = 0; i < problem->engine.network->nodes; i++)
-            worst = fmax(worst, fabs(problem->result[k][i] -
-                                     problem->reference[k][i]));
+            worst = fmax(
+                worst, fabs(problem->result[k][i] - problem->reference[k][i]));
     return worst;
 }
 
@@ -149,8 +149,7 @@ static double compare(struct problem *problem,
     void *data = solver->create(problem->engine.network);
     double tolerance = match_error(problem, solver, data, least, most);
     *error = find_error(problem, solver, data, tolerance);
-    struct bench_run run =
-        measure(problem, solver, data, tolerance, REPEATS);
+    struct bench_run run = measure(problem, solver, data, tolerance, REPEATS);
     solver->free(data);
     printf("%-22s  %9.4f  %9.4f", solver->name, *error, 1e3 * run.seconds);
     print_count(run.steps);
@@ -172,7 +171,7 @@ static void make_references(struct problem *problem)
 #endif
     struct bench_run run;
     void *data = solver->create(problem->engine.network);
-    solver->solve(data, 1e-8, problem->engine.start, problem->reference, &run);
+    solver->solve(data, 1e-9, problem->engine.start, problem->reference, &run);
     solver->free(data);
     data = bench_coldgap.create(problem->engine.network);
     double miss = find_error(problem, &bench_coldgap, data, 1e-5);

@@ -105,8 +105,7 @@ void bench_scale_cells(void)
         double seconds = time_run(&rig, &control, &ledger);
         double nodes = (double)rig.engine.network->nodes;
         printf("%8.0f  %8.2f  %8.2f  %9.3f  %6ld  %8.2f\n", nodes,
-               1e6 * factoring, 1e6 * solution, 1e3 * seconds,
-               ledger.solutions,
+               1e6 * factoring, 1e6 * solution, 1e3 * seconds, ledger.solutions,
                1e9 * seconds / nodes / (double)ledger.solutions);
         free_rig(&rig);
     }

@@ -9,7 +9,7 @@ enum { BENCH_INSTANTS = 11 };
 extern const double bench_instant[BENCH_INSTANTS]; /* [s], rising */
 
 struct bench_run {
-    double seconds;                   /* of the integration alone */
+    double seconds;                    /* of the integration alone */
     long steps, solutions, factorings; /* -1: not known */
 };
 

@@ -103,7 +103,7 @@ END_TEST
 static void make_random(gsl_rng *rng, size_t nodes)
 {
     for (size_t i = 0; i < nodes; i++) {
-        char name[24];
+        char name[32];
         snprintf(name, sizeof name, "node_%zu", i);
         cg_network_add_node(network, name, 0.5 + 3 * gsl_rng_uniform(rng), NULL,
                             NULL);
@@ -171,7 +171,7 @@ START_TEST(settled_state_is_where_a_long_run_ends)
     double settled[30], t[30], net[30];
     ck_assert_int_eq(cg_stepper_settle(stepper, network, settled, NULL), CG_OK);
     cg_network_net_heat(network, settled, net);
-    struct cg_step_control control = {.tolerance = 1e-3};
+    struct cg_step_control control = {.tolerance = 1e-6};
     for (size_t i = 0; i < 30; i++)
         t[i] = 293;
     run(NULL, 0, 2000, &control, t, NULL);
