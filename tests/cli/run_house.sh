@@ -20,7 +20,7 @@ level() {
     material | gas | fuel | heat_transfer | crank | wiebe) echo 1 ;;
     viscosity | boiling | cylinder | ring_gap) echo 1 ;;
     network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
-    tr_bdf2 | held | rosenbrock | stretch | stretch_*) echo 2 ;;
+    held | rosenbrock | stretch | stretch_*) echo 2 ;;
     zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
     case | case_check | geometry | setting | setting_*) echo 3 ;;
     thermal | thermal_* | growth | joint | operating | uncertain) echo 4 ;;
