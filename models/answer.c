@@ -1,6 +1,7 @@
 #include "answer.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <gsl/gsl_cdf.h>
@@ -54,31 +55,48 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
     }
 }
 
-static void judge(const struct cg_case *c, struct cg_answer *answer)
+/* What a given gap of that ring leaves, against the need of its sum. */
+static void judge(const struct cg_case *c, enum cg_ring_place place,
+                  double temperature, double closure,
+                  const struct cg_gap_sum *sum, double sigma,
+                  struct cg_verdict *verdict)
 {
-    struct cg_verdict *verdict = &answer->verdict;
-    double gap = c->ring[CG_RING_TOP].cold_gap;
-    double need = answer->top.closure + answer->top.spread +
-                  answer->top.residual;
-    verdict->given = !isnan(gap);
-    if (!verdict->given)
-        gap = answer->top.cold_gap;
-    verdict->gap = gap;
-    verdict->hot_gap_min = gap - answer->extremes.closure;
-    verdict->safe = gap >= need - 1e-9 * need;
-    double sigma = fmax(answer->sigma, 1e-12);
+    const struct cg_ring_case *ring = &c->ring[place];
+    double spread = fmax(sigma, 1e-12);
+    verdict->need = sum->closure + sum->spread + sum->residual;
+    verdict->given = !isnan(ring->cold_gap);
+    verdict->gap = verdict->given ? ring->cold_gap : sum->cold_gap;
+    verdict->hot_gap_min = verdict->gap - closure;
+    verdict->safe = verdict->gap >= verdict->need * (1.0 - 1e-9);
     verdict->chance_less = gsl_cdf_ugaussian_Q(
-        (verdict->hot_gap_min - c->margin.residual) / sigma);
-    verdict->chance_touch = gsl_cdf_ugaussian_Q(verdict->hot_gap_min / sigma);
+        (verdict->hot_gap_min - c->margin.residual) / spread);
+    verdict->chance_touch = gsl_cdf_ugaussian_Q(verdict->hot_gap_min / spread);
     verdict->touches = verdict->hot_gap_min < 0.0;
-    if (verdict->touches) {
-        const struct cg_ring_case *ring = &c->ring[CG_RING_TOP];
-        double modulus = cg_curve_at(&c->ring_material[CG_RING_TOP].modulus,
-                                     answer->extremes.ring_at);
-        cg_gap_butting(c->engine.bore, ring->depth, modulus,
+    if (verdict->touches)
+        cg_gap_butting(c->engine.bore, ring->depth,
+                       cg_curve_at(&c->ring_material[place].modulus,
+                                   temperature),
                        -verdict->hot_gap_min, ring->pressure,
                        &verdict->butting);
-    }
+}
+
+/* Closure with everything settled at rated speed and full load. */
+static enum cg_status settled_closure(const struct cg_case *c,
+                                      const struct cg_duty_run *run,
+                                      double *closure, struct cg_error *error)
+{
+    const double *settled = run->regime[run->full_load].settled;
+    double *strain =
+        malloc(run->thermal->bore.grid.stations * sizeof *strain);
+    if (strain == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    cg_growth_bore(c, run->thermal, settled, strain);
+    double ring = cg_growth_ring(c, run->thermal, settled, CG_RING_TOP);
+    *closure = cg_growth_closure(c, run->thermal, strain, ring, CG_RING_TOP,
+                                 c->margin.residual)
+                   .closure;
+    free(strain);
+    return CG_OK;
 }
 
 void cg_answer_add_up(const struct cg_case *c, double spread,
@@ -86,7 +104,11 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
 {
     answer->top = add_up(answer->extremes.closure, spread, &c->margin);
     set_second(c, answer);
-    judge(c, answer);
+    judge(c, CG_RING_TOP, answer->extremes.ring_at, answer->extremes.closure, &answer->top,
+          answer->sigma, &answer->verdict);
+    judge(c, CG_RING_SECOND, answer->extremes.ring_second_max,
+          answer->extremes.second_closure, &answer->second,
+          answer->sigma, &answer->second_verdict);
 }
 
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
@@ -102,6 +124,8 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
         status = cg_spread_first_order(c, run, answer, error);
     if (status == CG_OK)
         status = cg_spread_correlations(c, run, answer, error);
+    if (status == CG_OK)
+        status = settled_closure(c, run, &answer->settled_closure, error);
     if (status != CG_OK)
         return status;
 
@@ -109,8 +133,6 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     answer->quantile = gsl_cdf_ugaussian_Qinv(c->margin.risk);
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->performance = full->performance;
-    answer->fixed_ring_temperature =
-        cg_thermal_ring_mean(run->thermal, full->settled, CG_RING_TOP);
     answer->duration = run->duration;
     cg_answer_add_up(c, answer->quantile * answer->sigma, answer);
     return CG_OK;

@@ -71,9 +71,10 @@ struct cg_confidence {
     bool few;            /* too few for the risk: the larger of both holds */
 };
 
-struct cg_verdict {      /* of a given top gap */
+struct cg_verdict {      /* of a given gap */
     bool given, safe;
-    double gap;          /* [m] */
+    double gap;          /* [m]; the answer's if none is given */
+    double need;         /* closure, spread and residual, unrounded [m] */
     double hot_gap_min;  /* nominal [m]; negative: the ends touch */
     double chance_less;  /* of less than the residual [1] */
     double chance_touch; /* of the ends touching [1] */
@@ -93,11 +94,11 @@ struct cg_answer {
     size_t correlations;
     struct cg_confidence confidence;
     double shop_rule;    /* cold gap by the rule of thumb [m] */
-    struct cg_verdict verdict;
+    struct cg_verdict verdict, second_verdict; /* top, second ring */
+    double settled_closure; /* top ring, settled at rated full load [m] */
     struct cg_performance performance; /* at rated speed, full load */
     struct cg_heat_ledger ledger;
     double duration;     /* [s] */
-    double fixed_ring_temperature; /* full load, settled, top ring mean [K] */
 };
 
 /* Runs the duty once and records the extremes; `watch` (NULL allowed) sees

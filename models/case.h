@@ -1,7 +1,7 @@
 /* The case: everything a builder can say about one engine, its duty and the
  * margin wanted.  A plain value: copy it, change a number, run it again.
- * What each field means, its band and its default stand in setting.c, the one
- * table that the config reader, the template and the help all read.
+ * What each field means, its band and its default stand in setting_table.c, the
+ * one table that the config reader, the template and the help all read.
  */
 #ifndef CG_CASE_H
 #define CG_CASE_H
@@ -74,6 +74,7 @@ struct cg_piston_case {
     bool oil_jet;
     double splash_coefficient;   /* underside without jet [W/(m2 K)] */
     double jet_coefficient;      /* underside with jet [W/(m2 K)] */
+    double friction_share;       /* of all friction, in ring pack and skirt */
     double skirt_film;           /* oil thickness [m] */
 };
 
@@ -147,7 +148,8 @@ struct cg_uncertainty_case {
     double block_wall;                                         /* relative */
     double boost;                                              /* relative */
     double coolant_temperature, oil_temperature, charge_temperature; /* [K] */
-    double burn50_deg;
+    double burn50_deg, retard_deg_per_100kPa;
+    double friction;                                           /* relative */
     double bore_size, gap_measure;                             /* [m] */
 };
 

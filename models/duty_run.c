@@ -113,6 +113,7 @@ static enum cg_status lay_out(const struct cg_case *c,
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     made->film_scale = c->scale.film;
+    made->friction_share = c->piston.friction_share;
     enum cg_status status = cg_thermal_create(c, &made->thermal, error);
     if (status == CG_OK)
         status = cg_regime_room_create(made->thermal, &made->room, error);
@@ -177,11 +178,19 @@ enum cg_status cg_duty_run_vary(const struct cg_case *c,
         return status;
     size_t stations = made->thermal->bore.grid.stations;
     double film_ratio = c->scale.film / nominal->film_scale;
+    double friction_ratio =
+        nominal->friction_share > 0.0
+            ? c->piston.friction_share / nominal->friction_share
+            : 1.0;
     for (size_t i = 0; i < made->regimes && status == CG_OK; i++) {
         struct cg_regime *regime = &made->regime[i];
         copy_gas_side(&nominal->regime[i], stations, film_ratio, regime);
+        regime->friction *= friction_ratio;
         if (!gas_side_same)
             status = cg_regime_cycle(c, made->thermal, &made->room, regime,
+                                     error);
+        if (status == CG_OK)
+            status = cg_regime_films(c, made->thermal, &made->room, regime,
                                      error);
     }
     if (status == CG_OK)

@@ -28,7 +28,7 @@ struct cg_duty_run {
     size_t full_load;      /* regime at rated speed and load 1 */
     size_t start;          /* regime the duty starts from, settled */
     double duration;       /* [s] */
-    double film_scale;     /* of the case it was made for [1] */
+    double film_scale, friction_share; /* of the case it was made for [1] */
 };
 
 struct cg_instant {
@@ -42,7 +42,7 @@ typedef enum cg_status (*cg_instant_watch)(void *context,
                                            struct cg_error *error);
 
 /* Builds the network and solves all regimes of a checked case.  A ramp is cut
- * into pieces of at most `ramp_speed` (share of rated speed) and `ramp_load`,
+ * into pieces of at most CG_RAMP_SPEED (share of rated speed) and CG_RAMP_LOAD,
  * between which coefficients and heats run straight (halving both moves the
  * closure by less than 0.5 %, tested).  Caller frees.  Errors: as
  * cg_regime_solve, CG_NO_MEMORY. */
@@ -53,10 +53,10 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_error *error);
 
 /* The same for a case that differs a little from that of `nominal`: gas side,
- * films and joints are taken from there (films in the ratio of scale.film);
- * unless `gas_side_same`, the cycles are run anew for the walls of `nominal`.
- * What the change of temperature does back to gas side and films is a few per
- * cent of the change, and left out.  Only the start regime is settled. */
+ * films, friction and joints begin from there; unless `gas_side_same` the
+ * cycles are run anew for the walls of `nominal`; films are brought up to date
+ * once.  What the change of temperature does back to the gas side is a few per
+ * cent of the change, and left out. */
 enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
                                 bool gas_side_same, struct cg_duty_run **run,

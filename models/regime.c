@@ -23,11 +23,6 @@ enum { PASSES = 30, JOINT_PASSES = 300 };
 #define OIL_AT_40 95e-6
 #define OIL_AT_100 14.4e-6
 
-/* Mean share of a cycle's friction that the ring pack and skirt turn into
- * heat at the bore: piston assembly about half of mechanical friction, most
- * of it there (common practice, no source). */
-#define PISTON_FRICTION_SHARE 0.15
-
 enum cg_status cg_regime_room_create(const struct cg_thermal *thermal,
                                      struct cg_regime_room *room,
                                      struct cg_error *error)
@@ -206,7 +201,7 @@ static void set_performance(const struct cg_case *c,
     out->mean_flux = regime->crown.coefficient *
                      (regime->crown.temperature -
                       regime->input.piston_temperature);
-    regime->friction = PISTON_FRICTION_SHARE * out->fmep * swept * 0.5 *
+    regime->friction = c->piston.friction_share * out->fmep * swept * 0.5 *
                        regime->operating.speed;
 }
 
@@ -328,6 +323,18 @@ enum cg_status cg_regime_cycle(const struct cg_case *c,
         return status;
     copy_walls(&walls, &regime->input);
     return run_cycle(c, thermal, room, regime, error);
+}
+
+enum cg_status cg_regime_films(const struct cg_case *c,
+                               struct cg_thermal *thermal,
+                               struct cg_regime_room *room,
+                               struct cg_regime *regime,
+                               struct cg_error *error)
+{
+    enum cg_status status = cg_regime_settle(thermal, room, regime, error);
+    if (status == CG_OK)
+        set_films(c, thermal, regime->settled, regime);
+    return status;
 }
 
 static double between(double a, double b, double part)

@@ -64,8 +64,8 @@ void cg_regime_free(struct cg_regime *regime);
 
 /* Solves for the operating point set in regime->operating: a fixed point over
  * wall temperatures (to 0.1 K), films and joints.  `guess`: a solved regime to
- * start from, or NULL.  CG_NUMERICAL if it does
- * not settle or the cycle fails. */
+ * start from, or NULL.  CG_NUMERICAL if it does not settle or the
+ * cycle fails. */
 enum cg_status cg_regime_solve(const struct cg_case *c,
                                struct cg_thermal *thermal,
                                struct cg_regime_room *room,
@@ -77,6 +77,13 @@ enum cg_status cg_regime_solve(const struct cg_case *c,
  * regime->input. */
 enum cg_status cg_regime_cycle(const struct cg_case *c,
                                const struct cg_thermal *thermal,
+                               struct cg_regime_room *room,
+                               struct cg_regime *regime,
+                               struct cg_error *error);
+
+/* One settled state, and the films it asks for. */
+enum cg_status cg_regime_films(const struct cg_case *c,
+                               struct cg_thermal *thermal,
                                struct cg_regime_room *room,
                                struct cg_regime *regime,
                                struct cg_error *error);

@@ -79,7 +79,7 @@ struct cg_thermal {
 extern const double cg_friction_part[CG_RINGS + 1];
 
 /* Builds the network of a checked case, all operating-point quantities at
- * zero (cg_thermal_load in load.h sets them).  Caller frees.  CG_NO_MEMORY
+ * zero (cg_regime_apply in regime.h sets them).  Caller frees.  CG_NO_MEMORY
  * only. */
 enum cg_status cg_thermal_create(const struct cg_case *c,
                                  struct cg_thermal **thermal,

@@ -40,6 +40,11 @@ static const struct cg_uncertain inputs[] = {
      SPREAD(charge_temperature), {FIELD(charge.ambient_temperature)}},
     {"burn50", "spark and burn timing", false, true, false, 0.0,
      SPREAD(burn50_deg), {FIELD(combustion.burn50_deg)}},
+    {"retard", "retard with boost", false, true, false, 0.0,
+     SPREAD(retard_deg_per_100kPa),
+     {FIELD(combustion.retard_deg_per_100kPa)}},
+    {"friction", "friction heat", true, false, false, 0.0, SPREAD(friction),
+     {FIELD(piston.friction_share)}},
     /* A bore larger than measured opens the fitted gap by pi times as much;
      * the sign does not matter for the spread. */
     {"bore_size", "bore as measured", false, false, true, CG_PI,

@@ -13,7 +13,7 @@ set key outside right center
 do for [out in "png svg"] {
     eval (out eq "png" ? png : svg)."temperatures.".out."'"
     plot file using 1:5 with lines ls 2 title "crown", \
-         file using 1:6 with lines ls 1 title "top groove", \
+         file using 1:6 with lines ls 1 dt (10,3) title "top groove", \
          file using 1:7 with lines ls 3 title "top ring", \
          file using 1:8 with lines ls 5 title "second ring", \
          file using 1:9 with lines ls 4 title "bore, top", \

@@ -79,7 +79,8 @@ enum cg_status cg_command_find(const struct cg_options *options,
         return status;
     cg_report_find(&finding.c, options->config, answer, options->inch,
                    options->quiet, cg_wall_clock() - begin);
-    if (answer->verdict.given && !answer->verdict.safe) {
+    if ((answer->verdict.given && !answer->verdict.safe) ||
+        (answer->second_verdict.given && !answer->second_verdict.safe)) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }

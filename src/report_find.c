@@ -93,9 +93,22 @@ static void print_temperatures(const struct cg_answer *answer, bool inch)
            fmax(fabs(answer->ledger.residual), 1e-12));
 }
 
+/* As it will be printed: to 1 um, or to 0.0001 in. */
+static double as_shown(double metres, bool inch)
+{
+    double digit = inch ? 2.54e-6 : 1e-6;
+    return digit * round(metres / digit);
+}
+
+/* The parts as shown add up to the gap as shown: what their own rounding for
+ * the screen takes or adds goes to the last part. */
 static void print_sum(const struct cg_answer *answer, double risk, bool inch)
 {
     const struct cg_gap_sum *sum = &answer->top;
+    double rounding = as_shown(sum->cold_gap, inch) -
+                      as_shown(sum->closure, inch) -
+                      as_shown(sum->spread, inch) -
+                      as_shown(sum->residual, inch);
     const struct cg_confidence *by = &answer->confidence;
     printf("  closure, nominal        %s\n",
            cg_show_gap(sum->closure, inch).text);
@@ -108,7 +121,7 @@ static void print_sum(const struct cg_answer *answer, double risk, bool inch)
     printf("  residual hot gap        %s\n",
            cg_show_gap(sum->residual, inch).text);
     printf("  rounding up             %s\n",
-           cg_show_gap(sum->rounding, inch).text);
+           cg_show_gap(rounding, inch).text);
     printf("  cold gap, top ring      %s\n\n",
            cg_show_gap(sum->cold_gap, inch).text);
 }
@@ -157,13 +170,27 @@ static void print_tightest(const struct cg_answer *answer, bool inch)
            cg_show_length(e->land_clearance, inch).text);
     printf("What moves it most (closure for one standard deviation)\n");
     for (size_t i = 0; i < 3 && i < answer->contributions; i++)
-        printf("  %-24s %+.3f mm   %2.0f %% of the variance\n",
+        printf("  %-24s%s, %.0f %% of the variance\n",
                answer->contribution[i].doc,
-               answer->contribution[i].shift * 1e3,
+               cg_show_gap(answer->contribution[i].shift, inch).text,
                answer->contribution[i].share * 100.0);
     print_correlations(answer, inch);
     print_shop_rule(answer, inch);
     printf("\n");
+}
+
+/* A duty is only as hard as it is long, and none is as hard as all. */
+static void print_duty_notes(const struct cg_case *c,
+                             const struct cg_answer *answer, bool inch)
+{
+    const struct cg_extremes *e = &answer->extremes;
+    printf("Other duties: settled at rated full load the closure is %s;\n"
+           "  hard driving before the engine is warm closes most (duty "
+           "cold_start_abuse).\n",
+           cg_show_gap(answer->settled_closure, inch).text);
+    if (e->time >= answer->duration && c->duty.start != CG_START_SETTLED)
+        printf("Note: the gap is still closing when the duty ends; a longer "
+               "one needs more.\n");
 }
 
 /* Limits of the trade and the textbook that the duty passes. */
@@ -174,7 +201,8 @@ static void print_notes(const struct cg_case *c,
     const struct cg_material *alloy = &c->piston_material;
     if (!isnan(e->boiling_time))
         printf("Note: the coolant begins to boil at the bore wall at %.1f s "
-               "(wall %s);\n      cooling past that is not modelled.\n",
+               "(wall %s);\n      past that it cools better at first, which "
+               "tightens the gap: not modelled.\n",
                e->boiling_time,
                cg_show_temperature(e->coolant_side_max, inch).text);
     if (e->ring_top_max > ring->hot_limit)
@@ -199,17 +227,29 @@ static void print_notes(const struct cg_case *c,
     printf("\n");
 }
 
-static void print_verdict(const struct cg_answer *answer, bool inch)
+/* Chances far out are beyond what a normal law can promise. */
+static const char *chance(double p, char text[16])
 {
-    const struct cg_verdict *v = &answer->verdict;
+    if (p < 1e-4)
+        return "under 1e-4";
+    snprintf(text, 16, "%.2g", p);
+    return text;
+}
+
+static void print_verdict(const char *ring, const struct cg_verdict *v,
+                          bool inch)
+{
+    char less[16], touch[16];
     if (!v->given)
         return;
-    printf("Your top gap of %s: %s\n", cg_show_gap(v->gap, inch).text,
-           v->safe ? "safe for this duty" : "TOO SMALL for this duty");
-    printf("  smallest hot gap %s; chance of less than the residual %.2g, of "
-           "touching %.2g\n",
-           cg_show_gap(v->hot_gap_min, inch).text, v->chance_less,
-           v->chance_touch);
+    printf("Your %s gap of %s: %s (it takes %s)\n", ring,
+           cg_show_gap(v->gap, inch).text,
+           v->safe ? "safe for this duty" : "TOO SMALL for this duty",
+           cg_show_gap(v->need, inch).text);
+    printf("  smallest hot gap %s; chance of less than the residual %s, of "
+           "touching %s\n",
+           cg_show_gap(v->hot_gap_min, inch).text,
+           chance(v->chance_less, less), chance(v->chance_touch, touch));
     if (v->touches)
         printf("  the ends touch: hoop stress %.0f MPa in the ring, %.1f MPa "
                "more on the bore,\n  %.0f times the ring's own tension - "
@@ -240,9 +280,11 @@ void cg_report_find(const struct cg_case *c, const char *config,
         print_sum(answer, c->margin.risk, inch);
         cg_report_confidence(c, answer, inch);
         print_tightest(answer, inch);
+        print_duty_notes(c, answer, inch);
         print_notes(c, &answer->extremes, inch);
     }
-    print_verdict(answer, inch);
+    print_verdict("top", &answer->verdict, inch);
+    print_verdict("second", &answer->second_verdict, inch);
     print_gaps(answer, inch);
     if (!quiet)
         printf("Left out: bore distortion and wear, ring twist, differences "

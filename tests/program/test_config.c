@@ -239,7 +239,7 @@ START_TEST(shipped_duties)
     static const struct {
         const char *name;
         double least, most;
-    } duties[] = {{"dyno_pull", 10, 20},        {"drag_pass", 9, 14},
+    } duties[] = {{"dyno_pull", 10, 20},        {"drag_pass", 12, 17},
                   {"road_lap", 150, 220},       {"tow_grade", 540, 700},
                   {"settled", 10, 60},          {"cold_start_abuse", 20, 60},
                   {"lean_event", 8, 20}};

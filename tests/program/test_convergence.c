@@ -117,8 +117,8 @@ START_TEST(ramps_cut_finer)
     static const struct {
         const char *duty;
         int parts;
-    } rows[] = {{"duty.name=dyno_pull", 24}, {"duty.name=drag_pass", 6},
-                {"duty.name=lean_event", 16}, {"duty.name=tow_grade", 24},
+    } rows[] = {{"duty.name=dyno_pull", 20}, {"duty.name=drag_pass", 5},
+                {"duty.name=lean_event", 12}, {"duty.name=tow_grade", 24},
                 {"duty.name=cold_start_abuse", 16}};
     for (size_t i = 0; i < COUNT_OF(rows); i++) {
         struct cg_case c = engine_case(_i, rows[i].duty), fine = c;
