@@ -33,7 +33,7 @@ static size_t points_of(const struct cg_sample *sample)
 static enum cg_status fill_sequence(struct cg_sample *sample,
                                     struct cg_error *error)
 {
-    size_t dimensions = 2 * sample->inputs, points = points_of(sample);
+    size_t dimensions = sample->dimensions, points = points_of(sample);
     gsl_qrng *sobol =
         gsl_qrng_alloc(gsl_qrng_sobol, (unsigned int)dimensions);
     if (sobol == NULL)
@@ -56,7 +56,7 @@ static enum cg_status fill_shifts(struct cg_sample *sample, unsigned long seed,
     if (random == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     gsl_rng_set(random, seed);
-    for (size_t i = 0; i < sample->replicates * 2 * sample->inputs; i++)
+    for (size_t i = 0; i < sample->replicates * sample->dimensions; i++)
         sample->shift[i] = gsl_rng_uniform_pos(random);
     gsl_rng_free(random);
     return CG_OK;
@@ -72,19 +72,20 @@ enum cg_status cg_sample_create(size_t samples, size_t inputs, size_t swapped,
                                 struct cg_error *error)
 {
     assert(samples >= 2 && inputs >= 1 && inputs <= CG_SAMPLE_INPUTS);
-    assert(swapped <= inputs);
+    assert(swapped <= inputs && inputs + swapped <= CG_SAMPLE_DIMENSIONS);
     struct cg_sample *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     made->samples = samples;
     made->inputs = inputs;
     made->swapped = swapped;
+    made->dimensions = inputs + swapped;
     made->replicates = smaller(samples, CG_SAMPLE_REPLICATES);
     if (swapped > 0)
         made->swaps = smaller(
             larger(samples / (4 * swapped), CG_SAMPLE_FEWEST_SWAPS), samples);
-    made->sequence = doubles(points_of(made) * 2 * inputs);
-    made->shift = doubles(made->replicates * 2 * inputs);
+    made->sequence = doubles(points_of(made) * made->dimensions);
+    made->shift = doubles(made->replicates * made->dimensions);
     made->value = doubles(samples);
     made->swapped_value = doubles(made->swaps * swapped);
     made->sorted = doubles(samples);
@@ -119,7 +120,7 @@ void cg_sample_free(struct cg_sample *sample)
 static double score_of(const struct cg_sample *sample, size_t index,
                        size_t dimension)
 {
-    size_t dimensions = 2 * sample->inputs;
+    size_t dimensions = sample->dimensions;
     size_t point = index / sample->replicates;
     size_t replicate = index % sample->replicates;
     double u = sample->sequence[point * dimensions + dimension] +

@@ -28,7 +28,8 @@
 #include "status.h"
 
 enum {
-    CG_SAMPLE_INPUTS = 20,     /* most; the sequence has twice as many */
+    CG_SAMPLE_DIMENSIONS = 40, /* of the sequence: inputs plus swapped ones */
+    CG_SAMPLE_INPUTS = 32,     /* most, whether swapped or not */
     CG_SAMPLE_REPLICATES = 16,
     CG_SAMPLE_FEWEST_SWAPS = 64
 };
@@ -37,8 +38,9 @@ struct cg_sample {
     size_t samples, inputs, replicates; /* sample j is of replicate j mod R */
     size_t swaps;   /* points 0 .. swaps - 1 have their inputs swapped */
     size_t swapped; /* inputs 0 .. swapped - 1 are */
-    double *sequence; /* [samples / R, rounded up][2 inputs] in 0..1 */
-    double *shift;    /* [R][2 inputs] in 0..1 */
+    size_t dimensions; /* inputs + swapped */
+    double *sequence; /* [samples / R, rounded up][dimensions] in 0..1 */
+    double *shift;    /* [R][dimensions] in 0..1 */
     double *value;    /* [samples]: the caller's; NaN: failed */
     double *swapped_value; /* [swaps][swapped]: the same */
     double *sorted;   /* [samples]: after cg_sample_add_up, those not failed */
@@ -52,8 +54,9 @@ struct cg_sample_sum {
 };
 
 /* Draws the points: samples >= 2, 1 <= inputs <= CG_SAMPLE_INPUTS, of which
- * the first `swapped` get shares.  Equal seeds give equal points.
- * CG_NO_MEMORY.  Caller frees. */
+ * the first `swapped` get shares; both together no more than
+ * CG_SAMPLE_DIMENSIONS.  Equal seeds give equal points.  CG_NO_MEMORY.  Caller
+ * frees. */
 enum cg_status cg_sample_create(size_t samples, size_t inputs, size_t swapped,
                                 unsigned long seed, struct cg_sample **sample,
                                 struct cg_error *error);

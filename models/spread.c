@@ -9,7 +9,7 @@
 
 /* Steps of the moved runs may err more than those of the nominal run: it
  * moves a shift by less than 1 % (tested). */
-#define COARSER 3.0
+#define COARSER 8.0
 
 static int larger_first(const void *a, const void *b)
 {

@@ -1,6 +1,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "answer.h"
 #include "cautions.h"
 #include "ceiling.h"
 #include "config.h"
@@ -66,6 +67,19 @@ static void print_headline(const struct cg_ceiling *at, bool inch)
                cg_show_boost(at->boost, inch).text);
 }
 
+/* What the figure rests on: boost is limited by more than the ring. */
+static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
+                         bool inch)
+{
+    printf("\nShop rule at that boost: %s (common practice, no source)\n",
+           cg_show_gap(cg_shop_rule(c->engine.bore, at->boost), inch).text);
+    printf("This is the ring gap's ceiling alone.  Knock, head gasket, rods "
+           "and turbine have\nceilings of their own, not looked at; half "
+           "burned is taken %.0f deg later for each\n100 kPa on gasoline, "
+           "15 deg at most.\n",
+           c->combustion.retard_deg_per_100kPa);
+}
+
 enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error)
 {
@@ -83,6 +97,8 @@ enum cg_status cg_command_ceiling(const struct cg_options *options,
     if (!options->quiet)
         print_ceiling(&c, &ceiling, options->config, options->inch);
     print_headline(&ceiling, options->inch);
+    if (!options->quiet)
+        print_limits(&c, &ceiling, options->inch);
     printf("\n%s\n", cg_cautions_text());
     if (ceiling.need_at_target > gap) {
         error->text[0] = '\0'; /* the screen has said it */

@@ -18,14 +18,14 @@ level() {
     case $1 in
     status | constants | unit) echo 0 ;;
     material | gas | fuel | heat_transfer | crank | wiebe) echo 1 ;;
-    viscosity | boiling | cylinder | ring_gap) echo 1 ;;
+    viscosity | boiling | cylinder | ring_gap | sample) echo 1 ;;
     network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
     held | rosenbrock | stretch | stretch_*) echo 2 ;;
     zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
     case | case_check | geometry | setting | setting_*) echo 3 ;;
     thermal | thermal_* | growth | joint | operating | uncertain) echo 4 ;;
     regime | duty_run) echo 5 ;;
-    answer | ceiling | confidence | extremes | sample | spread) echo 6 ;;
+    answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     esac
 }
 for file in models/*.[ch]; do

@@ -226,7 +226,8 @@ static void check_shipped_duty(const char *name, double least, double most)
         ck_assert_msg(s->speed <= c.engine.speed &&
                           s->speed_end <= c.engine.speed,
                       "%s, segment %d: above rated speed", name, i);
-        if (i > 0 && strcmp(name, "road_lap") != 0 &&
+        /* Gears change, and with the foot off the engine falls away. */
+        if (i > 0 && s->load > 0.0 && strcmp(name, "road_lap") != 0 &&
             strcmp(name, "drag_pass") != 0)
             check_close(s->speed, (s - 1)->speed_end, 1e-12, name);
     }

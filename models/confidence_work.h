@@ -1,0 +1,25 @@
+/* What a confidence works on.  Private to the confidence. */
+#ifndef CG_CONFIDENCE_WORK_H
+#define CG_CONFIDENCE_WORK_H
+
+#include "confidence.h"
+#include "uncertain.h"
+
+struct cg_confidence_work {
+    const struct cg_case *c;
+    const struct cg_duty_run *nominal;
+    struct cg_sample *sample;
+    unsigned long seed;
+    /* Those with a spread; first the `moving` that move the case, then those
+     * that add to the closure. */
+    const struct cg_uncertain *input[CG_SAMPLE_INPUTS];
+    size_t inputs, moving;
+    bool gas_side_same; /* none of them moves the cycle */
+};
+
+/* Runs sample `item`; `keep` as for cg_spread_closure. */
+enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
+                                    size_t item, struct cg_duty_run **keep,
+                                    double *closure, struct cg_error *error);
+
+#endif

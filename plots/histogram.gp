@@ -1,0 +1,32 @@
+# Closures sampled over the uncertain inputs; a table of find --samples.
+# gnuplot -e "dir='out'" plots/histogram.gp
+# needs: histogram.dat summary.dat
+load "plots/style.gp"
+file = dir."/histogram.dat"
+summary = dir."/summary.dat"
+note(word, field) = real(system(sprintf("awk '/^# %s/{print $%d; exit}' %s", word, field, file)))
+quantile = note("quantile", 3)
+linear = note("quantile", 11)
+residual = real(system("awk '$1==\"residual\"{print $2}' ".summary))
+gap = real(system("awk '$1==\"cold_gap_top\"{print $2}' ".summary))
+set title "Top ring: gap used up by heat, all uncertain inputs moved at once"
+set xlabel "closure, mm"
+set x2label "closure, thou (0.001 in)"
+set link x2 via x/0.0254 inverse x*0.0254
+set x2tics 2
+set ylabel "share of the samples, 1/mm"
+set yrange [0:*]
+set offsets 0, 0, graph 0.05, 0
+set key top right
+set style fill solid 1 border lc rgb "#888888"
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."histogram.".out."'"
+    set arrow 1 from linear, graph 0 to linear, graph 0.6 nohead ls 3
+    set arrow 2 from quantile, graph 0 to quantile, graph 0.6 nohead ls 2
+    set arrow 3 from gap-residual, graph 0 to gap-residual, graph 0.6 nohead ls 6
+    plot file using (($1+$2)/2):4:($2-$1) with boxes fc rgb "#d5d5d5" title "sampled", \
+         file using (($1+$2)/2):5 with lines ls 4 title "first order, a normal law", \
+         NaN with lines ls 3 title "at the risk, first order", \
+         NaN with lines ls 2 title "at the risk, sampled", \
+         NaN with lines ls 6 title "what the answer's gap allows"
+}

@@ -1,0 +1,27 @@
+# What the closure's spread is made of.   gnuplot -e "dir='out'" plots/shares.gp
+# needs: sensitivity.dat
+load "plots/style.gp"
+file = dir."/sensitivity.dat"
+rows = int(system("grep -c -v '^#' ".file))
+sampled = int(system("awk '!/^#/ && $4 != \"nan\"{n++} END{print n+0}' ".file)) > 0
+name(text) = system("echo '".text."' | tr _ ' '")
+set title "What the spread of the closure is made of"
+set xlabel "share of the variance, %"
+set ylabel ""
+set yrange [rows-0.4:-0.6] noextend
+set xrange [0:*]
+set offsets 0, graph 0.06, 0, 0
+set lmargin at screen 0.21
+set ytics out scale 0
+set grid noytics
+set key bottom right
+# Half a bar each when both are there, first order above.
+half = sampled ? 0.0 : 0.36
+first = "using (0):($0):(0):($3*100):($0-0.36):($0+half):ytic(name(strcol(1)))"
+second = "using (0):($0):(0):($4*100):($0):($0+0.36)"
+draw = "plot file ".first." with boxxyerror fs solid 1 border lc rgb '#222222' fc rgb '#555555' title 'alone (first order)'"
+both = draw.", file ".second." with boxxyerror fs solid 1 border lc rgb '#222222' fc rgb '#d5d5d5' title 'alone and with others (sampled)'"
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."shares.".out."'"
+    eval (sampled ? both : draw)
+}
