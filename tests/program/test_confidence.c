@@ -246,6 +246,25 @@ START_TEST(nothing_uncertain)
 }
 END_TEST
 
+/* Cycles run anew, in coarser steps, for inputs as good as certain: what the
+ * sampling's short cuts alone do to the closure. */
+START_TEST(short_cuts_of_the_samples)
+{
+    static const char *const duty[] = {"duty.name=settled",
+                                       "duty.name=dyno_pull",
+                                       "duty.name=cold_start_abuse"};
+    for (size_t i = 0; i < COUNT_OF(duty); i++) {
+        struct cg_case c = case_of(BOOSTED_FOUR, &duty[i], 1);
+        memset(&c.uncertainty, 0, sizeof c.uncertainty);
+        c.uncertainty.heat_factor = 1e-9;
+        struct found found = sample(&c, 2, 1, 2);
+        check_within(found.answer.confidence.mean,
+                     found.answer.extremes.closure, 0.3e-6, duty[i]);
+        free(found.closure);
+    }
+}
+END_TEST
+
 /* Spreads so wide that cycles fail: an error with its reason, no answer. */
 START_TEST(many_failures)
 {
@@ -282,6 +301,7 @@ int main(void)
     tcase_add_test(all, a_direct_input_alone);
     tcase_add_test(all, a_moving_input_alone);
     tcase_add_test(all, nothing_uncertain);
+    tcase_add_test(all, short_cuts_of_the_samples);
     tcase_add_test(all, many_failures);
     suite_add_tcase(suite, all);
     return check_run(suite);
