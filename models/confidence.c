@@ -7,11 +7,6 @@
 #include "confidence_work.h"
 #include "spread.h"
 
-/* Cycles of samples may take larger steps than those of the nominal run: the
- * closure moves by less than 0.3 um (tested). */
-#define CRANK_COARSER 2.0
-#define CRANK_LARGEST 2.0 /* what a cycle stands [deg] */
-
 static void choose_inputs(struct cg_confidence_work *work)
 {
     size_t count;
@@ -73,8 +68,6 @@ static struct cg_case case_at(const struct cg_confidence_work *work,
                               const double *score)
 {
     struct cg_case at = *work->c;
-    at.solver.crank_step_deg =
-        fmin(CRANK_COARSER * at.solver.crank_step_deg, CRANK_LARGEST);
     for (size_t i = 0; i < work->moving; i++)
         cg_uncertain_move(work->input[i], score[i], &at);
     return at;

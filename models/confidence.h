@@ -3,8 +3,7 @@
  * leaves out: curvature, and inputs that work together.
  *
  * Inputs are taken as independent.  Runs are those of cg_duty_run_vary: gas
- * side, films and joints from the nominal run, the cycles anew in
- * coarser crank steps.
+ * side, films and joints from the nominal run, the cycles anew.
  *
  * Begun and ended once; in between each item 0 .. items - 1 is run once, in any
  * order and from any thread: results do not depend on it.

@@ -246,7 +246,7 @@ START_TEST(nothing_uncertain)
 }
 END_TEST
 
-/* Cycles run anew, in coarser steps, for inputs as good as certain: what the
+/* Cycles run anew for inputs as good as certain: what the
  * sampling's short cuts alone do to the closure. */
 START_TEST(short_cuts_of_the_samples)
 {
