@@ -5,34 +5,9 @@
 #include <string.h>
 
 #include "constants.h"
-#include "cycle.h"
+#include "cycle_case.h"
 
 static struct cg_cycle cycle, other;
-
-static struct cg_cycle_input base(void)
-{
-    return (struct cg_cycle_input){
-        .crank = {0.0861, 0.0857, 0.1434, 9.47},
-        .speed = 6500.0 / 60.0,
-        .manifold_pressure = 98e3,
-        .manifold_temperature = 303.0,
-        .exhaust_pressure = 113e3,
-        .volumetric_efficiency = 0.95,
-        .fuel = cg_fuel_find("gasoline"),
-        .lambda = 0.87,
-        .burn50_deg = 9.0,
-        .burn_duration_deg = 28.0,
-        .combustion_efficiency = 0.97,
-        .correlation = cg_heat_transfer_find("woschni"),
-        .heat_factor = 1.0,
-        .head_area_ratio = 1.25,
-        .head_temperature = 480.0,
-        .piston_temperature = 530.0,
-        .liner_temperature = 420.0,
-        .intake_close_deg = -140.0,
-        .exhaust_open_deg = 130.0,
-        .step_deg = 1.0};
-}
 
 static void run(const struct cg_cycle_input *input, struct cg_cycle *out)
 {
@@ -63,7 +38,7 @@ START_TEST(energy_closes)
         for (int p = 0; p < 4; p++)
             for (int s = 0; s < 4; s++)
                 for (int l = 0; l < 5; l++) {
-                    struct cg_cycle_input input = base();
+                    struct cg_cycle_input input = rated();
                     input.correlation = &all[c];
                     input.manifold_pressure = pressures[p];
                     input.speed = speeds[s] / 60.0;
@@ -83,7 +58,7 @@ START_TEST(energy_closes_for_odd_timing)
                 {12, 25, -215, 130}, {12, 25, -180, 180}, {20, 90, -180, 60},
                 {9, 1, -100, 120}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        struct cg_cycle_input input = base();
+        struct cg_cycle_input input = rated();
         input.burn50_deg = rows[i].burn50;
         input.burn_duration_deg = rows[i].duration;
         input.intake_close_deg = rows[i].close;
@@ -98,7 +73,7 @@ END_TEST
  * temperature and composition. */
 START_TEST(exhaust_temperature_closes_the_balance)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     double moles[CG_SPECIES], fuel_mass = cg_fuel_molar_mass(input.fuel);
     struct cg_poly vapour;
@@ -129,13 +104,16 @@ END_TEST
 
 START_TEST(masses)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
-    double density = 98e3 * 28.965e-3 / (CG_GAS_CONSTANT * 303.0);
-    check_close(cycle.air_mass, 0.95 * density * cg_crank_swept(&input.crank),
+    double density = input.manifold_pressure * 28.965e-3 /
+                     (CG_GAS_CONSTANT * input.manifold_temperature);
+    check_close(cycle.air_mass,
+                input.volumetric_efficiency * density *
+                    cg_crank_swept(&input.crank),
                 1e-4, "volumetric efficiency");
     check_close(cycle.air_mass / cycle.fuel_mass,
-                0.87 * cg_fuel_stoichiometric(input.fuel), 1e-12, "lambda");
+                input.lambda * cg_fuel_stoichiometric(input.fuel), 1e-12, "lambda");
     check_close(cycle.trapped_mass,
                 cycle.air_mass + cycle.fuel_mass + cycle.residual_mass, 1e-7,
                 "inflow is integrated");
@@ -146,7 +124,7 @@ END_TEST
 
 START_TEST(points_tell_the_cycle)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     const struct cg_cycle_point *p = cycle.point;
     size_t last = cycle.points - 1;
@@ -175,7 +153,7 @@ END_TEST
 
 START_TEST(peak_is_the_highest_point_or_just_above)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     double highest = 0.0;
     for (size_t i = 0; i < cycle.points; i++)
@@ -192,7 +170,7 @@ END_TEST
 
 START_TEST(steps_converge)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     input.step_deg = 0.1;
     run(&input, &other);
     const double steps[] = {2.0, 1.0, 0.5};
@@ -213,7 +191,7 @@ START_TEST(boost_and_speed_lower_the_heat_share)
     size_t correlations;
     const struct cg_heat_transfer *all = cg_heat_transfers(&correlations);
     for (size_t c = 0; c < correlations; c++) {
-        struct cg_cycle_input input = base();
+        struct cg_cycle_input input = rated();
         input.correlation = &all[c];
         run(&input, &cycle);
         double share = heat(&cycle) / cycle.fuel_energy;
@@ -223,7 +201,7 @@ START_TEST(boost_and_speed_lower_the_heat_share)
         ck_assert(heat(&other) / other.fuel_energy < share);
         ck_assert(flux(&input, &other) > 1.4 * mean);
         ck_assert(other.imep_gross > 1.9 * cycle.imep_gross);
-        input = base();
+        input = rated();
         input.correlation = &all[c];
         input.speed *= 0.5;
         run(&input, &other);
@@ -235,7 +213,7 @@ END_TEST
 
 START_TEST(boost_exponent_of_flux)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     double mean = flux(&input, &cycle);
     input.manifold_pressure *= 3.0;
@@ -247,7 +225,7 @@ END_TEST
 
 START_TEST(retard_lowers_flux_and_heats_the_exhaust)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     double mean = flux(&input, &cycle);
     input.burn50_deg += 10.0;
@@ -261,7 +239,7 @@ END_TEST
 
 START_TEST(rich_mixture_holds_heat_back)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     double held = -1.0, efficiency = 1.0;
     input.combustion_efficiency = 1.0;
     for (double lambda = 1.0; lambda > 0.65; lambda -= 0.05) {
@@ -282,14 +260,14 @@ END_TEST
 
 START_TEST(walls_take_what_they_are_given)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     input.heat_factor = 0.0;
     run(&input, &other);
     ck_assert(heat(&other) == 0.0);
     ck_assert(other.gross_work > cycle.gross_work);
     ck_assert(other.point[300].coefficient == 0.0);
-    input = base();
+    input = rated();
     input.piston_temperature += 100.0;
     run(&input, &other);
     ck_assert(other.heat_piston < cycle.heat_piston);
@@ -301,7 +279,7 @@ END_TEST
 
 START_TEST(throttling_costs_pumping_work)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     input.manifold_pressure = 40e3;
     input.volumetric_efficiency = 0.8;
     run(&input, &cycle);
@@ -317,7 +295,7 @@ END_TEST
 
 START_TEST(closing_moves_no_air)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     input.intake_close_deg = -210.0;
     run(&input, &other);
@@ -328,7 +306,7 @@ END_TEST
 
 START_TEST(same_input_same_answer)
 {
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     run(&input, &cycle);
     memset(&other, 0x5a, sizeof other);
     run(&input, &other);
@@ -384,15 +362,15 @@ START_TEST(bad_input_is_refused_by_name)
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         const double values[] = {rows[i].low, rows[i].high, NAN, INFINITY};
         for (int v = 0; v < 4; v++) {
-            struct cg_cycle_input input = base();
+            struct cg_cycle_input input = rated();
             memcpy((char *)&input + rows[i].field, &values[v], sizeof(double));
             refuse(&input, rows[i].word);
         }
     }
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     input.fuel = NULL;
     refuse(&input, "fuel");
-    input = base();
+    input = rated();
     input.correlation = NULL;
     refuse(&input, "correlation");
 }
@@ -413,7 +391,7 @@ START_TEST(extremes_are_finite_or_refused)
     const struct cg_heat_transfer *all = cg_heat_transfers(&correlations);
     int done = 0;
     for (int i = 0; i < 3000; i++) {
-        struct cg_cycle_input input = base();
+        struct cg_cycle_input input = rated();
         input.crank.compression_ratio = pick(&seed, 2.0, 40.0);
         input.speed = exp(pick(&seed, log(0.5), log(1000.0)));
         input.manifold_pressure = exp(pick(&seed, log(1e4), log(2e6)));
@@ -458,7 +436,7 @@ END_TEST
 START_TEST(a_gas_out_of_range_says_where)
 {
     /* Residual gas expands from a closed-up exhaust into a near vacuum. */
-    struct cg_cycle_input input = base();
+    struct cg_cycle_input input = rated();
     struct cg_error error = {CG_OK, ""};
     input.exhaust_pressure = 2e6;
     input.manifold_pressure = 1e4;

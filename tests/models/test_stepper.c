@@ -1,6 +1,4 @@
-#include "check_close.h"
-
-#include "stepper.h"
+#include "heat_fixture.h"
 
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_odeiv2.h>
@@ -9,45 +7,6 @@
 #include <string.h>
 
 enum { MOST = 64 };
-
-static struct cg_network *network;
-static struct cg_stepper *stepper;
-static struct cg_error error;
-
-static void setup(void)
-{
-    ck_assert_int_eq(cg_network_create(&network, NULL), CG_OK);
-    stepper = NULL;
-}
-
-static void teardown(void)
-{
-    cg_stepper_free(stepper);
-    cg_network_free(network);
-}
-
-static void make_stepper(void)
-{
-    cg_stepper_free(stepper);
-    ck_assert_int_eq(cg_stepper_create(network, &stepper, NULL), CG_OK);
-}
-
-static void run(const struct cg_drive *drive, double from, double to,
-                const struct cg_step_control *control, double *temperature,
-                struct cg_heat_ledger *ledger)
-{
-    enum cg_status status =
-        cg_stepper_run(stepper, network, drive, from, to, control, temperature,
-                       ledger, NULL, NULL, &error);
-    ck_assert_msg(status == CG_OK, "%s", error.text);
-}
-
-static void run_fixed(const struct cg_drive *drive, double to, double step,
-                      double *temperature)
-{
-    struct cg_step_control control = {.fixed_step = step};
-    run(drive, 0, to, &control, temperature, NULL);
-}
 
 /* One lump of 2.5 J/K behind 0.8 W/K to a bath at 0 K. */
 static void make_lump(void)

@@ -1,50 +1,10 @@
 /* Observed orders of the stepper and the chains on problems of known answer. */
-#include "check_close.h"
+#include "heat_fixture.h"
 
 #include "chain.h"
 #include "constants.h"
-#include "stepper.h"
 
 #include <stdbool.h>
-
-static struct cg_network *network;
-static struct cg_stepper *stepper;
-static struct cg_error error;
-
-static void setup(void)
-{
-    ck_assert_int_eq(cg_network_create(&network, NULL), CG_OK);
-    stepper = NULL;
-}
-
-static void teardown(void)
-{
-    cg_stepper_free(stepper);
-    cg_network_free(network);
-}
-
-static void make_stepper(void)
-{
-    cg_stepper_free(stepper);
-    ck_assert_int_eq(cg_stepper_create(network, &stepper, NULL), CG_OK);
-}
-
-static void run(const struct cg_drive *drive, double from, double to,
-                const struct cg_step_control *control, double *temperature,
-                struct cg_heat_ledger *ledger)
-{
-    enum cg_status status =
-        cg_stepper_run(stepper, network, drive, from, to, control, temperature,
-                       ledger, NULL, NULL, &error);
-    ck_assert_msg(status == CG_OK, "%s", error.text);
-}
-
-static void run_fixed(const struct cg_drive *drive, double to, double step,
-                      double *temperature)
-{
-    struct cg_step_control control = {.fixed_step = step};
-    run(drive, 0, to, &control, temperature, NULL);
-}
 
 /* Observed order of errors at h and h/2. */
 static void check_order(double coarse, double fine, double want)

@@ -1,9 +1,8 @@
 /* Chains and stepper against published solutions of heat conduction. */
-#include "check_close.h"
+#include "heat_fixture.h"
 
 #include "chain.h"
 #include "constants.h"
-#include "stepper.h"
 
 #include <stdlib.h>
 
@@ -25,21 +24,6 @@ static const char wall_table[] =
 static const char periodic[] =
     "H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids (1959), "
     "section 2.6: (q0/k) sqrt(alpha/omega), evaluated by hand";
-
-static struct cg_network *network;
-static struct cg_stepper *stepper;
-
-static void setup(void)
-{
-    ck_assert_int_eq(cg_network_create(&network, NULL), CG_OK);
-    stepper = NULL;
-}
-
-static void teardown(void)
-{
-    cg_stepper_free(stepper);
-    cg_network_free(network);
-}
 
 /* A plane body of 1 m2 with nodes on both faces, all at `start`. */
 static double *make_slab(double length, size_t cells, struct cg_solid solid,
@@ -65,19 +49,15 @@ static void film(size_t node, double conductance, double temperature)
                         NULL, NULL);
 }
 
-static void run(const struct cg_drive *drive, double from, double to,
-                double tolerance, double step, double *t,
-                struct cg_heat_ledger *ledger)
+static void conduct(const struct cg_drive *drive, double from, double to,
+                    double tolerance, double step, double *t,
+                    struct cg_heat_ledger *ledger)
 {
     struct cg_step_control control = {.tolerance = tolerance,
                                       .fixed_step = step};
-    struct cg_error error;
     if (stepper == NULL)
-        ck_assert_int_eq(cg_stepper_create(network, &stepper, NULL), CG_OK);
-    enum cg_status status =
-        cg_stepper_run(stepper, network, drive, from, to, &control, t, ledger,
-                       NULL, NULL, &error);
-    ck_assert_msg(status == CG_OK, "%s", error.text);
+        make_stepper();
+    run(drive, from, to, &control, t, ledger);
 }
 
 /* Steel pipe wall of 1 m diameter, 40 mm, insulated outside, hot oil inside
@@ -88,7 +68,7 @@ START_TEST(pipe_wall_heated_from_one_side)
     double *t = make_slab(0.040, 40, steel, -20);
     film(40, 500, 60);
     struct cg_heat_ledger ledger = {0};
-    run(NULL, 0, 480, 1e-5, 0, t, &ledger);
+    conduct(NULL, 0, 480, 1e-5, 0, t, &ledger);
     /* the whole series, by hand; the book keeps one term and rounds */
     check_within(t[0], 43.02, 0.02, example_5_4);
     check_within(t[40], 45.36, 0.02, example_5_4);
@@ -106,7 +86,7 @@ START_TEST(half_space_under_constant_flux)
     struct cg_solid copper = {k, k / alpha};
     double *t = make_slab(1.5, 600, copper, 20);
     cg_network_add_source(network, 0, flux, CG_SIDE_GAS, NULL, NULL);
-    run(NULL, 0, time, 1e-4, 0, t, NULL);
+    conduct(NULL, 0, time, 1e-4, 0, t, NULL);
     check_within(t[0], 120.0, 0.1, example_5_10);
     check_within(t[60], 45.4, 0.1, example_5_10);
     for (size_t i = 0; i <= 300; i += 30) {
@@ -125,7 +105,7 @@ START_TEST(half_space_behind_a_film)
     struct cg_solid iron = {k, 3.6e6};
     double *t = make_slab(0.06, 600, iron, 350);
     film(0, h, 1100);
-    run(NULL, 0, time, 1e-4, 0, t, NULL);
+    conduct(NULL, 0, time, 1e-4, 0, t, NULL);
     for (size_t i = 0; i <= 200; i += 20) {
         double x = 1e-4 * (double)i, spread = sqrt(4 * alpha * time);
         double push = h * sqrt(alpha * time) / k;
@@ -153,9 +133,9 @@ START_TEST(slowest_mode_of_a_wall)
     struct cg_solid unit = {1, 1};
     double *t = make_slab(1, 100, unit, 1);
     film(100, biot, 0);
-    run(NULL, 0, first, 0, 1e-3, t, NULL);
+    conduct(NULL, 0, first, 0, 1e-3, t, NULL);
     double early = t[0];
-    run(NULL, first, second, 0, 1e-3, t, NULL);
+    conduct(NULL, first, second, 0, 1e-3, t, NULL);
     double rate = log(early / t[0]) / (second - first);
     check_within(sqrt(rate), table_5_1[_i].zeta, 1e-4, wall_table);
     check_within(t[0] * exp(rate * second), table_5_1[_i].amplitude, 1e-4,
@@ -209,7 +189,7 @@ static void amplitudes(double omega, double from, double *t, size_t count,
     for (int i = 0; i < STEPS; i++) {
         double start = from + period * i / STEPS;
         double end = from + period * (i + 1) / STEPS;
-        run(&drive, start, end, 0, end - start, t, NULL);
+        conduct(&drive, start, end, 0, end - start, t, NULL);
         for (size_t k = 0; k < count; k++) {
             c[k] += t[node[k]] * cos(omega * end) * 2 / STEPS;
             s[k] += t[node[k]] * sin(omega * end) * 2 / STEPS;
@@ -240,7 +220,7 @@ START_TEST(periodic_surface_flux)
     cg_network_add_source(network, 0, 0, CG_SIDE_GAS, NULL, NULL);
     struct cg_drive drive = {swing_flux, &omega, true};
     double period = 2 * CG_PI / omega, amplitude[3];
-    run(&drive, 0, 12 * period, 0, period / 200, t, NULL);
+    conduct(&drive, 0, 12 * period, 0, period / 200, t, NULL);
     const size_t node[] = {0, PER_DEPTH, 3 * PER_DEPTH};
     amplitudes(omega, 12 * period, t, 3, node, amplitude);
     check_close(amplitude[0], wall[_i].swing, 3e-3, periodic);
