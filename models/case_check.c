@@ -4,6 +4,7 @@
 
 #include "constants.h"
 #include "geometry.h"
+#include "operating.h"
 
 struct list {
     size_t count;
@@ -19,16 +20,35 @@ static void complain_if(struct list *list, bool wrong, const char *path,
             (struct cg_case_problem){path, other, text, limit};
 }
 
+/* The cycle stands 30 rpm and up. */
+#define SLOWEST (30.0 / 60.0)
+static double slowest(const struct cg_case *c)
+{
+    double speed = INFINITY;
+    for (int i = 0; i < c->duty.segments; i++) {
+        double low = fmin(c->duty.segment[i].speed,
+                          c->duty.segment[i].speed_end);
+        if (low > 0.0) /* else not given: the reader has complained */
+            speed = fmin(speed, low);
+    }
+    if (c->duty.start == CG_START_CRUISE)
+        speed = fmin(speed, c->duty.cruise_speed);
+    return speed;
+}
+
 static void check_engine(const struct cg_case *c, struct list *list)
 {
     double bore = c->engine.bore, stroke = c->engine.stroke;
-    complain_if(list, c->engine.rod <= 0.55 * stroke, "engine.rod",
-                "engine.stroke", 0.55 * stroke,
-                "too short to turn, must be above 0.55 stroke");
+    complain_if(list, c->engine.rod <= 0.6 * stroke, "engine.rod",
+                "engine.stroke", 0.6 * stroke,
+                "too short to turn, must be above 0.6 stroke");
     complain_if(list, stroke > 5.0 * bore, "engine.stroke", "engine.bore",
                 5.0 * bore, "must be at most 5 bores");
     complain_if(list, stroke < 0.3 * bore, "engine.stroke", "engine.bore",
                 0.3 * bore, "must be at least 0.3 bore");
+    complain_if(list, slowest(c) < SLOWEST, "engine.speed", "duty", NAN,
+                "this duty turns the engine slower than 30 rpm; allowed: 30 "
+                "rpm and more");
     complain_if(list, c->duty.cruise_speed > 1.5 * c->engine.speed,
                 "duty.cruise_speed", "engine.speed", 1.5 * c->engine.speed,
                 "must be at most 1.5 engine.speed");
@@ -40,6 +60,37 @@ static double most_compression(const struct cg_case *c)
 {
     return pow(15e6 / (c->charge.ambient_pressure + c->charge.boost),
                1.0 / 1.33);
+}
+
+/* The share of the latent heat that would cool the charge to COLDEST, at the
+ * load where that is least.  Colder, the fuel no longer evaporates. */
+#define COLDEST 230.0
+static double most_evaporation(const struct cg_case *c)
+{
+    double most = INFINITY;
+    struct cg_case dry = *c, wet = *c;
+    dry.charge.evaporation = 0.0;
+    wet.charge.evaporation = 1.0;
+    for (int i = 0; i <= 10; i++) {
+        struct cg_operating at = {
+            .speed = c->engine.speed, .load = 0.1 * i, .heat_factor = 1.0};
+        struct cg_charge_state warm, cold;
+        cg_operating_charge(&dry, &at, &warm);
+        cg_operating_charge(&wet, &at, &cold);
+        double drop = warm.manifold_temperature - cold.manifold_temperature;
+        most = fmin(most, (warm.manifold_temperature - COLDEST) / drop);
+    }
+    return fmax(most, 0.0);
+}
+
+/* Hotter, no charge reaches the spark (700 K is what the cycle stands). */
+static bool charge_too_hot(const struct cg_case *c)
+{
+    struct cg_operating full = {
+        .speed = c->engine.speed, .load = 1.0, .heat_factor = 1.0};
+    struct cg_charge_state charge;
+    cg_operating_charge(c, &full, &charge);
+    return charge.manifold_temperature > 700.0;
 }
 
 static void check_charge(const struct cg_case *c, struct list *list)
@@ -54,6 +105,14 @@ static void check_charge(const struct cg_case *c, struct list *list)
                 most_compression(c),
                 "the charge passes 15 MPa before it burns, with this boost "
                 "must be at most");
+    complain_if(list, charge_too_hot(c), "charge.boost",
+                "charge.cooler_effectiveness", NAN,
+                "heats the charge above 427 C; allowed: less boost, a better "
+                "charger or charge cooler");
+    complain_if(list, c->charge.evaporation > most_evaporation(c),
+                "charge.evaporation", "fuel.lambda", most_evaporation(c),
+                "cools the charge below -43 C, where fuel no longer "
+                "evaporates; must be at most");
     complain_if(list, c->charge.closed_throttle >= c->charge.ambient_pressure,
                 "charge.closed_throttle", "charge.ambient_pressure",
                 c->charge.ambient_pressure,

@@ -22,8 +22,8 @@ level() {
     network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
     held | rosenbrock | stretch | stretch_*) echo 2 ;;
     zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
-    case | case_check | geometry | setting | setting_*) echo 3 ;;
-    thermal | thermal_* | growth | joint | operating | uncertain) echo 4 ;;
+    case | geometry | setting | setting_*) echo 3 ;;
+    thermal | thermal_* | growth | joint | operating | case_check | uncertain) echo 4 ;;
     regime | duty_run) echo 5 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     esac
