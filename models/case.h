@@ -138,6 +138,7 @@ struct cg_margin_case {
     double risk;        /* accepted chance of less than that [1] */
     double filing_step; /* [m] */
     double second_factor; /* second ring gap over top ring gap, for now [1] */
+    double wide_factor; /* too wide: above this many times what is asked [1] */
 };
 
 /* One standard deviation of each uncertain input. */

@@ -148,6 +148,16 @@ static enum cg_status store_gap(struct cg_options *options,
     return CG_OK;
 }
 
+static enum cg_status store_measured(struct cg_options *options,
+                                     const char *argument,
+                                     struct cg_error *error)
+{
+    if (argument[0] == '\0')
+        return cg_error_set(error, CG_BAD_INPUT, "--measured: an empty name");
+    options->measured = argument;
+    return CG_OK;
+}
+
 static const struct cg_option all_options[] = {
     {"out", 'o', "DIR", "write the tables into this folder", store_out},
     {"set", 0, "PATH=VALUE",
@@ -159,6 +169,8 @@ static const struct cg_option all_options[] = {
      store_resume},
     {"gap", 0, "GAP", "the top ring's cold gap: 0.50mm or 0.020in",
      store_gap},
+    {"measured", 0, "FILE.csv", "bores and ring gaps as measured, a line each",
+     store_measured},
     {"samples", 0, "N", "sample the spread: all inputs moved, N times",
      store_samples},
     {"seed", 0, "N", "of the samples; 1 by default", store_seed},
@@ -176,6 +188,9 @@ static const struct cg_command_row all_commands[] = {
      cg_command_sweep, true, "vary out set part resume threads quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
      cg_command_ceiling, true, "gap set units quiet"},
+    {"sheet", "what to take off each ring gap measured, as a fitting sheet",
+     cg_command_sheet, true,
+     "measured out set samples seed threads units quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units quiet"},
     {"template", "a commented config to start from, every setting in it",

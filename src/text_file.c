@@ -28,7 +28,7 @@ static enum cg_status read_all(FILE *file, const char *path, char **text,
             break;
         if (room >= MOST_ROOM)
             return cg_error_set(error, CG_BAD_INPUT,
-                                "%s: larger than 16 MB, not a config file",
+                                "%s: larger than 16 MB, not read",
                                 path);
         room *= 2;
     }

@@ -26,6 +26,7 @@ level() {
     thermal | thermal_* | growth | joint | operating | case_check | uncertain) echo 4 ;;
     regime | duty_run) echo 5 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
+    fitting) echo 6 ;;
     esac
 }
 for file in models/*.[ch]; do

@@ -1,0 +1,58 @@
+#include "config.h"
+#include "options.h"
+#include "report_sheet.h"
+#include "sampling.h"
+#include "sheet_tables.h"
+
+/* The answer for the engine of the config, with samples where asked for. */
+static enum cg_status find_answer(const struct cg_options *options,
+                                  const struct cg_case *c,
+                                  struct cg_answer *answer,
+                                  struct cg_error *error)
+{
+    struct cg_duty_run *run = NULL;
+    struct cg_confidence_work *work = NULL;
+    enum cg_status status = cg_duty_run_create(c, &run, error);
+    if (status == CG_OK)
+        status = cg_answer_find(c, run, 0.0, NULL, NULL, answer, error);
+    if (status == CG_OK && options->samples > 0) {
+        status = cg_confidence_begin(c, run, options->samples, options->seed,
+                                     &work, error);
+        if (status == CG_OK)
+            status = cg_sampling_run(options, work, answer, error);
+    }
+    cg_confidence_free(work);
+    cg_duty_run_free(run);
+    return status;
+}
+
+enum cg_status cg_command_sheet(const struct cg_options *options,
+                                struct cg_error *error)
+{
+    struct cg_sheet sheet = {.config = options->config,
+                             .measured = options->measured};
+    if (options->measured == NULL)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "sheet: nothing measured, give --measured "
+                            "FILE.csv");
+    enum cg_status status = cg_config_read(
+        options->config, options->set, options->sets, &sheet.c, error);
+    if (status == CG_OK)
+        status = cg_measured_read(options->measured, &sheet.c, &sheet.gauged,
+                                  &sheet.dialect, error);
+    if (status == CG_OK)
+        status = find_answer(options, &sheet.c, &sheet.answer, error);
+    if (status != CG_OK)
+        return status;
+    cg_fitting_find(&sheet.c, &sheet.answer, &sheet.gauged, &sheet.fitting);
+    if (options->out != NULL)
+        status = cg_sheet_tables_write(options->out, &sheet, error);
+    if (status != CG_OK)
+        return status;
+    cg_report_sheet(&sheet, options->inch, options->quiet);
+    if (sheet.fitting.count[CG_FIT_TOO_SMALL] > 0) {
+        error->text[0] = '\0'; /* the screen has said it */
+        return CG_NOT_SAFE;
+    }
+    return CG_OK;
+}
