@@ -11,8 +11,8 @@
 
 const char *cg_fit_word(enum cg_fit_state state)
 {
-    static const char *const word[CG_FIT_STATES] = {
-        "not_measured", "too_small", "file", "fits", "too_wide"};
+    static const char *const word[CG_FIT_STATES] = {"not_measured", "too_small",
+                                                    "file", "fits", "too_wide"};
     return word[state];
 }
 
@@ -53,9 +53,9 @@ void cg_fit_ring(const struct cg_fit_asked *asked, double ratio, double step,
     fit->steps = steps_to(fit->asked, gap, step);
     fit->take_off = fit->steps * step;
     fit->then = gap + fit->take_off;
-    fit->rule_take_off =
-        asked->rule > fit->asked ? steps_to(asked->rule, gap, step) * step
-                                 : 0.0;
+    fit->rule_take_off = asked->rule > fit->asked
+                             ? steps_to(asked->rule, gap, step) * step
+                             : 0.0;
     if (steps_to(fit->need, gap, step) > 0.0)
         fit->state = CG_FIT_TOO_SMALL;
     else if (fit->steps > 0.0)
@@ -118,31 +118,30 @@ static void fit_cylinder(const struct cg_case *c,
     const struct cg_gauged_cylinder *in = &gauged->cylinder[cylinder];
     struct cg_fitted_cylinder *out = &fitting->cylinder[cylinder];
     out->bore = isnan(in->bore) ? c->engine.bore : in->bore;
-    out->opens = isnan(in->bore)
-                     ? NAN
-                     : cg_fit_carry(gauged->cylinder[fitting->smallest].bore,
-                                    in->bore);
+    out->opens =
+        isnan(in->bore)
+            ? NAN
+            : cg_fit_carry(gauged->cylinder[fitting->smallest].bore, in->bore);
     for (int ring = 0; ring < CG_FIT_RINGS; ring++) {
         struct cg_fit *fit = &out->ring[ring];
         fit->measured = in->gap[ring];
         cg_fit_ring(&fitting->asked[ring], out->bore / c->engine.bore,
-                    fitting->step,
-                    in->gap[ring] + carry_home(gauged, cylinder), fit);
+                    fitting->step, in->gap[ring] + carry_home(gauged, cylinder),
+                    fit);
         fitting->count[fit->state]++;
     }
 }
 
 void cg_fitting_find(const struct cg_case *c, const struct cg_answer *answer,
-                     const struct cg_gauged *gauged,
-                     struct cg_fitting *fitting)
+                     const struct cg_gauged *gauged, struct cg_fitting *fitting)
 {
     assert(gauged->cylinders > 0 && gauged->cylinders <= CG_FIT_CYLINDERS);
     memset(fitting, 0, sizeof *fitting);
     fitting->cylinders = gauged->cylinders;
     fitting->step = c->margin.filing_step;
     fitting->asked[0] = ask(c, &answer->top, answer->shop_rule);
-    fitting->asked[1] = ask(c, &answer->second,
-                            c->margin.second_factor * answer->shop_rule);
+    fitting->asked[1] =
+        ask(c, &answer->second, c->margin.second_factor * answer->shop_rule);
     find_ends(gauged, fitting);
     for (int i = 0; i < gauged->cylinders; i++)
         fit_cylinder(c, gauged, i, fitting);

@@ -28,8 +28,8 @@ struct cg_gauged_cylinder {
     bool listed;              /* whether anything was said of it */
     double bore;              /* [m] */
     double gap[CG_FIT_RINGS]; /* [m] */
-    int measured_in; /* number of the cylinder whose bore the gaps were
-                        measured in; 0: its own */
+    int measured_in;          /* number of the cylinder whose bore the gaps were
+                                 measured in; 0: its own */
 };
 
 struct cg_gauged {

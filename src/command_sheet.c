@@ -35,8 +35,8 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
         return cg_error_set(error, CG_BAD_INPUT,
                             "sheet: nothing measured, give --measured "
                             "FILE.csv");
-    enum cg_status status = cg_config_read(
-        options->config, options->set, options->sets, &sheet.c, error);
+    enum cg_status status = cg_config_read(options->config, options->set,
+                                           options->sets, &sheet.c, error);
     if (status == CG_OK)
         status = cg_measured_read(options->measured, &sheet.c, &sheet.gauged,
                                   &sheet.dialect, error);

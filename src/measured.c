@@ -68,8 +68,8 @@ static bool agrees_on_sign(struct reading *reading, unsigned line,
     cg_problem(&reading->problems, at_line(reading, line), column->name,
                "a decimal %s here, a decimal %s in line %u, one of them is "
                "allowed throughout",
-               sign == ',' ? "comma" : "point",
-               sign == ',' ? "point" : "comma", reading->decimal_line);
+               sign == ',' ? "comma" : "point", sign == ',' ? "point" : "comma",
+               reading->decimal_line);
     return false;
 }
 
@@ -100,8 +100,8 @@ static double read_cell(struct reading *reading, unsigned line,
                "must be %.6g to %.6g%s%s%s (got %.40s)",
                cg_unit_from_si(column->unit, band.low),
                cg_unit_from_si(column->unit, band.high),
-               column->unit->suffix[0] != '\0' ? " " : "",
-               column->unit->suffix, band.why, cell);
+               column->unit->suffix[0] != '\0' ? " " : "", column->unit->suffix,
+               band.why, cell);
     return NAN;
 }
 
@@ -115,8 +115,12 @@ static bool read_cells(struct reading *reading,
     struct cg_where where = at_line(reading, record->line);
     if (record->cells != columns->count) {
         cg_problem(&reading->problems, where, NULL,
-                   "%zu cells, the header names %zu columns", record->cells,
-                   columns->count);
+                   "%zu cells, the header names %zu columns%s", record->cells,
+                   columns->count,
+                   record->cells > columns->count &&
+                           reading->csv.separator == ','
+                       ? "; decimal commas need semicolons between cells"
+                       : "");
         return false;
     }
     for (int q = 0; q < CG_MEASURED_QUANTITIES; q++)

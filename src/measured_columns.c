@@ -1,5 +1,6 @@
 #include "measured_columns.h"
 
+#include <ctype.h>
 #include <string.h>
 
 #include "nearest.h"
@@ -71,8 +72,7 @@ static bool find_column(const char *name, struct cg_where where,
     for (int q = 0; q < CG_MEASURED_QUANTITIES; q++)
         if (strcmp(name, quantities[q].name) == 0) {
             list_names(all, count, (enum cg_quantity)q, list);
-            cg_problem(problems, where, name, "has no unit, allowed: %s",
-                       list);
+            cg_problem(problems, where, name, "has no unit, allowed: %s", list);
             return false;
         }
     char shown[CG_COLUMN_LENGTH];
@@ -102,6 +102,11 @@ bool cg_measured_header(const struct cg_csv_record *header,
 {
     size_t before = problems->count;
     *columns = (struct cg_measured_columns){.count = header->cells};
+    if (isdigit((unsigned char)header->cell[0][0])) {
+        cg_problem(problems, where, NULL,
+                   "a number, the first line must name the columns");
+        return false;
+    }
     for (size_t i = 0; i < header->cells; i++) {
         struct cg_measured_column *column = &columns->column[i];
         if (!find_column(header->cell[i], where, column, problems) ||

@@ -9,11 +9,11 @@
 #include "unit.h"
 
 enum cg_quantity {
-    CG_MEASURED_CYLINDER,   /* its number, from 1 */
+    CG_MEASURED_CYLINDER, /* its number, from 1 */
     CG_MEASURED_BORE,
     CG_MEASURED_TOP_GAP,
     CG_MEASURED_SECOND_GAP,
-    CG_MEASURED_IN,         /* cylinder whose bore the gaps were measured in */
+    CG_MEASURED_IN, /* cylinder whose bore the gaps were measured in */
     CG_MEASURED_QUANTITIES,
     CG_MEASURED_NOTHING = CG_MEASURED_QUANTITIES /* a header cell left empty */
 };

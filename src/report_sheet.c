@@ -21,7 +21,8 @@ const char *cg_sheet_method(void)
            "  4. File one end only, square, from the face inwards; measure "
            "again after every\n"
            "     few steps; take the burr off every edge; wash.\n"
-           "  5. Write down the gap you end with: what was filed off does not go "
+           "  5. Write down the gap you end with: what was filed off does not "
+           "go "
            "back.\n";
 }
 
@@ -47,8 +48,7 @@ static struct cg_text shown(double metres, bool inch)
 static struct cg_text shown_up(double metres, bool inch)
 {
     double digit = inch ? 2.54e-7 : 1e-6;
-    return shown(isnan(metres) ? metres
-                               : digit * ceil(metres / digit - 1e-6),
+    return shown(isnan(metres) ? metres : digit * ceil(metres / digit - 1e-6),
                  inch);
 }
 
@@ -79,10 +79,10 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
            shown_up(cg_fit_need(top, 1.0), inch).text,
            shown(top->closure, inch).text, shown(top->spread, inch).text,
            shown(top->residual, inch).text);
-    printf("  second ring  %s:\n               %s",
-           shown_up(fmax(cg_fit_need(second, 1.0), second->at_least), inch)
-               .text,
-           sheet->answer.second_reason);
+    printf(
+        "  second ring  %s:\n               %s",
+        shown_up(fmax(cg_fit_need(second, 1.0), second->at_least), inch).text,
+        sheet->answer.second_reason);
     if (second->at_least > 0.0)
         printf("\n               (safe against closing from %s on)",
                shown_up(cg_fit_need(second, 1.0), inch).text);
@@ -91,8 +91,7 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
     printf("  too wide     above top %s, second %s: margin.wide_factor times "
            "the\n               larger of answer and rule (common practice, "
            "no source)\n",
-           shown(top->too_wide, inch).text,
-           shown(second->too_wide, inch).text);
+           shown(top->too_wide, inch).text, shown(second->too_wide, inch).text);
     printf("  filing step  %s, counted up\n\n",
            cg_show_gap(sheet->fitting.step, inch).text);
 }
@@ -115,8 +114,8 @@ static void print_head(const struct cg_sheet *sheet, bool inch)
 
 static const char *state_text(enum cg_fit_state state)
 {
-    static const char *const text[CG_FIT_STATES] = {
-        "not measured", "TOO SMALL", "file", "fits", "too wide"};
+    static const char *const text[CG_FIT_STATES] = {"not measured", "TOO SMALL",
+                                                    "file", "fits", "too wide"};
     return text[state];
 }
 
@@ -133,18 +132,18 @@ static void print_ring(const struct cg_fit *fit, int ring, bool inch)
         snprintf(steps, sizeof steps, "%.0f", fit->steps);
     printf(" %-6s %7s %7s %8s %5s %7s %7s  %s\n", cg_fit_ring_word(ring),
            shown(fit->gap, inch).text, shown_up(fit->asked, inch).text,
-           off(fit->take_off, inch).text, steps,
-           shown(fit->then, inch).text, off(fit->rule_take_off, inch).text,
-           state_text(fit->state));
+           off(fit->take_off, inch).text, steps, shown(fit->then, inch).text,
+           off(fit->rule_take_off, inch).text, state_text(fit->state));
 }
 
 static void print_rings(const struct cg_sheet *sheet, bool inch)
 {
     const struct cg_gauged_cylinder *gauged = sheet->gauged.cylinder;
-    printf("By cylinder, in %s\n"
-           "         bore ring       gap   asked take off steps    then to rule  "
-           "state\n",
-           unit_word(inch));
+    printf(
+        "By cylinder, in %s\n"
+        "         bore ring       gap   asked take off steps    then to rule  "
+        "state\n",
+        unit_word(inch));
     for (int i = 0; i < sheet->fitting.cylinders; i++) {
         if (!gauged[i].listed) {
             printf("%3d        - not in the file: nothing is said of it\n",
@@ -183,13 +182,13 @@ static void print_taken(const struct cg_sheet *sheet, bool inch)
                    "taken.\n",
                    i + 1, shown(fitted->bore, inch).text, unit_word(inch));
         if (from >= 0 && from != i)
-            printf("Cylinder %d: gaps measured in the bore of cylinder %d; in its "
-                   "own\n  they change by %+.*f %s.\n",
-                   i + 1, from + 1, inch ? 5 : 3,
-                   cg_fit_carry(sheet->fitting.cylinder[from].bore,
-                                fitted->bore) /
-                       (inch ? 25.4e-3 : 1e-3),
-                   unit_word(inch));
+            printf(
+                "Cylinder %d: gaps measured in the bore of cylinder %d; in its "
+                "own\n  they change by %+.*f %s.\n",
+                i + 1, from + 1, inch ? 5 : 3,
+                cg_fit_carry(sheet->fitting.cylinder[from].bore, fitted->bore) /
+                    (inch ? 25.4e-3 : 1e-3),
+                unit_word(inch));
     }
 }
 

@@ -21,10 +21,10 @@ struct sheet_row {
     int ring;
 };
 
-#define CELL(name, expression)                                               \
-    static double cell_##name(const struct sheet_row *row)                   \
-    {                                                                        \
-        return expression;                                                   \
+#define CELL(name, expression)                                                 \
+    static double cell_##name(const struct sheet_row *row)                     \
+    {                                                                          \
+        return expression;                                                     \
     }
 
 CELL(bore, row->gauged->bore * 1e3)
@@ -120,8 +120,7 @@ static void write_rows(struct cg_table *table, const struct cg_sheet *sheet,
         }
 }
 
-static enum cg_status write_dat(const char *dir,
-                                const struct cg_sheet *sheet,
+static enum cg_status write_dat(const char *dir, const struct cg_sheet *sheet,
                                 struct cg_error *error)
 {
     static const struct style style = {"nan", ' ', '.'};
@@ -151,14 +150,14 @@ static void write_remark(struct cg_table *table, const char *text)
     cg_table_line(table, "%s", cell);
 }
 
-static void write_csv_head(struct cg_table *table,
-                           const struct cg_sheet *sheet)
+static void write_csv_head(struct cg_table *table, const struct cg_sheet *sheet)
 {
     char text[QUOTED_LENGTH];
     struct line line = {.separator = sheet->dialect.separator};
     write_remark(table, "# " TITLE);
-    snprintf(text, sizeof text, "# coldgap " CG_VERSION
-             ", config %s, measured %s", sheet->config, sheet->measured);
+    snprintf(text, sizeof text,
+             "# coldgap " CG_VERSION ", config %s, measured %s", sheet->config,
+             sheet->measured);
     write_remark(table, text);
     snprintf(text, sizeof text, "# %s", cg_cautions_short());
     write_remark(table, text);
@@ -170,8 +169,7 @@ static void write_csv_head(struct cg_table *table,
     cg_table_line(table, "%s", line.text);
 }
 
-static enum cg_status write_csv(const char *dir,
-                                const struct cg_sheet *sheet,
+static enum cg_status write_csv(const char *dir, const struct cg_sheet *sheet,
                                 struct cg_error *error)
 {
     struct style style = {"", sheet->dialect.separator, sheet->dialect.decimal};

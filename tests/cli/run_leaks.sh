@@ -29,6 +29,10 @@ engines=$sources/configs/engines
 check 0 find "$engines/big_eight.cfg" -o "$work/out"
 check 1 find "$engines/plain_four.cfg" --set rings.top.cold_gap_mm=0.1
 check 0 network "$engines/plain_four.cfg" -o "$work/out"
+check 1 sheet "$engines/iron_six.cfg" -o "$work/out" \
+    --measured "$sources/configs/measured/iron_six.csv"
+check 2 sheet "$engines/iron_six.cfg" \
+    --measured "$sources/tests/bad/parts/sheet_many.csv"
 check 0 template
 check 0 find --help
 check 2 find "$sources/tests/bad/unknown_fuel.cfg"

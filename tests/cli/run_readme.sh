@@ -16,6 +16,7 @@ awk -v coldgap="$coldgap" '
         sub(/ -->$/, "", command)
         getline; print
         command = coldgap " " command
+        n = 0
         while ((command | getline line) > 0)
             if (line !~ /^Computed in /) { kept[++n] = line }
         while (n > 0 && kept[n] == "") n--

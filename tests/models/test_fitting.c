@@ -129,11 +129,10 @@ static void three(struct cg_case *c, struct cg_answer *answer,
         (struct cg_gap_sum){0.46e-3, 0.25e-3, 0.153e-3, 0.05e-3, 0.007e-3};
     answer->second =
         (struct cg_gap_sum){0.56e-3, 0.19e-3, 0.153e-3, 0.05e-3, 0.167e-3};
-    *gauged = (struct cg_gauged){
-        3,
-        {{true, 0.0863, {0.46e-3, 0.56e-3}, 0},
-         {true, 0.08634, {0.44e-3, NAN}, 1},
-         {true, NAN, {0.4e-3, 0.9e-3}, 0}}};
+    *gauged = (struct cg_gauged){3,
+                                 {{true, 0.0863, {0.46e-3, 0.56e-3}, 0},
+                                  {true, 0.08634, {0.44e-3, NAN}, 1},
+                                  {true, NAN, {0.4e-3, 0.9e-3}, 0}}};
 }
 
 START_TEST(engine_as_a_whole)

@@ -24,8 +24,8 @@ START_TEST(scaled_need_is_that_of_the_other_bore)
 {
     const char *const engines[] = {IRON_SIX, BOOSTED_FOUR, PLAIN_FOUR};
     struct cg_case c = case_of(engines[_i], NULL, 0);
-    struct cg_fit_asked asked = {.closure = need_of(&c, 1.0) -
-                                            c.margin.residual,
+    struct cg_fit_asked asked = {.closure =
+                                     need_of(&c, 1.0) - c.margin.residual,
                                  .residual = c.margin.residual};
     for (double off = -CG_FIT_BORE_BAND; off <= 1.01 * CG_FIT_BORE_BAND;
          off += 0.5 * CG_FIT_BORE_BAND)
