@@ -3,6 +3,7 @@
 #include "case_of.h"
 #include "check_close.h"
 #include "fitting.h"
+#include "setting.h"
 
 /* Closure, spread and residual of the top ring, with engine.bore this many
  * times as large and all else as it was. */
@@ -34,12 +35,20 @@ START_TEST(scaled_need_is_that_of_the_other_bore)
 }
 END_TEST
 
+START_TEST(every_engine_has_room)
+{
+    const struct cg_setting *cylinders = cg_setting_find("engine.cylinders");
+    check_band(cylinders->high, 1, CG_FIT_CYLINDERS, "arrays of fitting.h");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("fitted_bore");
     TCase *tcase = tcase_create("fitted_bore");
     tcase_set_timeout(tcase, 300);
     tcase_add_loop_test(tcase, scaled_need_is_that_of_the_other_bore, 0, 3);
+    tcase_add_test(tcase, every_engine_has_room);
     suite_add_tcase(suite, tcase);
     return check_run(suite);
 }
