@@ -11,9 +11,16 @@
 #include "cylinder.h"
 #include "material.h"
 
-enum { CG_SEGMENTS = 64 };
+/* At most: stretches of a duty, stations along the bore. */
+enum { CG_SEGMENTS = 64, CG_STATIONS = 600 };
 
 enum cg_ring_place { CG_RING_TOP, CG_RING_SECOND, CG_RING_OIL, CG_RINGS };
+
+/* The oil film between a compression ring and the bore. */
+enum cg_film_law {
+    CG_FILM_CONSTANT, /* as set, thinned by oil temperature alone */
+    CG_FILM_REYNOLDS  /* from speed, load and viscosity: film.h */
+};
 
 enum cg_start {
     CG_START_COLD,   /* everything at ambient temperature */
@@ -86,6 +93,10 @@ struct cg_ring_case {
     double flank_coefficient;/* groove to ring, mean over a cycle [W/(m2 K)] */
     double film;             /* oil between face and bore at reference [m] */
     double pressure;         /* on the bore by its own tension [Pa] */
+    int face;                /* enum cg_face_shape; oil ring: not used */
+    double face_drop;        /* far edge behind the nearest point [m] */
+    double face_peak;        /* barrel: that point, of the width from above */
+    double roughness;        /* rms, face and bore together [m] */
     double side_clearance;   /* in the groove, cold [m] */
     double back_clearance;   /* radial, behind the ring, cold [m] */
 };
@@ -109,6 +120,7 @@ struct cg_cooling_case {
     double coolant_pressure;     /* absolute, for the boiling flag [Pa] */
     double coolant_glycol;       /* share by volume [1] */
     double oil_temperature;      /* [K] */
+    char oil_grade[CG_NAME_LENGTH];
     double bore_splash;          /* oil mist on the bore below the piston */
     double deck_coefficient;     /* bore above the jacket */
     double dry_coefficient;      /* bore below the jacket */
@@ -176,6 +188,7 @@ struct cg_case {
     struct cg_combustion_case combustion;
     struct cg_piston_case piston;
     struct cg_ring_case ring[CG_RINGS];
+    int film_law;            /* enum cg_film_law */
     struct cg_bore_case bore;
     struct cg_cooling_case cooling;
     struct cg_duty_case duty;

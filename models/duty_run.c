@@ -163,6 +163,8 @@ static void copy_gas_side(const struct cg_regime *from, size_t stations,
     to->performance = from->performance;
     for (int r = 0; r < CG_RINGS; r++)
         to->film[r] = from->film[r] * film_ratio;
+    memcpy(to->cylinder, from->cylinder,
+           CG_RING_FILM_POINTS * sizeof *to->cylinder);
     memcpy(to->station, from->station, stations * sizeof *to->station);
     memcpy(to->joint, from->joint, stations * sizeof *to->joint);
 }

@@ -8,7 +8,6 @@
 #include "geometry.h"
 #include "growth.h"
 #include "thermal_parts.h"
-#include "viscosity.h"
 
 enum { PASSES = 30, JOINT_PASSES = 300 };
 /* Walls that move less than this between passes are settled [K]: the gas
@@ -17,20 +16,19 @@ enum { PASSES = 30, JOINT_PASSES = 300 };
 /* Joints that ask for less change than this are settled [1]. */
 #define JOINT_TOLERANCE 0.005
 
-/* Film thickness is quoted for this oil temperature; an oil of 95 and
- * 14.4 mm2/s at 40 and 100 C (a 10W-40, from memory). */
-#define FILM_REFERENCE 413.15
-#define OIL_AT_40 95e-6
-#define OIL_AT_100 14.4e-6
-
 enum cg_status cg_regime_room_create(const struct cg_thermal *thermal,
                                      struct cg_regime_room *room,
                                      struct cg_error *error)
 {
-    *room = (struct cg_regime_room){NULL, NULL};
+    *room = (struct cg_regime_room){NULL, NULL, NULL, NULL};
     room->cycle = malloc(sizeof *room->cycle);
-    if (room->cycle == NULL)
+    room->ring_film = malloc(sizeof *room->ring_film);
+    room->ring_gas = malloc(sizeof *room->ring_gas);
+    if (room->cycle == NULL || room->ring_film == NULL ||
+        room->ring_gas == NULL) {
+        cg_regime_room_free(room);
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    }
     enum cg_status status =
         cg_stepper_create(thermal->network, &room->stepper, error);
     if (status != CG_OK)
@@ -41,8 +39,10 @@ enum cg_status cg_regime_room_create(const struct cg_thermal *thermal,
 void cg_regime_room_free(struct cg_regime_room *room)
 {
     free(room->cycle);
+    free(room->ring_film);
+    free(room->ring_gas);
     cg_stepper_free(room->stepper);
-    *room = (struct cg_regime_room){NULL, NULL};
+    *room = (struct cg_regime_room){NULL, NULL, NULL, NULL};
 }
 
 enum cg_status cg_regime_create(const struct cg_thermal *thermal,
@@ -52,12 +52,15 @@ enum cg_status cg_regime_create(const struct cg_thermal *thermal,
     size_t stations = thermal->bore.grid.stations;
     memset(regime, 0, sizeof *regime);
     regime->station = malloc(stations * sizeof *regime->station);
+    regime->cylinder =
+        malloc(CG_RING_FILM_POINTS * sizeof *regime->cylinder);
     regime->joint = calloc(stations, sizeof *regime->joint);
     regime->joint_search = malloc(stations * sizeof *regime->joint_search);
     regime->settled =
         malloc(thermal->network->nodes * sizeof *regime->settled);
-    if (regime->station == NULL || regime->joint == NULL ||
-        regime->joint_search == NULL || regime->settled == NULL) {
+    if (regime->station == NULL || regime->cylinder == NULL ||
+        regime->joint == NULL || regime->joint_search == NULL ||
+        regime->settled == NULL) {
         cg_regime_free(regime);
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     }
@@ -67,46 +70,13 @@ enum cg_status cg_regime_create(const struct cg_thermal *thermal,
 void cg_regime_free(struct cg_regime *regime)
 {
     free(regime->station);
+    free(regime->cylinder);
     free(regime->joint);
     free(regime->joint_search);
     free(regime->settled);
     regime->station = NULL;
     regime->joint_search = NULL;
-    regime->joint = regime->settled = NULL;
-}
-
-/* Oil thins with heat; film follows the square root of viscosity, as in
- * hydrodynamic lubrication at given load and speed (Hamrock, "Fundamentals of
- * Fluid Film Lubrication" (1994), slider bearing). */
-static double film_at(double reference, double temperature)
-{
-    double here = cg_viscosity_walther(OIL_AT_40, OIL_AT_100, temperature);
-    double there = cg_viscosity_walther(OIL_AT_40, OIL_AT_100, FILM_REFERENCE);
-    return reference * sqrt(here / there);
-}
-
-static double bore_seen_by(const struct cg_thermal *thermal,
-                           const struct cg_ring_map *ring,
-                           const double *temperature)
-{
-    double sum = 0.0, total = 0.0;
-    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
-        sum += ring->share[s] *
-               temperature[cg_thermal_liner_node(thermal, s, 0)];
-        total += ring->share[s];
-    }
-    return sum / total;
-}
-
-static void set_films(const struct cg_case *c, const struct cg_thermal *thermal,
-                      const double *temperature, struct cg_regime *regime)
-{
-    for (int r = 0; r < CG_RINGS; r++) {
-        const struct cg_ring_map *ring = &thermal->ring[r];
-        double oil = 0.5 * (temperature[ring->face] +
-                            bore_seen_by(thermal, ring, temperature));
-        regime->film[r] = film_at(c->ring[r].film * c->scale.film, oil);
-    }
+    regime->cylinder = regime->joint = regime->settled = NULL;
 }
 
 /* Steps every joint; returns the largest step still asked for, relative. */
@@ -234,6 +204,7 @@ static enum cg_status run_cycle(const struct cg_case *c,
         return status;
     regime->crown = cg_gas_side_crown(room->cycle);
     cg_gas_side_stations(room->cycle, &thermal->bore.grid, regime->station);
+    cg_ring_film_cylinder(room->cycle, regime->cylinder);
     set_performance(c, room->cycle, regime);
     return CG_OK;
 }
@@ -259,7 +230,9 @@ static enum cg_status settle_with_films(const struct cg_case *c,
                                 "joint of liner and block did not settle",
                                 regime->operating.speed * 60.0,
                                 regime->operating.load);
-        set_films(c, thermal, regime->settled, regime);
+        status = cg_regime_set_films(c, thermal, room, regime, error);
+        if (status != CG_OK)
+            return status;
         if (pressed)
             joint_step = step_joints(c, thermal, regime->settled, regime);
     }
@@ -333,7 +306,7 @@ enum cg_status cg_regime_films(const struct cg_case *c,
 {
     enum cg_status status = cg_regime_settle(thermal, room, regime, error);
     if (status == CG_OK)
-        set_films(c, thermal, regime->settled, regime);
+        status = cg_regime_set_films(c, thermal, room, regime, error);
     return status;
 }
 

@@ -14,6 +14,7 @@
 #include "gas_side.h"
 #include "joint.h"
 #include "operating.h"
+#include "ring_film.h"
 #include "status.h"
 #include "stepper.h"
 #include "thermal.h"
@@ -37,7 +38,10 @@ struct cg_regime {
     struct cg_cycle_input input;   /* with the settled wall temperatures */
     struct cg_mean_gas crown;
     struct cg_mean_gas *station;   /* [stations] */
+    double *cylinder;              /* pressure [CG_RING_FILM_POINTS] [Pa] */
     double film[CG_RINGS];         /* [m] */
+    struct cg_film_mean film_mean[CG_RING_OIL]; /* the Reynolds law's; scale
+                                                   not in it */
     double friction;               /* ring pack and skirt, one cylinder [W] */
     double *joint;                 /* joint coefficient [stations] */
     struct cg_joint *joint_search; /* pressed seat: on the way to it */
@@ -50,6 +54,8 @@ struct cg_regime {
 struct cg_regime_room {
     struct cg_cycle *cycle;
     struct cg_stepper *stepper;
+    struct cg_ring_film_room *ring_film;
+    struct cg_ring_gas *ring_gas;
 };
 enum cg_status cg_regime_room_create(const struct cg_thermal *thermal,
                                      struct cg_regime_room *room,
@@ -87,6 +93,16 @@ enum cg_status cg_regime_films(const struct cg_case *c,
                                struct cg_regime_room *room,
                                struct cg_regime *regime,
                                struct cg_error *error);
+
+/* The films for the temperatures in regime->settled, and the cylinder's
+ * pressure in regime->cylinder: the constant law, or for the compression rings
+ * the Reynolds law with gas by cg_ring_gas_estimate.  CG_BAD_INPUT for an
+ * unknown oil grade; as cg_ring_film_solve. */
+enum cg_status cg_regime_set_films(const struct cg_case *c,
+                                   const struct cg_thermal *thermal,
+                                   struct cg_regime_room *room,
+                                   struct cg_regime *regime,
+                                   struct cg_error *error);
 
 /* The settled state for the gas side, films and joints in the regime. */
 enum cg_status cg_regime_settle(struct cg_thermal *thermal,

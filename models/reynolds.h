@@ -34,9 +34,12 @@ struct cg_face {
     double slope;        /* taper: opening upwards [1] */
 };
 
-/* A face of this width [m]; barrel: the edges stand back by `drop` [m] from
- * the crown, which is in the middle; taper: the upper edge does. */
-struct cg_face cg_face_of(enum cg_face_shape shape, double width, double drop);
+/* A face of this width [m].  Barrel: it comes nearest to the bore at `peak`
+ * (0..1) of its width from the upper edge, and the edge farther from there
+ * stands back by `drop` [m].  Taper: the upper edge stands back by `drop`, the
+ * lower one is sharp; `peak` is not looked at. */
+struct cg_face cg_face_of(enum cg_face_shape shape, double width, double drop,
+                          double peak);
 
 struct cg_face_state {
     double film;      /* h0, at the nearest point [m], > 0 */
@@ -55,8 +58,9 @@ struct cg_face_film {
                                oil's way [m]; equal: no cavity */
 };
 
-/* Cannot fail.  Where the cavity is, oil fills the share h(rupture)/h: it
- * drags and conducts by that share, the gas in between not at all. */
+/* Cannot fail.  film->rupture and film->reform must hold numbers: the search
+ * for them begins there, best from an instant ago.  Where the cavity is, oil fills the share h(rupture)/h, at most
+ * all: it drags and conducts by that share, the gas in between not at all. */
 void cg_reynolds_film(const struct cg_face *face,
                       const struct cg_face_state *state,
                       struct cg_face_film *film);

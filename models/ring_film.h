@@ -35,10 +35,11 @@ void cg_ring_gas_estimate(enum cg_ring_place place, double crankcase,
                           const double cylinder[CG_RING_FILM_POINTS],
                           struct cg_ring_gas *gas);
 
-/* Room for one solution: about 25 kB. */
+/* Room for one solution: about 30 kB. */
 struct cg_ring_film_room {
     double speed[CG_RING_FILM_POINTS], viscosity[CG_RING_FILM_POINTS];
     double load[CG_RING_FILM_POINTS];
+    double station_viscosity[CG_STATIONS];
     struct cg_film_point point[CG_RING_FILM_POINTS];
 };
 

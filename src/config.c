@@ -10,6 +10,7 @@
 #include "config_parts.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "oil.h"
 
 enum { KNOWN_NAMES = 32 };
 
@@ -35,6 +36,18 @@ static void check_correlation(struct cg_reader *reader)
     if (cg_heat_transfer_find(name) == NULL)
         cg_name_unknown(reader, "combustion.heat_transfer",
                         "unknown correlation", name, names, kept);
+}
+
+static void check_oil(struct cg_reader *reader)
+{
+    const char *names[KNOWN_NAMES], *name = reader->c->cooling.oil_grade;
+    size_t count, kept = 0;
+    const struct cg_oil *known = cg_oils(&count);
+    for (; kept < count && kept < KNOWN_NAMES; kept++)
+        names[kept] = known[kept].name;
+    if (cg_oil_find(name) == NULL)
+        cg_name_unknown(reader, "cooling.oil_grade", "unknown SAE grade", name,
+                        names, kept);
 }
 
 static void check_missing(struct cg_reader *reader)
@@ -97,6 +110,7 @@ static enum cg_status read_parts(struct cg_reader *reader,
     (void)cg_case_complete(reader->c); /* what is missing has been told */
     check_fuel(reader);
     check_correlation(reader);
+    check_oil(reader);
     status = cg_materials_read(reader, error);
     if (status == CG_OK)
         check_sense(reader);

@@ -6,6 +6,7 @@
 
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "oil.h"
 
 void cg_setting_value_text(const struct cg_setting *setting,
                            const struct cg_case *c, char *text, size_t size)
@@ -53,6 +54,11 @@ static void write_names(const struct cg_setting *setting, char *text,
         for (size_t i = 0; i < count && used < size; i++)
             used += (size_t)snprintf(text + used, size - used, "%s%s",
                                      i > 0 ? " " : "", all[i].name);
+    } else if (strcmp(setting->path, "cooling.oil_grade") == 0) {
+        const struct cg_oil *oils = cg_oils(&count);
+        for (size_t i = 0; i < count && used < size; i++)
+            used += (size_t)snprintf(text + used, size - used, "%s%s",
+                                     i > 0 ? " " : "", oils[i].name);
     } else if (strcmp(setting->path, "duty.name") == 0) {
         snprintf(text, size, "a file of configs/duties");
     } else {

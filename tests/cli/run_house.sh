@@ -19,12 +19,15 @@ level() {
     status | constants | unit) echo 0 ;;
     material | gas | fuel | heat_transfer | crank | wiebe) echo 1 ;;
     viscosity | boiling | cylinder | ring_gap | sample) echo 1 ;;
+    oil | asperity | reynolds) echo 1 ;;
     network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
-    held | rosenbrock | stretch | stretch_*) echo 2 ;;
+    held | rosenbrock | stretch | stretch_* | film) echo 2 ;;
     zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
     case | geometry | setting | setting_*) echo 3 ;;
-    thermal | thermal_* | growth | joint | operating | case_check | uncertain) echo 4 ;;
-    regime | duty_run) echo 5 ;;
+    thermal | thermal_* | growth | joint) echo 4 ;;
+    operating | case_check | uncertain) echo 4 ;;
+    ring_film) echo 5 ;;
+    regime | regime_* | duty_run) echo 5 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     fitting) echo 6 ;;
     esac

@@ -1,0 +1,77 @@
+/* The ring films that a regime asks for. */
+#include <math.h>
+
+#include "oil.h"
+#include "regime.h"
+
+/* A constant film's thickness is quoted for this oil temperature [K]. */
+#define FILM_REFERENCE 413.15
+
+/* Oil thins with heat; film follows the square root of viscosity, as in
+ * hydrodynamic lubrication at given load and speed (Hamrock, "Fundamentals of
+ * Fluid Film Lubrication" (1994), slider bearing). */
+static double constant_film(const struct cg_oil *oil, double reference,
+                            double temperature)
+{
+    double here = cg_oil_kinematic(oil, temperature);
+    double there = cg_oil_kinematic(oil, FILM_REFERENCE);
+    return reference * sqrt(here / there);
+}
+
+static double bore_seen_by(const struct cg_thermal *thermal,
+                           const struct cg_ring_map *ring,
+                           const double *temperature)
+{
+    double sum = 0.0, total = 0.0;
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+        sum += ring->share[s] *
+               temperature[cg_thermal_liner_node(thermal, s, 0)];
+        total += ring->share[s];
+    }
+    return sum / total;
+}
+
+static enum cg_status reynolds_film(const struct cg_case *c,
+                                    const struct cg_thermal *thermal,
+                                    enum cg_ring_place place,
+                                    struct cg_regime_room *room,
+                                    struct cg_regime *regime,
+                                    struct cg_error *error)
+{
+    struct cg_film_mean *mean = &regime->film_mean[place];
+    cg_ring_gas_estimate(place, c->charge.ambient_pressure, regime->cylinder,
+                         room->ring_gas);
+    enum cg_status status = cg_ring_film_solve(
+        c, thermal, regime->settled, place, regime->operating.speed,
+        room->ring_gas, room->ring_film, mean, error);
+    if (status == CG_OK)
+        regime->film[place] = mean->heat_film * c->scale.film;
+    return status;
+}
+
+enum cg_status cg_regime_set_films(const struct cg_case *c,
+                                   const struct cg_thermal *thermal,
+                                   struct cg_regime_room *room,
+                                   struct cg_regime *regime,
+                                   struct cg_error *error)
+{
+    const double *temperature = regime->settled;
+    const struct cg_oil *oil = cg_oil_find(c->cooling.oil_grade);
+    if (oil == NULL)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "cooling.oil_grade: no grade \"%s\"",
+                            c->cooling.oil_grade);
+    enum cg_status status = CG_OK;
+    for (int r = 0; r < CG_RINGS && status == CG_OK; r++) {
+        const struct cg_ring_map *ring = &thermal->ring[r];
+        double between = 0.5 * (temperature[ring->face] +
+                                bore_seen_by(thermal, ring, temperature));
+        if (c->film_law == CG_FILM_REYNOLDS && r != CG_RING_OIL)
+            status = reynolds_film(c, thermal, (enum cg_ring_place)r, room,
+                                   regime, error);
+        else
+            regime->film[r] = constant_film(oil, c->ring[r].film * c->scale.film,
+                                            between);
+    }
+    return status;
+}

@@ -1,0 +1,118 @@
+#include "ring_film.h"
+
+#include <assert.h>
+
+#include "constants.h"
+#include "geometry.h"
+#include "growth.h"
+#include "oil.h"
+
+enum { POINTS = CG_RING_FILM_POINTS };
+
+/* Friction coefficient where asperities of ring and bore touch through an oil
+ * with additives: 0.08-0.12 (common practice, no source). */
+#define BOUNDARY_FRICTION 0.10
+
+double cg_ring_film_angle(size_t point)
+{
+    return -360.0 + 720.0 * (double)point / POINTS;
+}
+
+void cg_ring_film_cylinder(const struct cg_cycle *cycle,
+                           double cylinder[POINTS])
+{
+    size_t after = 1;
+    for (size_t i = 0; i < POINTS; i++) {
+        double angle = cg_ring_film_angle(i);
+        while (after + 1 < cycle->points &&
+               cycle->point[after].crank_deg < angle)
+            after++;
+        const struct cg_cycle_point *a = &cycle->point[after - 1];
+        const struct cg_cycle_point *b = &cycle->point[after];
+        double width = b->crank_deg - a->crank_deg;
+        double part = width > 0.0 ? (angle - a->crank_deg) / width : 0.0;
+        cylinder[i] = a->pressure + part * (b->pressure - a->pressure);
+    }
+}
+
+void cg_ring_gas_estimate(enum cg_ring_place place, double crankcase,
+                          const double cylinder[POINTS],
+                          struct cg_ring_gas *gas)
+{
+    /* above and behind a ring; below it; common practice, no source */
+    static const double on[CG_RINGS] = {1.0, 0.2, 0.05};
+    static const double under[CG_RINGS] = {0.2, 0.05, 0.0};
+    for (size_t i = 0; i < POINTS; i++) {
+        double over = cylinder[i] - crankcase;
+        gas->above[i] = gas->behind[i] = crankcase + on[place] * over;
+        gas->below[i] = crankcase + under[place] * over;
+    }
+}
+
+/* Viscosity [Pa s] of oil between the face and the bore surface of every
+ * station. */
+static void station_viscosity(const struct cg_thermal *thermal,
+                              const double *temperature, double face,
+                              const struct cg_oil *oil, double *viscosity)
+{
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+        double bore = temperature[cg_thermal_liner_node(thermal, s, 0)];
+        viscosity[s] = cg_oil_sheared(oil, 0.5 * (face + bore));
+    }
+}
+
+static void fill_drive(const struct cg_case *c,
+                       const struct cg_thermal *thermal,
+                       enum cg_ring_place place, double speed, const struct cg_ring_gas *gas,
+                       struct cg_ring_film_room *room)
+{
+    const struct cg_ring_case *ring = &c->ring[place];
+    const struct cg_crank crank = cg_case_crank(c);
+    double middle = cg_ring_offset(c, place) + 0.5 * ring->width;
+    double turning = 2.0 * CG_PI * speed; /* [rad/s] */
+    for (size_t i = 0; i < POINTS; i++) {
+        double depth, rate;
+        cg_crank_motion(&crank, cg_ring_film_angle(i), &depth, &rate);
+        room->speed[i] = rate * turning;
+        room->viscosity[i] =
+            cg_growth_at_depth(thermal, room->station_viscosity,
+                               middle + depth);
+        room->load[i] = (ring->pressure + gas->behind[i]) * ring->width;
+    }
+}
+
+enum cg_status cg_ring_film_solve(const struct cg_case *c,
+                                  const struct cg_thermal *thermal,
+                                  const double *temperature,
+                                  enum cg_ring_place place, double speed,
+                                  const struct cg_ring_gas *gas,
+                                  struct cg_ring_film_room *room,
+                                  struct cg_film_mean *mean,
+                                  struct cg_error *error)
+{
+    assert(place == CG_RING_TOP || place == CG_RING_SECOND);
+    const struct cg_ring_case *in = &c->ring[place];
+    const struct cg_oil *oil = cg_oil_find(c->cooling.oil_grade);
+    if (oil == NULL)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "cooling.oil_grade: no grade \"%s\"",
+                            c->cooling.oil_grade);
+    station_viscosity(thermal, temperature,
+                      temperature[thermal->ring[place].face], oil,
+                      room->station_viscosity);
+    fill_drive(c, thermal, place, speed, gas, room);
+    struct cg_film_ring ring = {
+        cg_face_of((enum cg_face_shape)in->face, in->width, in->face_drop,
+                   in->face_peak),
+        cg_asperity_of(in->roughness,
+                       cg_curve_at(&c->ring_material[place].modulus,
+                                   CG_RING_REFERENCE),
+                       cg_curve_at(&c->bore_material.modulus,
+                                   CG_BORE_REFERENCE)),
+        BOUNDARY_FRICTION};
+    struct cg_film_drive drive = {
+        POINTS,          1.0 / (0.5 * speed * POINTS), room->speed,
+        room->viscosity, room->load,                   gas->above,
+        gas->below};
+    return cg_film_solve(&ring, &drive, room->point, mean, error);
+}
