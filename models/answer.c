@@ -133,6 +133,10 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     answer->quantile = gsl_cdf_ugaussian_Qinv(c->margin.risk);
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->performance = full->performance;
+    for (int r = 0; r < CG_RINGS; r++)
+        answer->film[r] = full->film[r];
+    for (int r = 0; r < CG_RING_OIL; r++)
+        answer->film_mean[r] = full->film_mean[r];
     answer->duration = run->duration;
     cg_answer_add_up(c, answer->quantile * answer->sigma, answer);
     return CG_OK;

@@ -97,6 +97,8 @@ struct cg_answer {
     struct cg_verdict verdict, second_verdict; /* top, second ring */
     double settled_closure; /* top ring, settled at rated full load [m] */
     struct cg_performance performance; /* at rated speed, full load */
+    double film[CG_RINGS];  /* that heat crosses there [m] */
+    struct cg_film_mean film_mean[CG_RING_OIL]; /* there, by the Reynolds law */
     struct cg_heat_ledger ledger;
     double duration;     /* [s] */
 };

@@ -4,6 +4,7 @@
 #include <stdlib.h>
 
 #include "constants.h"
+#include "film_table.h"
 #include "geometry.h"
 #include "growth.h"
 #include "spread_tables.h"
@@ -255,6 +256,8 @@ enum cg_status cg_find_tables_write(const char *dir, const char *config,
         status = write_stroke(dir, config, answer, history, error);
     if (status == CG_OK)
         status = write_cycle(dir, config, run, error);
+    if (status == CG_OK)
+        status = cg_film_table_write(dir, config, c, run, error);
     if (status == CG_OK)
         status = cg_sensitivity_write(dir, config, answer, error);
     return status;

@@ -7,6 +7,7 @@
 #include "constants.h"
 #include "network.h"
 #include "report_confidence.h"
+#include "report_film.h"
 #include "show.h"
 
 /* Surface limits [K]: J. B. Heywood (1988), sec. 12.1. */
@@ -67,8 +68,10 @@ static void print_full_load(const struct cg_case *c,
            cg_show_temperature(p->exhaust_temperature, inch).text,
            p->mean_flux / 1e6, p->peak_flux / 1e6);
     printf("  heat to the walls %.1f %% of the fuel's; cycle energy closes to "
-           "%.0e\n\n",
+           "%.0e\n",
            p->wall_heat_share * 100.0, fabs(p->energy_residual));
+    cg_report_film(c, answer, inch);
+    printf("\n");
 }
 
 static void print_temperatures(const struct cg_answer *answer, bool inch)
