@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdbool.h>
 
-enum { BALANCE_STEPS = 80, CYCLES = 5, LEAST_POINTS = 16 };
+enum { BALANCE_STEPS = 80, CYCLES = 60, LEAST_POINTS = 16 };
 /* A metal never comes nearer than this [m]; the balance is met before. */
 #define FILM_LEAST 1e-9
 /* log h is found to this, and a cycle repeats when it agrees to that. */
@@ -175,8 +175,9 @@ static enum cg_status march(const struct cg_film_ring *ring,
         last = y;
     }
     return cg_error_set(error, CG_NUMERICAL,
-                        "the ring's oil film does not repeat in %d cycles",
-                        CYCLES);
+                        "the ring's oil film does not come to repeat in %d "
+                        "cycles (viscosity %.3g Pa s)",
+                        CYCLES, drive->viscosity[0]);
 }
 
 static void average(const struct cg_film_ring *ring,

@@ -44,8 +44,14 @@ static void print_ring(const struct cg_case *c, const struct cg_answer *answer,
            around * mean->boundary_power);
 }
 
-static void print_notes(const struct cg_answer *answer)
+static void print_notes(const struct cg_case *c,
+                        const struct cg_answer *answer)
 {
+    for (int r = 0; r < CG_RING_OIL; r++)
+        if (answer->film_mean[r].minimum < c->ring[r].roughness)
+            printf("    at its least the %s's film is below the roughness: "
+                   "the contact law, coarse,\n    carries it there\n",
+                   ring_text[r]);
     for (int r = 0; r < CG_RING_OIL; r++)
         if (answer->film_mean[r].lifted_share > 0.0)
             printf("    the gas holds the %s off the bore for %.0f %% of the "
@@ -68,5 +74,5 @@ void cg_report_film(const struct cg_case *c, const struct cg_answer *answer,
            c->cooling.oil_grade);
     for (int r = 0; r < CG_RING_OIL; r++)
         print_ring(c, answer, r, inch);
-    print_notes(answer);
+    print_notes(c, answer);
 }

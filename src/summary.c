@@ -1,5 +1,5 @@
 /* The keys of summary.dat: lengths mm, times s, temperatures C, pressures
- * bar, power kW, flows kg/h. */
+ * bar, power kW, flows kg/h, films um. */
 #include "constants.h"
 #include "find_tables.h"
 
@@ -30,11 +30,11 @@ KEY(hot_gap_min, a->verdict.hot_gap_min * 1e3)
 KEY(imep, a->performance.imep / 1e5)
 KEY(brake_power, a->performance.brake_power / 1e3)
 KEY(peak_pressure, a->performance.peak_pressure / 1e5)
-KEY(film_top, a->film[CG_RING_TOP] * 1e6)
-KEY(film_second, a->film[CG_RING_SECOND] * 1e6)
 KEY(air_flow, a->performance.air_flow * 3600.0)
 KEY(fuel_flow, a->performance.fuel_flow * 3600.0)
 KEY(energy_residual, a->ledger.residual)
+KEY(film_top, a->film[CG_RING_TOP] * 1e6)
+KEY(film_second, a->film[CG_RING_SECOND] * 1e6)
 
 static const struct cg_summary_key keys[] = {
     {"cold_gap_top", "mm", get_cold_gap_top},
@@ -55,11 +55,11 @@ static const struct cg_summary_key keys[] = {
     {"imep", "bar", get_imep},
     {"brake_power", "kW", get_brake_power},
     {"peak_pressure", "bar", get_peak_pressure},
-    {"film_top", "um", get_film_top},
-    {"film_second", "um", get_film_second},
     {"air_flow", "kg/h", get_air_flow},
     {"fuel_flow", "kg/h", get_fuel_flow},
     {"energy_residual", "1", get_energy_residual},
+    {"film_top", "um", get_film_top},
+    {"film_second", "um", get_film_second},
 };
 
 const struct cg_summary_key *cg_summary_keys(size_t *count)

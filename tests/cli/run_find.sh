@@ -47,11 +47,29 @@ peak_pressure bar
 air_flow kg/h
 fuel_flow kg/h
 energy_residual 1
+film_top um
+film_second um
 KEYS
 awk '!/^#/{print $1, $3}' "$work/out/summary.dat" >"$work/got"
 diff -u "$work/keys" "$work/got" || fail "keys of summary.dat"
 awk '!/^#/ && $2 + 0 != $2 {bad = 1; print} END {exit bad}' \
     "$work/out/summary.dat" || fail "summary.dat holds something not a number"
+
+# The film by lubrication: said on the screen, over the crank in film.dat; a
+# later run with the constant film takes that table away.
+expect 0 "$coldgap" find "$engine" --set rings.film_law=reynolds -o "$work/film"
+says stdout 'oil film by Reynolds lubrication, 10W-40'
+says stdout 'starved film is thinner'
+awk '!/^#/ && NF {
+         if (NF != 9 || !($2 > 0)) bad = 1
+         rows++
+     }
+     END { exit bad || rows != 720 }' "$work/film/film.dat" ||
+    fail "film.dat is not two blocks of 360 films above 0"
+grep -q 'not a warranty' "$work/film/film.dat" || fail "film.dat: no caution"
+expect 0 "$coldgap" find "$engine" -o "$work/film"
+says stdout 'oil film as set, 10W-40'
+[ -e "$work/film/film.dat" ] && fail "film.dat of an earlier run is left"
 
 # history.dat: the columns of the contract first, rows all as wide, time rises.
 columns="time_s load speed_rpm manifold_kPa crown_C groove_top_C ring_top_C\

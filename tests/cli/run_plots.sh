@@ -41,6 +41,9 @@ expect 1 "$coldgap" find "$sources/configs/engines/iron_six.cfg" \
     --set duty.name=settled --set rings.top.cold_gap_mm=0.1 -o "$work/touch"
 draw "$work/touch"
 engine=$sources/configs/engines/iron_six.cfg
+expect 0 "$coldgap" find "$engine" --set rings.film_law=reynolds -q \
+    -o "$work/film"
+draw "$work/film"
 expect 0 "$coldgap" find "$engine" --samples 200 -q -o "$work/sampled"
 draw "$work/sampled"
 expect 0 "$coldgap" sweep "$engine" --vary charge.boost_kPa=0:200:50 -q \
