@@ -102,6 +102,36 @@ START_TEST(means_are_of_the_points)
 }
 END_TEST
 
+/* The asperities' load is their pressure summed over the face, also where they
+ * reach past its edges. */
+START_TEST(contact_is_summed_over_the_face)
+{
+    static const double drop[] = {1e-6, 8e-6, 60e-6};
+    enum { N = 360, STEPS = 20000 };
+    for (int k = 0; k < 6; k++) {
+        struct cg_film_ring ring = film_ring();
+        ring.face = cg_face_of(k < 3 ? CG_FACE_BARREL : CG_FACE_TAPER, 1.2e-3,
+                               drop[k % 3], 0.8);
+        struct film_cycle cycle = film_cycle(&film_engine, N);
+        struct cg_film_mean mean;
+        ck_assert_int_eq(
+            cg_film_solve(&ring, &cycle.drive, cycle.point, &mean, NULL),
+            CG_OK);
+        const struct cg_film_point *least = &cycle.point[mean.minimum_at];
+        double width = 1.2e-3, sum = 0.0;
+        for (int i = 0; i < STEPS; i++) {
+            double up = (i + 0.5) * width / STEPS - ring.face.below;
+            double h = least->film + (k < 3 ? 0.5 * up * up / ring.face.radius
+                                            : ring.face.slope * up);
+            sum += cg_asperity_pressure(&ring.asperity, h) * width / STEPS;
+        }
+        ck_assert_double_gt(sum, 0.0);
+        check_close(least->contact, sum, 1e-4, "midpoint rule");
+        film_cycle_free(&cycle);
+    }
+}
+END_TEST
+
 /* Any ring in any engine of the settings' bands is solved. */
 START_TEST(extremes_are_solved)
 {
@@ -200,6 +230,7 @@ int main(void)
     tcase_add_test(all, load_is_carried);
     tcase_add_test(all, order_of_the_step);
     tcase_add_test(all, means_are_of_the_points);
+    tcase_add_test(all, contact_is_summed_over_the_face);
     tcase_add_test(all, extremes_are_solved);
     tcase_add_test(all, gas_lifts_the_ring);
     tcase_add_test(all, bad_input_is_named);
