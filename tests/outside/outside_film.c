@@ -237,11 +237,9 @@ START_TEST(film_is_as_measured)
     struct cg_film_mean mean;
     ck_assert_int_eq(
         cg_film_solve(&ring, &cycle.drive, cycle.point, &mean, NULL), CG_OK);
-    double stroke[4], middle = 0.0;
-    for (int s = 0; s < 4; s++) {
+    double stroke[4];
+    for (int s = 0; s < 4; s++)
         stroke[s] = cycle.point[s * 90 + 45].film;
-        middle += 0.25 * stroke[s];
-    }
     double firing = cycle.point[180].film;
     printf("film, um: intake %.2f, compression %.2f, firing dead centre "
            "%.2f, expansion %.2f, exhaust %.2f; mean for heat %.2f\n",
