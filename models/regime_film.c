@@ -70,8 +70,8 @@ enum cg_status cg_regime_set_films(const struct cg_case *c,
             status = reynolds_film(c, thermal, (enum cg_ring_place)r, room,
                                    regime, error);
         else
-            regime->film[r] = constant_film(oil, c->ring[r].film * c->scale.film,
-                                            between);
+            regime->film[r] = constant_film(
+                oil, c->ring[r].film * c->scale.film, between);
     }
     return status;
 }

@@ -59,8 +59,9 @@ struct cg_face_film {
 };
 
 /* Cannot fail.  film->rupture and film->reform must hold numbers: the search
- * for them begins there, best from an instant ago.  Where the cavity is, oil fills the share h(rupture)/h, at most
- * all: it drags and conducts by that share, the gas in between not at all. */
+ * for them begins there, best from an instant ago.  Where the cavity is, oil
+ * fills the share h(rupture)/h, at most all: it drags and conducts by that
+ * share, the gas in between not at all. */
 void cg_reynolds_film(const struct cg_face *face,
                       const struct cg_face_state *state,
                       struct cg_face_film *film);

@@ -63,7 +63,8 @@ static void station_viscosity(const struct cg_thermal *thermal,
 
 static void fill_drive(const struct cg_case *c,
                        const struct cg_thermal *thermal,
-                       enum cg_ring_place place, double speed, const struct cg_ring_gas *gas,
+                       enum cg_ring_place place, double speed,
+                       const struct cg_ring_gas *gas,
                        struct cg_ring_film_room *room)
 {
     const struct cg_ring_case *ring = &c->ring[place];

@@ -70,17 +70,19 @@ static double drawn(unsigned *state)
 static void draw(unsigned *seed, struct cg_face *face,
                  struct cg_face_state *s)
 {
-    bool barrel = drawn(seed) < 0.75;
-    *face = cg_face_of(barrel ? CG_FACE_BARREL : CG_FACE_TAPER,
-                       0.8e-3 + 1e-3 * drawn(seed), (2.0 + 20.0 * drawn(seed)) * 1e-6,
-                       0.3 + 0.6 * drawn(seed));
+    double d[11]; /* in this order, whatever the compiler */
+    for (int i = 0; i < 11; i++)
+        d[i] = drawn(seed);
+    *face = cg_face_of(d[0] < 0.75 ? CG_FACE_BARREL : CG_FACE_TAPER,
+                       (0.8 + d[1]) * 1e-3, (2.0 + 20.0 * d[2]) * 1e-6,
+                       0.3 + 0.6 * d[3]);
     *s = base;
-    s->film = 1e-6 * pow(10.0, drawn(seed));
-    s->speed = 40.0 * drawn(seed) - 20.0;
-    s->viscosity = 1e-3 * pow(10.0, 2.0 * drawn(seed));
-    s->opening = (drawn(seed) - 0.5) * 8e-3 * fabs(s->speed) * s->film / 2e-6;
-    s->pressure_above = 1e5 * pow(10.0, 2.0 * drawn(seed) * (drawn(seed) > 0.4));
-    s->pressure_below = 1e5 * pow(10.0, drawn(seed) * (drawn(seed) > 0.4));
+    s->film = 1e-6 * pow(10.0, d[4]);
+    s->speed = 40.0 * d[5] - 20.0;
+    s->viscosity = 1e-3 * pow(10.0, 2.0 * d[6]);
+    s->opening = (d[7] - 0.5) * 4e3 * fabs(s->speed) * s->film;
+    s->pressure_above = d[8] > 0.4 ? 1e5 * pow(10.0, 2.0 * d[9]) : 1e5;
+    s->pressure_below = d[8] < 0.8 ? 1e5 * pow(10.0, d[10]) : 1e5;
 }
 
 START_TEST(support_is_the_grids)
