@@ -101,6 +101,15 @@ struct cg_ring_case {
     double back_clearance;   /* radial, behind the ring, cold [m] */
 };
 
+/* How the bore is honed, and what its finish is measured against. */
+struct cg_finish_case {
+    int base_grit, plateau_grit; /* stones' grit classes */
+    double plateau_share;        /* of the area, cut by the plateau stage */
+    double crosshatch_deg;       /* between the two ways of the grooves */
+    double reference_oil;        /* held by a proven finish [m3/m2] */
+    double reference_fuel;       /* a cycle, in its engine [m3/m2] */
+};
+
 struct cg_bore_case {
     char material[CG_NAME_LENGTH];
     int seat;                      /* enum cg_seat */
@@ -112,6 +121,7 @@ struct cg_bore_case {
     double open_joint_coefficient; /* pressed joint that has opened */
     double jacket_top;             /* deck to coolant [m] */
     double jacket_length;          /* of coolant contact [m] */
+    struct cg_finish_case finish;
 };
 
 struct cg_cooling_case {

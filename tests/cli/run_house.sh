@@ -20,6 +20,9 @@ level() {
     material | gas | fuel | heat_transfer | crank | wiebe) echo 1 ;;
     viscosity | boiling | cylinder | ring_gap | sample) echo 1 ;;
     oil | asperity | reynolds) echo 1 ;;
+    profile | regression_line | mean_line | material_ratio) echo 1 ;;
+    material_probability | grit) echo 1 ;;
+    surface | honing) echo 2 ;;
     network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
     held | rosenbrock | stretch | stretch_* | film) echo 2 ;;
     zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
@@ -28,6 +31,7 @@ level() {
     operating | case_check | uncertain) echo 4 ;;
     ring_film) echo 5 ;;
     regime | regime_* | duty_run) echo 5 ;;
+    bore_finish) echo 5 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     fitting) echo 6 ;;
     esac

@@ -1,0 +1,123 @@
+#include "bore_finish.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "constants.h"
+#include "cycle.h"
+#include "grit.h"
+#include "operating.h"
+
+/* A finish of which the plateau stage has left a fifth as valleys, the usual
+ * amount (common practice, no source). */
+#define USUAL_VALLEYS 0.20
+
+static enum cg_status find_fuel(const struct cg_case *c,
+                                struct cg_finish_verdict *verdict,
+                                struct cg_error *error)
+{
+    struct cg_operating full = {c->engine.speed, 1.0, 1.0,
+                                c->cooling.coolant_temperature};
+    struct cg_cycle_input input;
+    enum cg_status status = cg_operating_cycle_input(c, &full, &input, error);
+    if (status != CG_OK)
+        return status;
+    /* Walls do not change what is breathed, so usual ones will do. */
+    input.head_temperature = 450.0;
+    input.piston_temperature = 500.0;
+    input.liner_temperature = 420.0;
+    struct cg_cycle *cycle = malloc(sizeof *cycle);
+    if (cycle == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "cycle: out of memory");
+    status = cg_cycle_run(&input, cycle, error);
+    if (status == CG_OK) {
+        double area = CG_PI * c->engine.bore * c->engine.stroke;
+        verdict->fuel_flow = cycle->fuel_mass * 0.5 * c->engine.speed *
+                             (double)c->engine.cylinders;
+        verdict->fuel_per_area =
+            cycle->fuel_mass / input.fuel->density / area;
+    }
+    free(cycle);
+    return status;
+}
+
+static void advise(struct cg_finish_verdict *verdict,
+                   enum cg_honing_change change, enum cg_finish_reason reason,
+                   int grit)
+{
+    verdict->advice[verdict->advices++] =
+        (struct cg_finish_advice){change, reason, grit};
+}
+
+/* The class for grooves `factor` times as deep, if it is another. */
+static int coarser_than(int grit, double factor)
+{
+    double grain = cg_grit_grain(grit);
+    int class = cg_grit_at_least(fmax(factor, 1.0 + 1e-6) * grain);
+    return class < grit ? class : 0;
+}
+
+static int finer_than(int grit, double factor)
+{
+    double grain = cg_grit_grain(grit);
+    int class = cg_grit_at_most(fmin(factor, 1.0 - 1e-6) * grain);
+    return class > grit ? class : 0;
+}
+
+static void advise_oil(const struct cg_finish_case *finish,
+                       const struct cg_core *core,
+                       struct cg_finish_verdict *verdict)
+{
+    double factor = verdict->oil_needed / verdict->oil_held;
+    if (verdict->oil_held > CG_FINISH_AMPLE * verdict->oil_needed) {
+        /* the finer class must still hold what is needed */
+        double grain = factor * cg_grit_grain(finish->base_grit);
+        int class = cg_grit_at_least(grain);
+        advise(verdict, CG_BASE_FINER, CG_FINISH_DEEP,
+               class > finish->base_grit ? class : 0);
+    } else if (!verdict->holds &&
+               core->rvk * USUAL_VALLEYS / 2.0 >= verdict->oil_needed) {
+        advise(verdict, CG_PLATEAU_SHORTER, CG_FINISH_WORN, 0);
+    } else if (!verdict->holds) {
+        advise(verdict, CG_BASE_COARSER, CG_FINISH_SHALLOW,
+               coarser_than(finish->base_grit, factor));
+    }
+}
+
+void cg_finish_advise(const struct cg_case *c, const struct cg_core *core,
+                      struct cg_finish_verdict *verdict)
+{
+    const struct cg_finish_case *finish = &c->bore.finish;
+    verdict->advices = 0;
+    advise_oil(finish, core, verdict);
+    bool shorter = verdict->advices > 0 &&
+                   verdict->advice[0].change == CG_PLATEAU_SHORTER;
+    if (core->rpk > CG_FINISH_MOST_RPK)
+        advise(verdict, shorter ? CG_PLATEAU_FINER : CG_PLATEAU_LONGER,
+               CG_FINISH_PEAKS,
+               shorter ? finer_than(finish->plateau_grit,
+                                    CG_FINISH_MOST_RPK / core->rpk)
+                       : 0);
+    if (core->rk > CG_FINISH_MOST_RK)
+        advise(verdict, CG_PLATEAU_FINER, CG_FINISH_ROUGH,
+               finer_than(finish->plateau_grit, CG_FINISH_MOST_RK / core->rk));
+    if (core->mr2 < CG_FINISH_LEAST_MR2)
+        advise(verdict, CG_PLATEAU_LONGER, CG_FINISH_BARE, 0);
+}
+
+enum cg_status cg_finish_judge(const struct cg_case *c,
+                               const struct cg_core *core,
+                               struct cg_finish_verdict *verdict,
+                               struct cg_error *error)
+{
+    const struct cg_finish_case *finish = &c->bore.finish;
+    enum cg_status status = find_fuel(c, verdict, error);
+    if (status != CG_OK)
+        return status;
+    verdict->oil_held = core->oil;
+    verdict->oil_needed = finish->reference_oil * verdict->fuel_per_area /
+                          finish->reference_fuel;
+    verdict->holds = verdict->oil_held >= verdict->oil_needed;
+    cg_finish_advise(c, core, verdict);
+    return CG_OK;
+}

@@ -1,0 +1,77 @@
+/* Whether a bore's finish holds the oil that the boost target's fuel asks for,
+ * and which stage of honing to change.
+ *
+ * Fuel reaches the bore each cycle and thins and washes the oil; what the
+ * valleys hold is what is left to lubricate with.  The scale: as much oil held
+ * for each drop of fuel as in a proven finish of an unboosted engine,
+ *
+ *     Vo needed = reference oil * (fuel per area and cycle) / reference fuel
+ *
+ * common practice, no source: a scale and not a law.  How much of the fuel
+ * reaches the wall, how much oil the rings leave, oil flow and consumption are
+ * not looked at.
+ */
+#ifndef CG_BORE_FINISH_H
+#define CG_BORE_FINISH_H
+
+#include "case.h"
+#include "material_ratio.h"
+#include "status.h"
+
+/* Above these a plateau is not yet one [m]: upper ends for plateau-honed road
+ * engines, from memory; common practice, no source. */
+#define CG_FINISH_MOST_RPK 0.3e-6
+#define CG_FINISH_MOST_RK 1.0e-6
+/* Valleys that take up a third of the area leave little to run on [1]. */
+#define CG_FINISH_LEAST_MR2 0.67
+/* Oil held over oil needed, from where it is oil burned for nothing [1]. */
+#define CG_FINISH_AMPLE 3.0
+
+enum cg_honing_change {
+    CG_BASE_COARSER,
+    CG_BASE_FINER,
+    CG_PLATEAU_SHORTER,
+    CG_PLATEAU_LONGER,
+    CG_PLATEAU_FINER
+};
+
+enum cg_finish_reason {
+    CG_FINISH_SHALLOW, /* valleys too shallow for the oil needed */
+    CG_FINISH_WORN,    /* valleys deep enough, but too few are left */
+    CG_FINISH_DEEP,    /* far more oil than needed */
+    CG_FINISH_PEAKS,   /* Rpk */
+    CG_FINISH_ROUGH,   /* Rk */
+    CG_FINISH_BARE     /* Mr2: too little plateau */
+};
+
+struct cg_finish_advice {
+    enum cg_honing_change change;
+    enum cg_finish_reason reason;
+    int grit; /* class to go to from the case's stones; 0: none to name */
+};
+
+enum { CG_FINISH_ADVICE = 4 };
+
+struct cg_finish_verdict {
+    double fuel_flow;     /* of the engine, at the boost target [kg/s] */
+    double fuel_per_area; /* liquid, per swept area and cycle [m3/m2] */
+    double oil_held, oil_needed; /* per area [m3/m2] */
+    bool holds;           /* oil_held >= oil_needed */
+    int advices;
+    struct cg_finish_advice advice[CG_FINISH_ADVICE]; /* oil first */
+};
+
+/* Fuel from the engine cycle at rated speed and load 1; the swept area is that
+ * of the cylinder wall, pi bore stroke.  CG_BAD_INPUT, CG_NUMERICAL and
+ * CG_NO_MEMORY as the cycle's. */
+enum cg_status cg_finish_judge(const struct cg_case *c,
+                               const struct cg_core *core,
+                               struct cg_finish_verdict *verdict,
+                               struct cg_error *error);
+
+/* The advice alone, for oil_held, oil_needed and holds already in *verdict.
+ * Cannot fail. */
+void cg_finish_advise(const struct cg_case *c, const struct cg_core *core,
+                      struct cg_finish_verdict *verdict);
+
+#endif
