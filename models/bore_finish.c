@@ -41,10 +41,14 @@ static enum cg_status find_fuel(const struct cg_case *c,
     return status;
 }
 
+/* A change already advised is not asked for twice. */
 static void advise(struct cg_finish_verdict *verdict,
                    enum cg_honing_change change, enum cg_finish_reason reason,
                    int grit)
 {
+    for (int i = 0; i < verdict->advices; i++)
+        if (verdict->advice[i].change == change)
+            return;
     verdict->advice[verdict->advices++] =
         (struct cg_finish_advice){change, reason, grit};
 }
@@ -84,25 +88,34 @@ static void advise_oil(const struct cg_finish_case *finish,
     }
 }
 
+/* A core rougher than the valleys are deep is a base stage still: it wants
+ * more strokes.  Otherwise the plateau is there, and rough in itself. */
+static void advise_plateau(const struct cg_finish_case *finish,
+                           const struct cg_core *core,
+                           struct cg_finish_verdict *verdict)
+{
+    bool shorter = verdict->advices > 0 &&
+                   verdict->advice[0].change == CG_PLATEAU_SHORTER;
+    bool base_still = core->rk > core->rvk && !shorter;
+    int finer = finer_than(finish->plateau_grit,
+                           fmin(CG_FINISH_MOST_RK / core->rk,
+                                CG_FINISH_MOST_RPK / core->rpk));
+    if (core->rk > CG_FINISH_MOST_RK)
+        advise(verdict, base_still ? CG_PLATEAU_LONGER : CG_PLATEAU_FINER,
+               CG_FINISH_ROUGH, base_still ? 0 : finer);
+    if (core->rpk > CG_FINISH_MOST_RPK)
+        advise(verdict, shorter ? CG_PLATEAU_FINER : CG_PLATEAU_LONGER,
+               CG_FINISH_PEAKS, shorter ? finer : 0);
+    if (core->mr2 < CG_FINISH_LEAST_MR2 && !shorter)
+        advise(verdict, CG_PLATEAU_LONGER, CG_FINISH_BARE, 0);
+}
+
 void cg_finish_advise(const struct cg_case *c, const struct cg_core *core,
                       struct cg_finish_verdict *verdict)
 {
-    const struct cg_finish_case *finish = &c->bore.finish;
     verdict->advices = 0;
-    advise_oil(finish, core, verdict);
-    bool shorter = verdict->advices > 0 &&
-                   verdict->advice[0].change == CG_PLATEAU_SHORTER;
-    if (core->rpk > CG_FINISH_MOST_RPK)
-        advise(verdict, shorter ? CG_PLATEAU_FINER : CG_PLATEAU_LONGER,
-               CG_FINISH_PEAKS,
-               shorter ? finer_than(finish->plateau_grit,
-                                    CG_FINISH_MOST_RPK / core->rpk)
-                       : 0);
-    if (core->rk > CG_FINISH_MOST_RK)
-        advise(verdict, CG_PLATEAU_FINER, CG_FINISH_ROUGH,
-               finer_than(finish->plateau_grit, CG_FINISH_MOST_RK / core->rk));
-    if (core->mr2 < CG_FINISH_LEAST_MR2)
-        advise(verdict, CG_PLATEAU_LONGER, CG_FINISH_BARE, 0);
+    advise_oil(&c->bore.finish, core, verdict);
+    advise_plateau(&c->bore.finish, core, verdict);
 }
 
 enum cg_status cg_finish_judge(const struct cg_case *c,
@@ -115,8 +128,10 @@ enum cg_status cg_finish_judge(const struct cg_case *c,
     if (status != CG_OK)
         return status;
     verdict->oil_held = core->oil;
-    verdict->oil_needed = finish->reference_oil * verdict->fuel_per_area /
-                          finish->reference_fuel;
+    verdict->oil_needed =
+        finish->reference_oil *
+        pow(verdict->fuel_per_area / finish->reference_fuel,
+            finish->fuel_exponent);
     verdict->holds = verdict->oil_held >= verdict->oil_needed;
     cg_finish_advise(c, core, verdict);
     return CG_OK;

@@ -2,14 +2,16 @@
  * and which stage of honing to change.
  *
  * Fuel reaches the bore each cycle and thins and washes the oil; what the
- * valleys hold is what is left to lubricate with.  The scale: as much oil held
- * for each drop of fuel as in a proven finish of an unboosted engine,
+ * valleys hold is what is left to lubricate with.  The scale starts from a
+ * proven finish of an unboosted engine and rises with the fuel,
  *
- *     Vo needed = reference oil * (fuel per area and cycle) / reference fuel
+ *     Vo needed = reference oil * (fuel per area and cycle / reference fuel)^n
  *
- * common practice, no source: a scale and not a law.  How much of the fuel
- * reaches the wall, how much oil the rings leave, oil flow and consumption are
- * not looked at.
+ * With n = 1/2 a road engine without boost (Rvk 1 um) and a hard-fed race
+ * engine (Rvk 2 to 3 um, where fuel is five times as much) both come out as
+ * they are honed: from memory, common practice, no source.  It is a scale and
+ * not a law.  How much of the fuel reaches the wall, how much oil the rings
+ * leave, oil flow and consumption are not looked at.
  */
 #ifndef CG_BORE_FINISH_H
 #define CG_BORE_FINISH_H

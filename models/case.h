@@ -108,6 +108,7 @@ struct cg_finish_case {
     double crosshatch_deg;       /* between the two ways of the grooves */
     double reference_oil;        /* held by a proven finish [m3/m2] */
     double reference_fuel;       /* a cycle, in its engine [m3/m2] */
+    double fuel_exponent;        /* of fuel, in the oil needed [1] */
 };
 
 struct cg_bore_case {

@@ -27,6 +27,11 @@ double cg_ratio_score(double ratio)
     return gsl_cdf_ugaussian_Pinv(ratio);
 }
 
+double cg_score_ratio(double score)
+{
+    return gsl_cdf_ugaussian_P(score);
+}
+
 /* From -3 to 3, or to where the trace has points left. */
 static void put_on_paper(const struct cg_ratio_curve *curve,
                          struct paper *paper)

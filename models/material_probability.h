@@ -35,8 +35,9 @@ struct cg_probability {
     struct cg_score_line plateau, valley; /* equal when there is one line */
 };
 
-/* Normal score of a ratio 0 < ratio < 1, rising with it. */
+/* Normal score of a ratio 0 < ratio < 1, rising with it, and back. */
 double cg_ratio_score(double ratio);
+double cg_score_ratio(double score);
 
 /* Two lines are taken when the valleys' slope is at least 1.5 times the
  * plateau's and they meet between ratios of 40 % and 99.5 %: less is no plateau.

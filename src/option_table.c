@@ -158,6 +158,87 @@ static enum cg_status store_measured(struct cg_options *options,
     return CG_OK;
 }
 
+static enum cg_status store_profile(struct cg_options *options,
+                                    const char *argument,
+                                    struct cg_error *error)
+{
+    if (argument[0] == '\0')
+        return cg_error_set(error, CG_BAD_INPUT, "--profile: an empty name");
+    options->profile = argument;
+    return CG_OK;
+}
+
+/* Whether one of the words in `list`, parted by blanks, is `argument`. */
+static enum cg_status store_word(const char *option, const char *list,
+                                 const char *argument, const char **store,
+                                 struct cg_error *error)
+{
+    size_t length = strlen(argument);
+    for (const char *word = list; length > 0 && *word != '\0';) {
+        size_t size = strcspn(word, " ");
+        if (size == length && strncmp(word, argument, size) == 0) {
+            *store = argument;
+            return CG_OK;
+        }
+        word += size + (word[size] == ' ');
+    }
+    return cg_error_set(error, CG_BAD_INPUT,
+                        "--%s %.40s: unknown, allowed: %s", option, argument,
+                        list);
+}
+
+static enum cg_status store_filter(struct cg_options *options,
+                                   const char *argument,
+                                   struct cg_error *error)
+{
+    return store_word("filter", "standard gaussian robust none", argument,
+                      &options->filter, error);
+}
+
+static enum cg_status store_simulate(struct cg_options *options,
+                                     const char *argument,
+                                     struct cg_error *error)
+{
+    return store_word("simulate", "plateau coarse", argument,
+                      &options->simulate, error);
+}
+
+/* A number and a unit of length, from low to high [m]; `allowed` says so. */
+static enum cg_status store_length(const char *option, const char *allowed,
+                                   const char *argument, double low,
+                                   double high, double *store,
+                                   struct cg_error *error)
+{
+    char *end;
+    double value = strtod(argument, &end);
+    const struct cg_unit *unit = cg_unit_find(CG_LENGTH, end);
+    double metres = unit != NULL ? cg_unit_to_si(unit, value) : 0.0;
+    if (end == argument ||
+        !(metres >= low * (1.0 - 1e-9) && metres <= high * (1.0 + 1e-9)))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--%s %.40s: a length %s is allowed, such as "
+                            "0.5um, 0.8mm, 0.030in",
+                            option, argument, allowed);
+    *store = metres;
+    return CG_OK;
+}
+
+static enum cg_status store_spacing(struct cg_options *options,
+                                    const char *argument,
+                                    struct cg_error *error)
+{
+    return store_length("spacing", "from 0.001 um to 1 mm", argument, 1e-9,
+                        1e-3, &options->spacing, error);
+}
+
+static enum cg_status store_cutoff(struct cg_options *options,
+                                   const char *argument,
+                                   struct cg_error *error)
+{
+    return store_length("cutoff", "from 0.08 to 8 mm", argument, 0.08e-3,
+                        8e-3, &options->cutoff, error);
+}
+
 static const struct cg_option all_options[] = {
     {"out", 'o', "DIR", "write the tables into this folder", store_out},
     {"set", 0, "PATH=VALUE",
@@ -173,9 +254,18 @@ static const struct cg_option all_options[] = {
      store_measured},
     {"samples", 0, "N", "sample the spread: all inputs moved, N times",
      store_samples},
-    {"seed", 0, "N", "of the samples; 1 by default", store_seed},
+    {"seed", 0, "N", "of what is drawn at random; 1 by default", store_seed},
     {"threads", 0, "N", "work side by side; all cores by default",
      store_threads},
+    {"profile", 0, "FILE", "a measured roughness profile, text or SMD",
+     store_profile},
+    {"spacing", 0, "LENGTH", "between the points of a file of one column",
+     store_spacing},
+    {"filter", 0, "NAME", "standard (default), gaussian, robust or none",
+     store_filter},
+    {"cutoff", 0, "LENGTH", "of the filter; 0.8mm by default", store_cutoff},
+    {"simulate", 0, "NAME", "a simulated surface instead: plateau or coarse",
+     store_simulate},
     {"units", 0, "metric|inch", "units of the text; tables stay metric",
      store_units},
     {"quiet", 'q', NULL, "print the answer alone", store_quiet},
@@ -191,6 +281,9 @@ static const struct cg_command_row all_commands[] = {
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",
      cg_command_sheet, true,
      "measured out set samples seed threads units quiet"},
+    {"finish", "the bore's finish: its figures, and oil held against fuel",
+     cg_command_finish, true,
+     "profile spacing filter cutoff simulate seed out set units quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units quiet"},
     {"template", "a commented config to start from, every setting in it",

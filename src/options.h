@@ -23,6 +23,11 @@ struct cg_options {
     const char *measured;   /* --measured FILE; NULL: not given */
     size_t samples;         /* --samples; 0: first order alone */
     unsigned long seed;     /* --seed */
+    const char *profile;    /* --profile; NULL: none */
+    const char *filter;     /* --filter; NULL: not given */
+    const char *simulate;   /* --simulate; NULL: not given */
+    double spacing;         /* --spacing [m]; 0: not given */
+    double cutoff;          /* --cutoff [m]; 0: not given */
     int threads;            /* --threads; 0: all cores */
     bool inch;              /* --units inch */
     bool quiet;             /* --quiet */
@@ -34,6 +39,8 @@ typedef enum cg_status (*cg_command)(const struct cg_options *options,
 
 enum cg_status cg_command_find(const struct cg_options *options,
                                struct cg_error *error);
+enum cg_status cg_command_finish(const struct cg_options *options,
+                                 struct cg_error *error);
 enum cg_status cg_command_network(const struct cg_options *options,
                                   struct cg_error *error);
 enum cg_status cg_command_sweep(const struct cg_options *options,

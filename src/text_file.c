@@ -56,3 +56,68 @@ enum cg_status cg_text_read(const char *path, char **text,
         free(content);
     return status;
 }
+
+/* A line as it is put together from the blocks read. */
+struct line {
+    char text[CG_TEXT_LINE];
+    size_t length, number;
+};
+
+static enum cg_status end_line(struct line *line, cg_text_take take,
+                               void *context, struct cg_error *error)
+{
+    if (line->length > 0 && line->text[line->length - 1] == '\r')
+        line->length--;
+    line->text[line->length] = '\0';
+    line->length = 0;
+    return take(context, line->text, ++line->number, error);
+}
+
+static enum cg_status take_block(const char *path, const char *block,
+                                 size_t count, struct line *line,
+                                 cg_text_take take, void *context,
+                                 struct cg_error *error)
+{
+    enum cg_status status = CG_OK;
+    for (size_t i = 0; i < count && status == CG_OK; i++) {
+        if (block[i] == '\n')
+            status = end_line(line, take, context, error);
+        else if (block[i] == '\0')
+            status = cg_error_set(error, CG_BAD_INPUT,
+                                  "%s:%zu: a zero byte, not a text file",
+                                  path, line->number + 1);
+        else if (line->length == CG_TEXT_LINE - 1)
+            status = cg_error_set(error, CG_BAD_INPUT,
+                                  "%s:%zu: a line of more than %d letters",
+                                  path, line->number + 1, CG_TEXT_LINE - 1);
+        else
+            line->text[line->length++] = block[i];
+    }
+    return status;
+}
+
+enum cg_status cg_text_lines(const char *path, cg_text_take take,
+                             void *context, struct cg_error *error)
+{
+    char block[16384];
+    struct line line = {.length = 0, .number = 0};
+    enum cg_status status = CG_OK;
+    size_t count;
+    errno = 0;
+    FILE *file = fopen(path, "rb");
+    if (file == NULL)
+        return cg_error_set(error, CG_FILE, "%s: cannot open: %s", path,
+                            strerror(errno));
+    do {
+        errno = 0;
+        count = fread(block, 1, sizeof block, file);
+        status = take_block(path, block, count, &line, take, context, error);
+    } while (status == CG_OK && count == sizeof block);
+    if (status == CG_OK && ferror(file))
+        status = cg_error_set(error, CG_FILE, "%s: cannot read: %s", path,
+                              strerror(errno));
+    if (status == CG_OK && line.length > 0)
+        status = end_line(&line, take, context, error);
+    fclose(file);
+    return status;
+}

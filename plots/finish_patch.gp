@@ -1,0 +1,41 @@
+# Simulated honed surfaces, 1 mm square: the base stage alone and with its
+# plateau; a table of finish --simulate.
+# gnuplot -e "dir='out'" plots/finish_patch.gp
+# needs: finish_patch.dat
+load "plots/style.gp"
+file = dir."/finish_patch.dat"
+stats file index 0 using 3 nooutput
+low = STATS_min
+high = STATS_max
+unset key
+unset grid
+set bmargin 0
+set palette defined (0 "#151515", 0.55 "#8a8a8a", 1 "#f4f4f4")
+# The plateau's own height in mid-grey, valleys black.
+stats file index 1 using 3 nooutput
+set cbrange [STATS_mean-3*STATS_stddev:STATS_mean+2*STATS_stddev]
+set zrange [low:high]
+set xyplane at low
+set view 42, 25, 1.15, 0.5
+set xtics 0.5 offset 0,-0.3
+set ytics 0.5
+set ztics 4
+set border 127 lw 0.5 lc rgb "#444444"
+set xlabel "around, mm" offset 0,-0.6
+set ylabel "along, mm" offset -2,-0.6
+unset zlabel
+set pm3d depthorder lighting primary 0.35 specular 0
+unset colorbox
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."finish_patch.".out."'"
+    # Only the picture in pixels gets every point: as lines it would be huge.
+    step = out eq "png" ? 1 : 4
+    set multiplot layout 1,2 title "Simulated honing, invented for teaching; heights in {/Symbol m}m"
+    set title "base stage alone"
+    splot file index 0 every step:step using 1:2:3 with pm3d
+    unset label 100
+    set title "base stage and plateau stage"
+    splot file index 1 every step:step using 1:2:3 with pm3d
+    unset multiplot
+    set label 100 caution at screen 0.5, 0.018 center font ",9" tc rgb "#555555"
+}

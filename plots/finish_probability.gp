@@ -1,0 +1,32 @@
+# Material ratio on probability paper: a plateau finish is two straight lines;
+# a table of finish.   gnuplot -e "dir='out'" plots/finish_probability.gp
+# needs: finish_probability.dat
+load "plots/style.gp"
+file = dir."/finish_probability.dat"
+name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
+bends = name(1) ne name(2)
+set title bends ? "Probability paper: plateau and valleys each keep a line" : "Probability paper: one line, one stage of honing"
+set xlabel "share of the length above the height, % (normal scale)"
+set ylabel "height, {/Symbol m}m"
+set y2label "height, microinch"
+set link y2 via y/0.0254 inverse y*0.0254
+stats file index 0 using 2 nooutput
+apart = (STATS_max-STATS_min)/0.0254/6
+ten = 10**floor(log10(apart))
+apart = (apart < 2*ten ? 2 : apart < 5*ten ? 5 : 10)*ten
+set y2tics apart
+set xrange [-3.5:3.5]
+set xtics ("0.1" -3.0902, "1" -2.3263, "10" -1.2816, "30" -0.5244, "50" 0, "70" 0.5244, "90" 1.2816, "99" 2.3263, "99.9" 3.0902)
+set offsets 0, 0, graph 0.05, graph 0.05
+set key bottom left
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."finish_probability.".out."'"
+    if (bends) {
+        plot file index 0 using 1:2 with lines ls 1 title "measured", \
+             file index 1 using 1:2 with lines ls 3 lw 4 title name(1).", slope Rpq", \
+             file index 2 using 1:2 with lines ls 2 lw 4 title name(2).", slope Rvq"
+    } else {
+        plot file index 0 using 1:2 with lines ls 1 title "measured", \
+             file index 1 using 1:2 with lines ls 3 lw 4 title name(1)
+    }
+}

@@ -1,0 +1,33 @@
+# Material ratio curve with its core line, peaks and valleys; a table of
+# finish.   gnuplot -e "dir='out'" plots/finish_ratio.gp
+# needs: finish_ratio.dat finish.dat
+load "plots/style.gp"
+file = dir."/finish_ratio.dat"
+key(name) = real(system(sprintf("awk '$1==\"%s\"{print $2}' %s/finish.dat", name, dir)))
+mr1 = key("Mr1")
+mr2 = key("Mr2")
+rk = key("Rk")
+set title sprintf("Material ratio: Rpk %.2f, Rk %.2f, Rvk %.2f {/Symbol m}m, oil held %.4f mm^3/cm^2", key("Rpk"), rk, key("Rvk"), key("Vo"))
+set xlabel "share of the length above the height, %"
+set ylabel "height, {/Symbol m}m"
+set y2label "height, microinch"
+set link y2 via y/0.0254 inverse y*0.0254
+stats file index 0 using 2 nooutput
+apart = (STATS_max-STATS_min)/0.0254/6
+ten = 10**floor(log10(apart))
+apart = (apart < 2*ten ? 2 : apart < 5*ten ? 5 : 10)*ten
+set y2tics apart
+set xrange [0:100]
+set offsets 0, 0, graph 0.05, graph 0.05
+set key bottom left
+set label 1 "Mr1" at mr1, graph 0.5 offset 0.5,0
+set label 2 "Mr2" at mr2, graph 0.5 right offset -0.5,0
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."finish_ratio.".out."'"
+    set arrow 1 from mr1, graph 0 to mr1, graph 1 nohead ls 6 lw 1.2
+    set arrow 2 from mr2, graph 0 to mr2, graph 1 nohead ls 6 lw 1.2
+    plot file index 2 using 1:2 with filledcurves closed fc rgb "#bdbdbd" title "peaks that run in", \
+         file index 3 using 1:2 with filledcurves closed fc rgb "#e3e3e3" title "valleys that hold oil", \
+         file index 0 using 1:2 with lines ls 1 lw 3 title "measured", \
+         file index 1 using 1:2 with lines ls 3 title "core line"
+}

@@ -1,0 +1,123 @@
+#include <stdlib.h>
+#include <string.h>
+
+#include "config.h"
+#include "finish_tables.h"
+#include "options.h"
+#include "profile_file.h"
+#include "report_finish.h"
+
+#define USUAL_CUTOFF 0.8e-3 /* ISO 13565-1:1996 [m] */
+
+/* What is measured, and what comes of it. */
+struct finishing {
+    const struct cg_options *options;
+    struct cg_case c;
+    enum cg_filter filter;
+    double cutoff;
+    struct cg_profile profile;
+    struct cg_profile_note note;
+    struct cg_patch patch[CG_STAGES];
+    struct cg_surface *surface;
+    struct cg_finish_verdict verdict;
+};
+
+static enum cg_status choose(const struct cg_options *options,
+                             struct finishing *finishing,
+                             struct cg_error *error)
+{
+    finishing->options = options;
+    finishing->cutoff = options->cutoff > 0.0 ? options->cutoff : USUAL_CUTOFF;
+    for (int i = 0; i < CG_FILTERS && options->filter != NULL; i++)
+        if (strcmp(options->filter, cg_filter_name((enum cg_filter)i)) == 0)
+            finishing->filter = (enum cg_filter)i;
+    if ((options->profile != NULL) == (options->simulate != NULL))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "finish: give one of --profile FILE and "
+                            "--simulate plateau or coarse");
+    if (options->simulate != NULL && options->spacing > 0.0)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "finish: --spacing is for --profile; a simulated "
+                            "trace has its own");
+    return CG_OK;
+}
+
+static enum cg_status get_profile(struct finishing *finishing,
+                                  struct cg_error *error)
+{
+    const struct cg_options *options = finishing->options;
+    if (options->profile != NULL) {
+        struct cg_profile_ask ask = {options->spacing, finishing->cutoff,
+                                     finishing->filter != CG_FILTER_NONE};
+        return cg_profile_file_read(options->profile, &ask,
+                                    &finishing->profile, &finishing->note,
+                                    error);
+    }
+    enum cg_stages stages = strcmp(options->simulate, "coarse") == 0
+                                ? CG_STAGES_COARSE
+                                : CG_STAGES_PLATEAU;
+    enum cg_status status = cg_simulated_trace(
+        &finishing->c, stages, finishing->cutoff, options->seed,
+        &finishing->profile, error);
+    if (status == CG_OK)
+        status = cg_simulated_patches(&finishing->c, options->seed,
+                                      finishing->patch, error);
+    return status;
+}
+
+/* The surface's complaints do not know the file they are about. */
+static enum cg_status measure(struct finishing *finishing,
+                              struct cg_error *error)
+{
+    struct cg_error why = {CG_OK, ""};
+    enum cg_status status =
+        cg_surface_measure(&finishing->profile, finishing->filter,
+                           finishing->cutoff, &finishing->surface, &why);
+    if (status == CG_OK)
+        return cg_finish_judge(&finishing->c, &finishing->surface->core,
+                               &finishing->verdict, error);
+    const char *path = finishing->options->profile;
+    return cg_error_set(error, status, "%s: %.300s",
+                        path != NULL ? path : "simulated profile", why.text);
+}
+
+static enum cg_status tell(const struct finishing *finishing,
+                           struct cg_error *error)
+{
+    const struct cg_options *options = finishing->options;
+    bool simulated = options->simulate != NULL;
+    const struct cg_patch *patch = simulated ? finishing->patch : NULL;
+    struct cg_finish_story story = {options, &finishing->c,
+                                    finishing->surface, &finishing->verdict,
+                                    &finishing->note, patch};
+    enum cg_status status = CG_OK;
+    if (options->out != NULL)
+        status = cg_finish_tables_write(options->out, options->config,
+                                        finishing->surface,
+                                        &finishing->verdict, patch, error);
+    if (status == CG_OK)
+        cg_report_finish(&story);
+    return status;
+}
+
+enum cg_status cg_command_finish(const struct cg_options *options,
+                                 struct cg_error *error)
+{
+    struct finishing finishing = {.filter = CG_FILTER_STANDARD};
+    enum cg_status status = choose(options, &finishing, error);
+    if (status == CG_OK)
+        status = cg_config_read(options->config, options->set, options->sets,
+                                &finishing.c, error);
+    if (status == CG_OK)
+        status = get_profile(&finishing, error);
+    if (status == CG_OK)
+        status = measure(&finishing, error);
+    if (status == CG_OK)
+        status = tell(&finishing, error);
+    if (status == CG_OK && !finishing.verdict.holds)
+        status = CG_NOT_SAFE; /* the screen has said it */
+    cg_surface_free(finishing.surface);
+    cg_simulated_free(finishing.patch);
+    free(finishing.profile.height);
+    return status;
+}

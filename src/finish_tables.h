@@ -1,0 +1,17 @@
+/* The tables of `finish`. */
+#ifndef CG_FINISH_TABLES_H
+#define CG_FINISH_TABLES_H
+
+#include "bore_finish.h"
+#include "simulated.h"
+#include "surface.h"
+
+/* finish.dat, finish_profile.dat, finish_ratio.dat, finish_probability.dat,
+ * and with `patch` finish_patch.dat; without it an earlier one is removed. */
+enum cg_status cg_finish_tables_write(const char *dir, const char *config,
+                                      const struct cg_surface *surface,
+                                      const struct cg_finish_verdict *verdict,
+                                      const struct cg_patch *patch,
+                                      struct cg_error *error);
+
+#endif

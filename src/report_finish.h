@@ -1,0 +1,23 @@
+/* The screen of `finish`. */
+#ifndef CG_REPORT_FINISH_H
+#define CG_REPORT_FINISH_H
+
+#include "bore_finish.h"
+#include "options.h"
+#include "profile_file.h"
+#include "simulated.h"
+#include "surface.h"
+
+/* What there is to tell; patch and note are NULL when there is none. */
+struct cg_finish_story {
+    const struct cg_options *options;
+    const struct cg_case *c;
+    const struct cg_surface *surface;
+    const struct cg_finish_verdict *verdict;
+    const struct cg_profile_note *note;
+    const struct cg_patch *patch;
+};
+
+void cg_report_finish(const struct cg_finish_story *story);
+
+#endif
