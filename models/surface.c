@@ -44,9 +44,21 @@ static struct cg_surface *make_surface(const struct cg_profile *profile)
 /* The heights over the line, into the curve's room until they are sorted. */
 static void take_off_line(struct cg_surface *surface)
 {
-    for (size_t i = 0; i < surface->level.points; i++)
-        surface->curve.height[i] =
-            surface->level.height[i] - surface->line[i];
+    const double *height = surface->level.height + surface->first;
+    const double *line = surface->line + surface->first;
+    for (size_t i = 0; i < surface->evaluated; i++)
+        surface->curve.height[i] = height[i] - line[i];
+}
+
+static void choose_evaluated(struct cg_surface *surface)
+{
+    double points = (double)surface->level.points;
+    double of_cutoff = surface->cutoff / surface->level.spacing;
+    surface->first = 0;
+    if (surface->filter != CG_FILTER_NONE &&
+        points >= 6.0 * of_cutoff * (1.0 - 1e-6))
+        surface->first = (size_t)(0.5 * of_cutoff + 0.5);
+    surface->evaluated = surface->level.points - 2 * surface->first;
 }
 
 /* A straight trace leaves only rounding errors to measure. */
@@ -54,7 +66,7 @@ static enum cg_status measure_amplitude(struct cg_surface *surface,
                                         double height_before,
                                         struct cg_error *error)
 {
-    cg_profile_amplitude(surface->curve.height, surface->level.points,
+    cg_profile_amplitude(surface->curve.height, surface->evaluated,
                          surface->level.spacing, surface->cutoff,
                          &surface->amplitude);
     if (surface->amplitude.rt > 1e-9 * height_before)
@@ -106,6 +118,7 @@ enum cg_status cg_surface_measure(const struct cg_profile *profile,
         return cg_error_set(error, CG_NO_MEMORY, "profile: out of memory");
     made->filter = filter;
     made->cutoff = cutoff;
+    choose_evaluated(made);
     if (filter == CG_FILTER_NONE)
         cg_profile_center(made->level.height, made->level.points);
     else
@@ -115,7 +128,7 @@ enum cg_status cg_surface_measure(const struct cg_profile *profile,
         cg_surface_free(made);
         return status;
     }
-    cg_ratio_curve_sort(made->curve.height, profile->points, &made->curve);
+    cg_ratio_curve_sort(made->curve.height, made->evaluated, &made->curve);
     cg_ratio_curve_core(&made->curve, &made->core);
     cg_ratio_curve_probability(&made->curve, &made->probability);
     *surface = made;

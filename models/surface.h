@@ -1,5 +1,10 @@
 /* Everything that is read from one trace of a bore's surface: the filter, the
- * amplitudes, the material ratio curve and its figures. */
+ * amplitudes, the material ratio curve and its figures.
+ *
+ * A filter's line leans on one side only at the ends, where a valley draws it
+ * down.  A filtered trace of six cut-offs or more therefore loses half a
+ * cut-off at either end, the run-up and run-out of ISO 4288:1996 (from
+ * memory), which leaves five or more; a shorter one is evaluated whole. */
 #ifndef CG_SURFACE_H
 #define CG_SURFACE_H
 
@@ -21,7 +26,8 @@ const char *cg_filter_name(enum cg_filter filter);
 struct cg_surface {
     struct cg_profile level;  /* leveled (no filter: its mean taken off) */
     double *line;             /* [points] taken off before the ratio curve */
-    struct cg_ratio_curve curve;
+    size_t first, evaluated;  /* the points that the figures are of */
+    struct cg_ratio_curve curve; /* [evaluated] */
     enum cg_filter filter;
     double cutoff;            /* [m] */
     struct cg_amplitude amplitude;

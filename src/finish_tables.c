@@ -45,9 +45,9 @@ static enum cg_status write_keys(const char *dir, const char *config,
         {"Rpq", p->rpq * UM, "um"},
         {"Rvq", p->rvq * UM, "um"},
         {"Rmq", p->rmq * PCT, "%"},
-        {"points", (double)level->points, "1"},
+        {"points", (double)surface->evaluated, "1"},
         {"spacing", level->spacing * UM, "um"},
-        {"length", (double)level->points * level->spacing * 1e3, "mm"},
+        {"length", (double)surface->evaluated * level->spacing * 1e3, "mm"},
         {"cutoff", surface->cutoff * 1e3, "mm"},
     };
     struct cg_table *table;
@@ -79,6 +79,10 @@ static enum cg_status write_profile(const char *dir, const char *config,
     if (stride > 1)
         cg_table_note(table, "every %zuth point of %zu", stride,
                       level->points);
+    cg_table_note(table, "evaluated: %.6g to %.6g mm",
+                  (double)surface->first * level->spacing * 1e3,
+                  (double)(surface->first + surface->evaluated) *
+                      level->spacing * 1e3);
     for (size_t i = 0; i < level->points; i += stride) {
         double z = level->height[i] * UM, line = surface->line[i] * UM;
         double values[4] = {(double)i * level->spacing * 1e3, z, line,

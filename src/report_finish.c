@@ -10,6 +10,13 @@
 #define UIN (1e6 / 25.4e-3)
 #define OIL 1e5         /* mm3/cm2 from m3/m2 */
 
+static struct cg_text length_text(const struct cg_finish_story *story,
+                                  size_t points)
+{
+    return cg_show_length((double)points * story->surface->level.spacing,
+                          story->options->inch);
+}
+
 static void print_source(const struct cg_finish_story *story)
 {
     const struct cg_options *options = story->options;
@@ -27,11 +34,13 @@ static void print_source(const struct cg_finish_story *story)
         printf("Profile  simulated for teaching, base stage of %d grit, "
                "plateau of %d, seed %lu\n",
                finish->base_grit, finish->plateau_grit, options->seed);
-    printf("         %zu points, %.4g um apart, %s long\n", level->points,
+    printf("         %zu points, %.4g um apart, %s", level->points,
            level->spacing * UM,
-           cg_show_length((double)level->points * level->spacing,
-                          options->inch)
-               .text);
+           length_text(story, level->points).text);
+    if (story->surface->evaluated < level->points)
+        printf(", of which %s evaluated",
+               length_text(story, story->surface->evaluated).text);
+    printf("\n");
     if (story->note != NULL && story->note->guessed_um)
         printf("         Positions taken in um: as mm they would lie too far "
                "apart.\n");
@@ -44,7 +53,7 @@ static void print_filter(const struct cg_finish_story *story)
     const struct cg_surface *surface = story->surface;
     double cutoff = surface->cutoff * 1e3;
     double length =
-        (double)surface->level.points * surface->level.spacing * 1e3;
+        (double)surface->evaluated * surface->level.spacing * 1e3;
     switch (surface->filter) {
     case CG_FILTER_STANDARD:
         printf("Filter   standard, cut-off %g mm: Ra, Rq, Rz by the Gaussian "
@@ -64,8 +73,8 @@ static void print_filter(const struct cg_finish_story *story)
         printf("Filter   none: heights as they stand, about their mean\n");
         break;
     }
-    if (surface->filter != CG_FILTER_NONE && length < 4.99 * cutoff)
-        printf("Note: the trace is shorter than five cut-offs; figures "
+    if (surface->filter != CG_FILTER_NONE && length < 4.999 * cutoff)
+        printf("Note: fewer than five cut-offs are evaluated; figures "
                "scatter more.\n");
     printf("\n");
 }

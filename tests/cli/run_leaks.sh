@@ -34,6 +34,13 @@ check 1 sheet "$engines/iron_six.cfg" -o "$work/out" \
 check 2 sheet "$engines/iron_six.cfg" \
     --measured "$sources/tests/bad/parts/sheet_many.csv"
 check 0 template
+sample=$sources/configs/profiles/plateau.txt
+check 0 finish "$engines/plain_four.cfg" --profile "$sample" -o "$work/out"
+check 0 finish "$engines/plain_four.cfg" --profile "$sample" --filter robust
+check 0 finish "$engines/plain_four.cfg" --simulate plateau -o "$work/out"
+check 2 finish "$engines/plain_four.cfg" --profile "$sources/README.md"
+check 2 finish "$engines/plain_four.cfg" --profile "$sample" --cutoff 8mm
+check 4 finish "$engines/plain_four.cfg" --profile "$sample" -o "$work/n/o"
 check 0 find --help
 check 2 find "$sources/tests/bad/unknown_fuel.cfg"
 check 2 find "$engines/plain_four.cfg" --set engine.bore_mm=nonsense

@@ -52,6 +52,16 @@ draw "$work/line"
 expect 0 "$coldgap" sweep "$engine" --vary charge.boost_kPa=0:200:50 \
     --vary cooling.coolant_C=80,90,100 -q -o "$work/map"
 draw "$work/map"
+# A plateau finish, and one whose probability curve is a single line.
+expect 0 "$coldgap" finish "$engine" --simulate plateau -q -o "$work/finish"
+draw "$work/finish"
+awk 'BEGIN {srand(1); for (i = 0; i < 9600; i++)
+    print rand() + rand() + rand() + rand()}' >"$work/one_line"
+expect 1 "$coldgap" finish "$engine" --profile "$work/one_line" \
+    --spacing 0.5um -q -o "$work/one"
+grep -q 'block: one line' "$work/one/finish_probability.dat" ||
+    fail "one normal law bends"
+draw "$work/one"
 for script in "$sources"/plots/*.gp; do
     name=$(basename "$script" .gp)
     [ "$name" = style ] || grep -q -x "$name" "$work/all" ||
