@@ -34,8 +34,7 @@ static enum cg_status find_fuel(const struct cg_case *c,
         double area = CG_PI * c->engine.bore * c->engine.stroke;
         verdict->fuel_flow = cycle->fuel_mass * 0.5 * c->engine.speed *
                              (double)c->engine.cylinders;
-        verdict->fuel_per_area =
-            cycle->fuel_mass / input.fuel->density / area;
+        verdict->fuel_per_area = cycle->fuel_mass / input.fuel->density / area;
     }
     free(cycle);
     return status;
@@ -94,12 +93,12 @@ static void advise_plateau(const struct cg_finish_case *finish,
                            const struct cg_core *core,
                            struct cg_finish_verdict *verdict)
 {
-    bool shorter = verdict->advices > 0 &&
-                   verdict->advice[0].change == CG_PLATEAU_SHORTER;
+    bool shorter =
+        verdict->advices > 0 && verdict->advice[0].change == CG_PLATEAU_SHORTER;
     bool base_still = core->rk > core->rvk && !shorter;
-    int finer = finer_than(finish->plateau_grit,
-                           fmin(CG_FINISH_MOST_RK / core->rk,
-                                CG_FINISH_MOST_RPK / core->rpk));
+    int finer =
+        finer_than(finish->plateau_grit, fmin(CG_FINISH_MOST_RK / core->rk,
+                                              CG_FINISH_MOST_RPK / core->rpk));
     if (core->rk > CG_FINISH_MOST_RK)
         advise(verdict, base_still ? CG_PLATEAU_LONGER : CG_PLATEAU_FINER,
                CG_FINISH_ROUGH, base_still ? 0 : finer);
@@ -128,10 +127,9 @@ enum cg_status cg_finish_judge(const struct cg_case *c,
     if (status != CG_OK)
         return status;
     verdict->oil_held = core->oil;
-    verdict->oil_needed =
-        finish->reference_oil *
-        pow(verdict->fuel_per_area / finish->reference_fuel,
-            finish->fuel_exponent);
+    verdict->oil_needed = finish->reference_oil *
+                          pow(verdict->fuel_per_area / finish->reference_fuel,
+                              finish->fuel_exponent);
     verdict->holds = verdict->oil_held >= verdict->oil_needed;
     cg_finish_advise(c, core, verdict);
     return CG_OK;

@@ -23,7 +23,7 @@
 struct cut {
     double first, step; /* of t [m] */
     size_t points;
-    double *height;     /* [points] [m] */
+    double *height; /* [points] [m] */
 };
 
 /* A patch as the cuts see it. */
@@ -37,8 +37,8 @@ static void cut_groove(struct cut *cut, double center, double depth)
     double half = WIDTH_PER_DEPTH * depth;
     double from = ceil((center - half - cut->first) / cut->step);
     double to = floor((center + half - cut->first) / cut->step);
-    for (double i = fmax(from, 0.0);
-         i <= fmin(to, (double)cut->points - 1.0); i += 1.0) {
+    for (double i = fmax(from, 0.0); i <= fmin(to, (double)cut->points - 1.0);
+         i += 1.0) {
         double t = cut->first + i * cut->step;
         double height = -depth * (1.0 - fabs(t - center) / half);
         double *at = &cut->height[(size_t)i];
@@ -81,8 +81,8 @@ static void cut_stage(gsl_rng *random, double grit, struct cut *cut)
 static double height_at(const struct cut *cut, double t)
 {
     double at = (t - cut->first) / cut->step;
-    size_t below = (size_t)fmin(fmax(floor(at), 0.0),
-                                (double)cut->points - 2.0);
+    size_t below =
+        (size_t)fmin(fmax(floor(at), 0.0), (double)cut->points - 2.0);
     double part = at - (double)below;
     return cut->height[below] +
            part * (cut->height[below + 1] - cut->height[below]);
@@ -149,8 +149,7 @@ enum cg_status cg_honing_cut(const struct cg_honing *honing, size_t rows,
                              double *height, struct cg_error *error)
 {
     double angle = 0.5 * honing->crosshatch_deg * CG_PI / 180.0;
-    struct patch patch = {rows, columns, step * cos(angle),
-                          step * sin(angle)};
+    struct patch patch = {rows, columns, step * cos(angle), step * sin(angle)};
     double across = patch.run * (double)columns;
     double along = patch.rise * (double)rows;
     /* Four points a step keep the sides of the grooves straight. */

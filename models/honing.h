@@ -4,11 +4,11 @@
  *
  * Grooves run straight across in two directions, crosshatch_deg between them,
  * each as far from the circumference.  In each direction they lie at random
- * (Poisson), V-shaped, with random depths in proportion to the grain of the
- * grit, in a texture of its own; a point is as deep as the deepest of them.  The plateau
- * stage is a surface of the same kind from its own grit, laid at the height
- * that leaves plateau_share of the base above it; the lower of the two is what
- * remains, as on a real plateau surface.
+ * (Poisson), V-shaped, with random depths (a gamma law) in proportion to the
+ * grain of the grit, in a texture of its own; a point is as deep as the deepest
+ * of them.  The plateau stage is a surface of the same kind from its own grit,
+ * laid at the height that leaves plateau_share of the base above it; the lower
+ * of the two is what remains, as on a real plateau surface.
  */
 #ifndef CG_HONING_H
 #define CG_HONING_H

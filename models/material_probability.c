@@ -6,10 +6,10 @@
 
 enum { SCORES = 301 };
 
-#define FARTHEST 3.0   /* score */
-#define LEAST_BEND 1.5 /* valley slope over plateau slope */
-#define CLEAR 2.0      /* widths of the bend left out on either side */
-#define WIDEST 0.5     /* bend, in scores: a wider one is no bend */
+#define FARTHEST 3.0      /* score */
+#define LEAST_BEND 1.5    /* valley slope over plateau slope */
+#define CLEAR 2.0         /* widths of the bend left out on either side */
+#define WIDEST 0.5        /* bend, in scores: a wider one is no bend */
 #define LEAST_STRETCH 0.5 /* score; a line needs as much */
 
 /* The curve at even scores. */
@@ -40,8 +40,8 @@ static void put_on_paper(const struct cg_ratio_curve *curve,
     double far = fmin(FARTHEST, outermost);
     for (int i = 0; i < SCORES; i++) {
         paper->score[i] = far * (2.0 * i / (SCORES - 1.0) - 1.0);
-        paper->height[i] = cg_ratio_curve_height(
-            curve, gsl_cdf_ugaussian_P(paper->score[i]));
+        paper->height[i] =
+            cg_ratio_curve_height(curve, gsl_cdf_ugaussian_P(paper->score[i]));
     }
 }
 
@@ -105,8 +105,7 @@ static struct bend find_bend(const struct paper *paper)
             double x = 2.0 * (i % CENTERS) / (CENTERS - 1.0) - 1.0;
             double y = 2.0 * (i / CENTERS) / (WIDTHS - 1.0) - 1.0;
             double center = fmin(fmax(middle + half * x, -far), far);
-            double width =
-                fmin(exp(log_middle + log_half * y), WIDEST);
+            double width = fmin(exp(log_middle + log_half * y), WIDEST);
             double misfit = misfit_of(paper, center, width);
             if (misfit < best.misfit)
                 best = (struct bend){center, width, misfit};
@@ -139,12 +138,12 @@ void cg_ratio_curve_probability(const struct cg_ratio_curve *curve,
     double far = paper.score[SCORES - 1], away = CLEAR * bend.width;
     struct cg_score_line *plateau = &probability->plateau;
     struct cg_score_line *valley = &probability->valley;
-    fit_line(&paper, -far,
-             fmax(bend.center - away, -far + LEAST_STRETCH), plateau);
+    fit_line(&paper, -far, fmax(bend.center - away, -far + LEAST_STRETCH),
+             plateau);
     fit_line(&paper, fmin(bend.center + away, far - LEAST_STRETCH), far,
              valley);
-    double meet = (valley->level - plateau->level) /
-                  (valley->slope - plateau->slope);
+    double meet =
+        (valley->level - plateau->level) / (valley->slope - plateau->slope);
     double ratio = gsl_cdf_ugaussian_P(meet);
     if (!(plateau->slope > 0.0 &&
           valley->slope >= LEAST_BEND * plateau->slope && ratio >= 0.40 &&

@@ -40,8 +40,8 @@ double cg_ratio_score(double ratio);
 double cg_score_ratio(double score);
 
 /* Two lines are taken when the valleys' slope is at least 1.5 times the
- * plateau's and they meet between ratios of 40 % and 99.5 %: less is no plateau.
- * Cannot fail. */
+ * plateau's and they meet between ratios of 40 % and 99.5 %: less is no
+ * plateau.  Cannot fail. */
 void cg_ratio_curve_probability(const struct cg_ratio_curve *curve,
                                 struct cg_probability *probability);
 

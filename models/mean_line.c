@@ -21,9 +21,8 @@ double cg_mean_line_quadratic_share(double ratio)
 }
 
 static enum cg_status line_of_degree(const double *height, size_t points,
-                                     double spacing, double cutoff,
-                                     int degree, double *line,
-                                     struct cg_error *error)
+                                     double spacing, double cutoff, int degree,
+                                     double *line, struct cg_error *error)
 {
     struct cg_regression *regression = NULL;
     enum cg_status status = cg_regression_create(points, spacing, cutoff,
@@ -75,8 +74,8 @@ out:
 }
 
 /* The distance [m] at which a height no longer counts; room[points]. */
-static double reach_of(const double *height, const double *line,
-                       size_t points, double *room)
+static double reach_of(const double *height, const double *line, size_t points,
+                       double *room)
 {
     for (size_t i = 0; i < points; i++)
         room[i] = fabs(height[i] - line[i]);
@@ -113,13 +112,12 @@ static enum cg_status settle(struct cg_regression *regression,
         last = reach;
     }
     return cg_error_set(error, CG_NUMERICAL,
-                        "robust filter: not settled in %d passes",
-                        MOST_PASSES);
+                        "robust filter: not settled in %d passes", MOST_PASSES);
 }
 
 enum cg_status cg_mean_line_robust(const double *height, size_t points,
-                                   double spacing, double cutoff,
-                                   double *line, struct cg_error *error)
+                                   double spacing, double cutoff, double *line,
+                                   struct cg_error *error)
 {
     struct cg_regression *regression = NULL;
     double *weight = NULL;

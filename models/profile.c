@@ -2,9 +2,8 @@
 
 #include <math.h>
 
-enum cg_status cg_profile_check(const struct cg_profile *profile,
-                                double *low, double *high,
-                                struct cg_error *error)
+enum cg_status cg_profile_check(const struct cg_profile *profile, double *low,
+                                double *high, struct cg_error *error)
 {
     if (profile->points < CG_PROFILE_FEWEST)
         return cg_error_set(error, CG_BAD_INPUT,

@@ -15,6 +15,7 @@ struct cg_regression {
     size_t points, reach; /* reach: points of the kernel on either side */
     size_t step, places;  /* points from place to place; places of the fit */
     int degree;
+    double spacing;         /* [m] */
     double *kernel[POWERS]; /* [2 reach + 1]: s u^k, u in cut-offs */
     double *place;          /* [places]: the line there */
     double *weighed;        /* [points]: weight times height */
@@ -80,8 +81,7 @@ static bool make_room(struct cg_regression *r)
     r->place = malloc(r->places * sizeof(double));
     r->weighed = malloc(r->points * sizeof(double));
     r->quintic = malloc(r->step * STENCIL * sizeof(double));
-    return full && r->place != NULL && r->weighed != NULL &&
-           r->quintic != NULL;
+    return full && r->place != NULL && r->weighed != NULL && r->quintic != NULL;
 }
 
 enum cg_status cg_regression_create(size_t points, double spacing,
@@ -97,6 +97,7 @@ enum cg_status cg_regression_create(size_t points, double spacing,
         return cg_error_set(error, CG_NO_MEMORY, "filter: out of memory");
     r->points = points;
     r->degree = degree;
+    r->spacing = spacing;
     /* Where the kernel has fallen below 2e-6 of its top. */
     r->reach = (size_t)floor((degree == 1 ? 1.0 : 1.5) * cutoff / spacing);
     r->step = (size_t)fmax(floor(cutoff / spacing / PLACES), 1.0);
@@ -163,9 +164,8 @@ static void sum_moments(const struct cg_regression *r, const double *height,
 {
     for (int k = 0; k <= 2 * r->degree; k++) {
         const double *kernel = r->kernel[k] + o->kernel;
-        m->weight[k] = weight != NULL
-                           ? dot(kernel, weight + o->point, o->count)
-                           : total(kernel, o->count);
+        m->weight[k] = weight != NULL ? dot(kernel, weight + o->point, o->count)
+                                      : total(kernel, o->count);
     }
     for (int k = 0; k <= r->degree; k++)
         m->height[k] =
@@ -244,9 +244,10 @@ enum cg_status cg_regression_line(struct cg_regression *regression,
         r->place[i] = fit_at(r, summed, weight, &whole, center);
         if (isnan(r->place[i]))
             return cg_error_set(error, CG_NUMERICAL,
-                                "filter: no heights left to fit near point "
-                                "%ld",
-                                center);
+                                "filter: around %.3g mm all heights are "
+                                "outliers, and no line fits them; try "
+                                "another filter",
+                                fmax((double)center, 0.0) * r->spacing * 1e3);
     }
     join_places(r, line);
     return CG_OK;

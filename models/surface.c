@@ -89,8 +89,8 @@ static enum cg_status filter_profile(struct cg_surface *surface,
         status = cg_mean_line_robust(height, points, spacing, surface->cutoff,
                                      line, error);
     else if (surface->filter != CG_FILTER_NONE)
-        status = cg_mean_line_gaussian(height, points, spacing,
-                                       surface->cutoff, line, error);
+        status = cg_mean_line_gaussian(height, points, spacing, surface->cutoff,
+                                       line, error);
     if (status != CG_OK)
         return status;
     take_off_line(surface);

@@ -49,16 +49,15 @@ static enum cg_status get_profile(struct finishing *finishing,
     if (options->profile != NULL) {
         struct cg_profile_ask ask = {options->spacing, finishing->cutoff,
                                      finishing->filter != CG_FILTER_NONE};
-        return cg_profile_file_read(options->profile, &ask,
-                                    &finishing->profile, &finishing->note,
-                                    error);
+        return cg_profile_file_read(options->profile, &ask, &finishing->profile,
+                                    &finishing->note, error);
     }
     enum cg_stages stages = strcmp(options->simulate, "coarse") == 0
                                 ? CG_STAGES_COARSE
                                 : CG_STAGES_PLATEAU;
-    enum cg_status status = cg_simulated_trace(
-        &finishing->c, stages, finishing->cutoff, options->seed,
-        &finishing->profile, error);
+    enum cg_status status =
+        cg_simulated_trace(&finishing->c, stages, finishing->cutoff,
+                           options->seed, &finishing->profile, error);
     if (status == CG_OK)
         status = cg_simulated_patches(&finishing->c, options->seed,
                                       finishing->patch, error);
@@ -87,14 +86,17 @@ static enum cg_status tell(const struct finishing *finishing,
     const struct cg_options *options = finishing->options;
     bool simulated = options->simulate != NULL;
     const struct cg_patch *patch = simulated ? finishing->patch : NULL;
-    struct cg_finish_story story = {options, &finishing->c,
-                                    finishing->surface, &finishing->verdict,
-                                    &finishing->note, patch};
+    struct cg_finish_story story = {options,
+                                    &finishing->c,
+                                    finishing->surface,
+                                    &finishing->verdict,
+                                    &finishing->note,
+                                    patch};
     enum cg_status status = CG_OK;
     if (options->out != NULL)
         status = cg_finish_tables_write(options->out, options->config,
-                                        finishing->surface,
-                                        &finishing->verdict, patch, error);
+                                        finishing->surface, &finishing->verdict,
+                                        patch, error);
     if (status == CG_OK)
         cg_report_finish(&story);
     return status;

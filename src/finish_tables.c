@@ -5,11 +5,11 @@
 enum {
     PROFILE_ROWS = 20000, /* most; a longer trace is thinned out */
     CURVE_ROWS = 500,
-    PATCH_STRIDE = 2      /* points of the patch to a row of its table */
+    PATCH_STRIDE = 2 /* points of the patch to a row of its table */
 };
 
-#define UM 1e6   /* from m */
-#define OIL 1e5  /* mm3/cm2 from m3/m2 */
+#define UM 1e6  /* from m */
+#define OIL 1e5 /* mm3/cm2 from m3/m2 */
 #define PCT 100.0
 
 static enum cg_status write_keys(const char *dir, const char *config,
@@ -77,8 +77,7 @@ static enum cg_status write_profile(const char *dir, const char *config,
     if (status != CG_OK)
         return status;
     if (stride > 1)
-        cg_table_note(table, "every %zuth point of %zu", stride,
-                      level->points);
+        cg_table_note(table, "every %zuth point of %zu", stride, level->points);
     cg_table_note(table, "evaluated: %.6g to %.6g mm",
                   (double)surface->first * level->spacing * 1e3,
                   (double)(surface->first + surface->evaluated) *
@@ -162,8 +161,8 @@ static enum cg_status write_probability(const char *dir, const char *config,
     for (int i = 0; i <= CURVE_ROWS; i++) {
         double score = far * (2.0 * i / CURVE_ROWS - 1.0);
         double ratio = cg_score_ratio(score);
-        double values[2] = {
-            score, cg_ratio_curve_height(&surface->curve, ratio) * UM};
+        double values[2] = {score,
+                            cg_ratio_curve_height(&surface->curve, ratio) * UM};
         cg_table_row(table, values, 2);
     }
     score_line(table, p->bends ? "plateau" : "one line", &p->plateau);
@@ -180,8 +179,7 @@ static void patch_block(struct cg_table *table, const char *name,
         if (row > 0)
             cg_table_line(table, "%s", "");
         for (int column = 0; column < CG_PATCH_SIDE; column += PATCH_STRIDE)
-            cg_table_line(table, "%.4g %.4g %.4f",
-                          column * CG_PATCH_STEP * 1e3,
+            cg_table_line(table, "%.4g %.4g %.4f", column * CG_PATCH_STEP * 1e3,
                           row * CG_PATCH_STEP * 1e3,
                           height[row * CG_PATCH_SIDE + column] * UM);
     }
@@ -212,8 +210,7 @@ enum cg_status cg_finish_tables_write(const char *dir, const char *config,
                                       const struct cg_patch *patch,
                                       struct cg_error *error)
 {
-    enum cg_status status =
-        write_keys(dir, config, surface, verdict, error);
+    enum cg_status status = write_keys(dir, config, surface, verdict, error);
     if (status == CG_OK)
         status = write_profile(dir, config, surface, error);
     if (status == CG_OK)

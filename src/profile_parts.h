@@ -38,6 +38,9 @@ enum cg_status cg_reading_wrong(const struct cg_reading *reading,
                                 struct cg_error *error, const char *format,
                                 ...) CG_FORMAT(3, 4);
 
+/* Behind blanks and tabs. */
+const char *cg_reading_skip(const char *text);
+
 /* One line's numbers into value[2]; *count 1 or 2. */
 enum cg_status cg_reading_numbers(const struct cg_reading *reading,
                                   const char *line, double value[2],

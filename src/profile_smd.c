@@ -41,8 +41,8 @@ static enum cg_status take_axis(struct cg_reading *reading, const char *line,
     struct cg_smd *smd = &reading->smd;
     char name[4], type[4], unit[8], data[8];
     double points, scale, increment = NAN;
-    int found = sscanf(line, "%3s %3s %lf %7s %lf %7s %lf", name, type,
-                       &points, unit, &scale, data, &increment);
+    int found = sscanf(line, "%3s %3s %lf %7s %lf %7s %lf", name, type, &points,
+                       unit, &scale, data, &increment);
     bool x = line[1] == 'X', even = x && type[0] == 'I';
     double metres = found >= 5 ? scale * unit_of(unit) : NAN;
     if (found < 6 || (type[0] != 'A' && !even) || !(metres > 0.0) ||
@@ -106,8 +106,7 @@ static enum cg_status end_record(struct cg_reading *reading,
                                  struct cg_error *error)
 {
     struct cg_smd *smd = &reading->smd;
-    if (smd->record == CG_SMD_HEADER &&
-        !(smd->feature && smd->x && smd->z))
+    if (smd->record == CG_SMD_HEADER && !(smd->feature && smd->x && smd->z))
         return cg_reading_wrong(reading, error,
                                 "the header ends without all of PRF, CX and "
                                 "CZ");

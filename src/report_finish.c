@@ -6,9 +6,9 @@
 #include "cautions.h"
 #include "show.h"
 
-#define UM 1e6          /* from m */
+#define UM 1e6 /* from m */
 #define UIN (1e6 / 25.4e-3)
-#define OIL 1e5         /* mm3/cm2 from m3/m2 */
+#define OIL 1e5 /* mm3/cm2 from m3/m2 */
 
 static struct cg_text length_text(const struct cg_finish_story *story,
                                   size_t points)
@@ -35,8 +35,7 @@ static void print_source(const struct cg_finish_story *story)
                "plateau of %d, seed %lu\n",
                finish->base_grit, finish->plateau_grit, options->seed);
     printf("         %zu points, %.4g um apart, %s", level->points,
-           level->spacing * UM,
-           length_text(story, level->points).text);
+           level->spacing * UM, length_text(story, level->points).text);
     if (story->surface->evaluated < level->points)
         printf(", of which %s evaluated",
                length_text(story, story->surface->evaluated).text);
@@ -52,8 +51,7 @@ static void print_filter(const struct cg_finish_story *story)
 {
     const struct cg_surface *surface = story->surface;
     double cutoff = surface->cutoff * 1e3;
-    double length =
-        (double)surface->evaluated * surface->level.spacing * 1e3;
+    double length = (double)surface->evaluated * surface->level.spacing * 1e3;
     switch (surface->filter) {
     case CG_FILTER_STANDARD:
         printf("Filter   standard, cut-off %g mm: Ra, Rq, Rz by the Gaussian "
@@ -168,19 +166,24 @@ static void print_oil(const struct cg_finish_story *story, bool inch)
            "scale, not a law.\n\n",
            c->bore.finish.reference_oil * OIL,
            c->bore.finish.reference_oil * 2.0 / 0.2 * UM,
-           c->bore.finish.reference_fuel * OIL,
-           c->bore.finish.fuel_exponent);
+           c->bore.finish.reference_fuel * OIL, c->bore.finish.fuel_exponent);
 }
 
 static const char *reason_text(enum cg_finish_reason reason)
 {
     switch (reason) {
-    case CG_FINISH_SHALLOW: return "valleys too shallow";
-    case CG_FINISH_WORN: return "deep valleys, but too few are left";
-    case CG_FINISH_DEEP: return "far more oil than needed: it is burned";
-    case CG_FINISH_PEAKS: return "Rpk above 0.3 um wears the ring's face";
-    case CG_FINISH_ROUGH: return "Rk above 1 um is no plateau yet";
-    case CG_FINISH_BARE: return "Mr2 below 67 %: too little area bears";
+    case CG_FINISH_SHALLOW:
+        return "valleys too shallow";
+    case CG_FINISH_WORN:
+        return "deep valleys, but too few are left";
+    case CG_FINISH_DEEP:
+        return "far more oil than needed: it is burned";
+    case CG_FINISH_PEAKS:
+        return "Rpk above 0.3 um wears the ring's face";
+    case CG_FINISH_ROUGH:
+        return "Rk above 1 um is no plateau yet";
+    case CG_FINISH_BARE:
+        return "Mr2 below 67 %: too little area bears";
     }
     return "";
 }

@@ -29,9 +29,8 @@ enum cg_status cg_simulated_trace(const struct cg_case *c,
     made.height = malloc(made.points * sizeof *made.height);
     if (made.height == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "profile: out of memory");
-    enum cg_status status = cg_honing_cut(&honing, made.points, 1,
-                                          made.spacing, seed, made.height,
-                                          error);
+    enum cg_status status = cg_honing_cut(&honing, made.points, 1, made.spacing,
+                                          seed, made.height, error);
     if (status == CG_OK)
         *profile = made;
     else
@@ -39,9 +38,8 @@ enum cg_status cg_simulated_trace(const struct cg_case *c,
     return status;
 }
 
-static enum cg_status make_patch(const struct cg_case *c,
-                                 enum cg_stages stages, unsigned long seed,
-                                 struct cg_patch *patch,
+static enum cg_status make_patch(const struct cg_case *c, enum cg_stages stages,
+                                 unsigned long seed, struct cg_patch *patch,
                                  struct cg_error *error)
 {
     struct cg_honing honing = honing_of(c, stages);
@@ -60,8 +58,7 @@ static enum cg_status make_patch(const struct cg_case *c,
                               error);
 }
 
-enum cg_status cg_simulated_patches(const struct cg_case *c,
-                                    unsigned long seed,
+enum cg_status cg_simulated_patches(const struct cg_case *c, unsigned long seed,
                                     struct cg_patch patch[CG_STAGES],
                                     struct cg_error *error)
 {

@@ -118,6 +118,12 @@ bad 'one straight line' --profile "$work/p"
 awk '{print 0.1}' "$work/good" >"$work/p"
 bad 'heights are equal' --profile "$work/p" --spacing 0.5um
 
+# --- a cliff: every height near it lies far from any line
+awk 'BEGIN {for (i = 0; i < 9600; i++) print i < 4800 ? 0 : 1}' >"$work/p"
+expect 3 "$coldgap" finish "$config" --profile "$work/p" --spacing 0.5um \
+    --filter robust
+says stderr 'p: filter: around 2.* mm all heights are outliers'
+
 # --- huge: refused at the first point too many, not at the end
 awk 'BEGIN {while (n++ < 20000000) print n % 7}' | {
     "$coldgap" finish "$config" --profile /dev/stdin --spacing 0.5um \

@@ -11,7 +11,8 @@
 #include "mean_line.h"
 #include "surface.h"
 
-#define CORE "ISO 13565-2:1996 / ISO 21920-2:2021, derived from the closed formula"
+#define CORE                                                                 \
+    "ISO 13565-2:1996 / ISO 21920-2:2021, derived from the closed formula"
 
 enum { POINTS = 200000 };
 
