@@ -2,7 +2,7 @@
 #   coldgap sweep CONFIG --vary charge.boost_kPa=0:240:20 -o out
 #   gnuplot -e "dir='out'" plots/boost.gp
 # needs: sweep.dat/1
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/sweep.dat"
 # columns: 1 boost, 2 cold gap, 3 closure, 5 gap over bore, 6 spread, 7 residual
 rule(kpa) = kpa <= 0 ? 0.0040 : kpa < 100 ? 0.0040 + 0.0010*kpa/100 : \

@@ -1,7 +1,7 @@
 # Pressure and gas-side coefficient over crank angle, at rated speed and full
 # load.   gnuplot -e "dir='out'" plots/cycle.gp
 # needs: cycle.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/cycle.dat"
 set title "Cycle at rated speed, full load"
 set xlabel "crank angle, degrees (0: firing top dead centre)"

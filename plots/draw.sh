@@ -3,11 +3,11 @@
 # its line "# needs:".
 #   sh plots/draw.sh OUT
 set -eu
-cd "$(dirname "$0")/.."
-out=$1
+plots=$(dirname "$0")
+out=${1:?which folder of tables? write: sh $0 OUT}
 # The degree sign needs UTF-8, which a bare machine does not speak by itself.
 export LC_ALL=C.UTF-8
-for script in plots/*.gp; do
+for script in "$plots"/*.gp; do
     needs=$(sed -n 's/^# needs: //p' "$script")
     [ -n "$needs" ] || continue
     for table in $needs; do

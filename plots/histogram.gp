@@ -1,7 +1,7 @@
 # Closures sampled over the uncertain inputs; a table of find --samples.
 # gnuplot -e "dir='out'" plots/histogram.gp
 # needs: histogram.dat summary.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/histogram.dat"
 summary = dir."/summary.dat"
 note(word, field) = real(system(sprintf("awk '/^# %s/{print $%d; exit}' %s", word, field, file)))

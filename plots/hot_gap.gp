@@ -1,6 +1,6 @@
 # Hot gap over the duty.   gnuplot -e "dir='out'" plots/hot_gap.gp
 # needs: history.dat summary.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/history.dat"
 summary = dir."/summary.dat"
 residual = real(system("awk '$1==\"residual\"{print $2}' ".summary))

@@ -3,7 +3,7 @@
 #                        --vary cooling.coolant_C=70:110:5 -o out
 #   gnuplot -e "dir='out'" plots/map.gp
 # needs: sweep.dat/2
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/sweep.dat"
 head(n) = system(sprintf("sed -n 's/^# grid of.*points: //p' %s | awk '{split($%d,a,\"=\"); gsub(\"_\",\" \",a[1]); print a[1]}'", file, 2*n-1))
 # A blank line where the first setting changes makes a grid of the rows.

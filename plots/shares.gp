@@ -1,6 +1,6 @@
 # What the closure's spread is made of.   gnuplot -e "dir='out'" plots/shares.gp
 # needs: sensitivity.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/sensitivity.dat"
 rows = int(system("grep -c -v '^#' ".file))
 sampled = int(system("awk '!/^#/ && $4 != \"nan\"{n++} END{print n+0}' ".file)) > 0

@@ -1,6 +1,6 @@
 # Hot gap along the stroke.   gnuplot -e "dir='out'" plots/stroke.gp
 # needs: stroke.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/stroke.dat"
 name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
 set title "Top ring's hot gap along the bore"

@@ -1,6 +1,6 @@
 # Temperatures over the duty.   gnuplot -e "dir='out'" plots/temperatures.gp
 # needs: history.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/history.dat"
 set title "Temperatures over the duty"
 set xrange [0:*] noextend

@@ -1,7 +1,7 @@
 # Why the gap must be there: the ring's growth against the bore's.
 # gnuplot -e "dir='out'" plots/why.gp
 # needs: history.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/history.dat"
 gap = real(system("awk '/cold gap/{print $4; exit}' ".file))
 set title "Why the gap closes: the ring outgrows the bore"

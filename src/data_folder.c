@@ -1,4 +1,4 @@
-#define _POSIX_C_SOURCE 200809L /* opendir */
+#define _XOPEN_SOURCE 700 /* opendir, readlink, realpath */
 
 #include "data_folder.h"
 
@@ -7,33 +7,78 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
-static int exists(const char *folder)
+static bool exists(const char *folder)
 {
     DIR *dir = opendir(folder);
     if (dir == NULL)
-        return 0;
+        return false;
     closedir(dir);
-    return 1;
+    return true;
 }
 
-const char *cg_data_folder(void)
+/* The folder the running program stands in; false where the system does not
+ * tell (it does on Linux). */
+static bool program_folder(char folder[CG_PATH_LENGTH])
 {
+    ssize_t length = readlink("/proc/self/exe", folder, CG_PATH_LENGTH - 1);
+    if (length <= 0)
+        return false;
+    folder[length] = '\0';
+    char *slash = strrchr(folder, '/');
+    if (slash == NULL)
+        return false;
+    *slash = '\0';
+    return true;
+}
+
+static bool beside_program(const char *program, const char *place,
+                           char path[CG_PATH_LENGTH])
+{
+    int length = snprintf(path, CG_PATH_LENGTH, "%s/%s", program, place);
+    return length > 0 && length < CG_PATH_LENGTH && exists(path);
+}
+
+void cg_data_folder(char path[CG_PATH_LENGTH])
+{
+    char program[CG_PATH_LENGTH];
     const char *chosen = getenv("COLDGAP_CONFIGS");
-    if (chosen != NULL && chosen[0] != '\0')
-        return chosen;
-    return exists(CG_CONFIGS_BUILD) ? CG_CONFIGS_BUILD : CG_CONFIGS_INSTALL;
+    if (chosen == NULL || chosen[0] == '\0') {
+        if (program_folder(program) &&
+            (beside_program(program, CG_CONFIGS_FROM_PROGRAM, path) ||
+             beside_program(program, "configs", path)))
+            return;
+        chosen = CG_CONFIGS_INSTALL;
+    }
+    snprintf(path, CG_PATH_LENGTH, "%s", chosen);
 }
 
 enum cg_status cg_data_path(const char *folder, const char *name,
                             char path[CG_PATH_LENGTH], struct cg_error *error)
 {
-    int length = snprintf(path, CG_PATH_LENGTH, "%s/%s/%s.cfg",
-                          cg_data_folder(), folder, name);
+    char data[CG_PATH_LENGTH];
+    cg_data_folder(data);
+    int length =
+        snprintf(path, CG_PATH_LENGTH, "%s/%s/%s.cfg", data, folder, name);
     if (length < 0 || length >= CG_PATH_LENGTH)
         return cg_error_set(error, CG_BAD_INPUT,
                             "the path of the shipped configs is too long");
     return CG_OK;
+}
+
+bool cg_plots_path(const char *name, char path[CG_PATH_LENGTH])
+{
+    char data[CG_PATH_LENGTH];
+    cg_data_folder(data);
+    char *real = realpath(data, NULL); /* a build folder's is a link */
+    char *slash = real != NULL ? strrchr(real, '/') : NULL;
+    int length = -1;
+    if (slash != NULL)
+        length = snprintf(path, CG_PATH_LENGTH, "%.*s/plots/%s",
+                          (int)(slash - real), real, name);
+    free(real);
+    return length > 0 && length < CG_PATH_LENGTH && access(path, R_OK) == 0;
 }
 
 static int by_name(const void *a, const void *b)
@@ -55,13 +100,15 @@ static void keep_name(struct cg_data_names *names, const char *file)
 enum cg_status cg_data_list(const char *folder, struct cg_data_names *names,
                             struct cg_error *error)
 {
-    char path[CG_PATH_LENGTH];
-    int length = snprintf(path, sizeof path, "%s/%s", cg_data_folder(), folder);
+    char data[CG_PATH_LENGTH], path[CG_PATH_LENGTH];
+    cg_data_folder(data);
+    int length = snprintf(path, sizeof path, "%s/%s", data, folder);
     DIR *dir = length > 0 && length < CG_PATH_LENGTH ? opendir(path) : NULL;
     if (dir == NULL)
         return cg_error_set(error, CG_FILE,
-                            "%s: cannot open the shipped configs: %s", path,
-                            strerror(errno));
+                            "%s: cannot open the shipped configs: %s; "
+                            "COLDGAP_CONFIGS may name their folder",
+                            path, strerror(errno));
     names->count = 0;
     for (struct dirent *entry; (entry = readdir(dir)) != NULL;)
         keep_name(names, entry->d_name);

@@ -2,6 +2,7 @@
 #ifndef CG_DATA_FOLDER_H
 #define CG_DATA_FOLDER_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "status.h"
@@ -15,13 +16,19 @@ struct cg_data_names {
     const char *list[CG_DATA_NAMES]; /* points into name */
 };
 
-/* The folder of shipped configs: environment COLDGAP_CONFIGS, else that of the
- * source tree if it exists, else the installed one.  Never NULL. */
-const char *cg_data_folder(void);
+/* The folder of shipped configs: environment COLDGAP_CONFIGS; else the
+ * installed one, found from where the program stands, so that an installed
+ * tree may be moved; else "configs" beside the program (a build folder links
+ * it).  Cannot fail: whether it can be read shows when it is read. */
+void cg_data_folder(char path[CG_PATH_LENGTH]);
 
 /* Writes "DATA/folder/name.cfg".  CG_BAD_INPUT: longer than the room. */
 enum cg_status cg_data_path(const char *folder, const char *name,
                             char path[CG_PATH_LENGTH], struct cg_error *error);
+
+/* Writes the path of a file of the picture scripts, which stand beside the
+ * folder of configs; false if it is not there. */
+bool cg_plots_path(const char *name, char path[CG_PATH_LENGTH]);
 
 /* Lists DATA/folder; at most CG_DATA_NAMES are kept.  CG_FILE: it cannot be
  * read. */
