@@ -75,9 +75,12 @@ static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
            cg_show_gap(cg_shop_rule(c->engine.bore, at->boost), inch).text);
     printf("This is the ring gap's ceiling alone.  Knock, head gasket, rods "
            "and turbine have\nceilings of their own, not looked at; half "
-           "burned is taken %.0f deg later for each\n100 kPa on gasoline, "
+           "burned is taken %.*f deg later for each\n%s on gasoline, "
            "15 deg at most.\n",
-           c->combustion.retard_deg_per_100kPa);
+           inch ? 1 : 0,
+           c->combustion.retard_deg_per_100kPa *
+               (inch ? 0.689475729 : 1.0), /* 10 psi over 100 kPa */
+           inch ? "10 psi" : "100 kPa");
 }
 
 enum cg_status cg_command_ceiling(const struct cg_options *options,

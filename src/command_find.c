@@ -1,6 +1,9 @@
+#include <stdio.h>
+
 #include "config.h"
 #include "find_tables.h"
 #include "history.h"
+#include "next_step.h"
 #include "options.h"
 #include "progress.h"
 #include "report_find.h"
@@ -59,6 +62,17 @@ static enum cg_status find_with_tables(struct finding *finding,
     return status;
 }
 
+static void tell_next_step(const struct finding *finding)
+{
+    if (finding->options->out != NULL)
+        cg_next_step_pictures(finding->options->out);
+    else if (finding->answer.verdict.given)
+        printf("Next: -o DIR writes the tables, for pictures.\n");
+    else
+        printf("Next: -o DIR writes the tables, for pictures; "
+               "rings.top.cold_gap_mm judges a gap.\n");
+}
+
 enum cg_status cg_command_find(const struct cg_options *options,
                                struct cg_error *error)
 {
@@ -79,6 +93,8 @@ enum cg_status cg_command_find(const struct cg_options *options,
         return status;
     cg_report_find(&finding.c, options->config, answer, options->inch,
                    options->quiet, cg_wall_clock() - begin);
+    if (!options->quiet)
+        tell_next_step(&finding);
     if ((answer->verdict.given && !answer->verdict.safe) ||
         (answer->second_verdict.given && !answer->second_verdict.safe)) {
         error->text[0] = '\0'; /* the screen has said it */

@@ -24,10 +24,11 @@ enum cg_status cg_command_network(const struct cg_options *options,
                "baths, %zu sources.\n"
                "Written to %s: network.dat, network.cir (SPICE; volts are "
                "degrees C), network_run.dat\n"
-               "(coldgap's own answer: %g s at rated speed, full load).\n\n"
+               "(coldgap's own answer: %g s at rated speed, full load).\n"
+               "To compare: ngspice -b %s/network.cir\n\n"
                "%s\n",
                network->nodes, network->links, network->baths,
-               network->sources, dir, CG_NETWORK_SECONDS,
+               network->sources, dir, CG_NETWORK_SECONDS, dir,
                cg_cautions_text());
     }
     cg_duty_run_free(run);

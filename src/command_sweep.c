@@ -5,6 +5,7 @@
 
 #include "cautions.h"
 #include "config.h"
+#include "next_step.h"
 #include "options.h"
 #include "progress.h"
 #include "setting_key.h"
@@ -107,6 +108,15 @@ static enum cg_status check_axes(const struct cg_grid *grid,
     return CG_OK;
 }
 
+static void tell_next_step(const struct cg_part *part, const char *dir)
+{
+    if (part->of > 1)
+        printf("All parts made: cat %s/sweep_*_of_%zu.dat > %s/sweep.dat\n",
+               dir, part->of, dir);
+    else
+        cg_next_step_pictures(dir);
+}
+
 static enum cg_status sweep(const struct cg_options *options,
                             const struct cg_grid *grid, const char *dir,
                             struct cg_error *error)
@@ -139,9 +149,11 @@ static enum cg_status sweep(const struct cg_options *options,
                             "stopped after %zu of %zu points; %s/%s holds "
                             "them, the same command with --resume goes on",
                             done, total, dir, name);
-    if (!options->quiet)
+    if (!options->quiet) {
         printf("%zu points in %s/%s\n\n%s\n", total, dir, name,
                cg_cautions_text());
+        tell_next_step(&part, dir);
+    }
     return CG_OK;
 }
 

@@ -61,14 +61,16 @@ static void put_samples(struct cg_case *c)
 }
 
 static void print_setting(const struct cg_setting *setting,
-                          const struct cg_case *c, const char *indent)
+                          const struct cg_case *c, bool inch,
+                          const char *indent)
 {
     char key[64], value[LINE], left[2 * LINE], band[LINE], fallback[LINE];
     bool active = find_sample(setting->path) != NULL;
-    cg_key_write(setting, NULL, false, key, sizeof key);
-    cg_setting_value_text(setting, c, value, sizeof value);
-    cg_setting_band_text(setting, band, sizeof band);
-    cg_setting_default_text(setting, fallback, sizeof fallback);
+    cg_key_write(setting, cg_setting_unit(setting, inch), false, key,
+                 sizeof key);
+    cg_setting_value_text(setting, c, inch, value, sizeof value);
+    cg_setting_band_text(setting, inch, band, sizeof band);
+    cg_setting_default_text(setting, inch, fallback, sizeof fallback);
     snprintf(left, sizeof left, "%s%s%s = %s;", indent, active ? "" : "#",
              key, value);
     printf("%-*s # %s; %s; %s\n", KEY_COLUMN, left, setting->doc, band,
@@ -110,7 +112,8 @@ static void print_braces(const struct group *last, const struct group *next)
 
 static void print_head(void)
 {
-    printf("# A config for coldgap: an invented boosted four.\n#\n"
+    printf("# A config for coldgap: an invented boosted four.  Keep it as a "
+           "file, then\n#     coldgap find FILE\n#\n"
            "# Change what is yours.  Each line with a # in front of its name "
            "is a\n# setting left at its default; take the # away to change "
            "it.  A length may\n# be given in mm, um, in or thou, a pressure "
@@ -121,7 +124,6 @@ static void print_head(void)
 enum cg_status cg_command_template(const struct cg_options *options,
                                    struct cg_error *error)
 {
-    (void)options;
     (void)error;
     size_t count;
     const struct cg_setting *settings = cg_settings(&count);
@@ -134,7 +136,7 @@ enum cg_status cg_command_template(const struct cg_options *options,
     for (size_t i = 0; i < count; i++) {
         struct group next = group_of(settings[i].path);
         print_braces(&last, &next);
-        print_setting(&settings[i], &c,
+        print_setting(&settings[i], &c, options->inch,
                       next.inner[0] != '\0' ? "        " : "    ");
         last = next;
     }

@@ -1,10 +1,14 @@
 /* Reading a case, from first to last: the file's groups, the overrides, the
  * duty, defaults, names, materials, and whether it all fits together. */
+#define _POSIX_C_SOURCE 200809L /* access */
+
 #include "config.h"
 
+#include <errno.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "case_check.h"
 #include "config_parts.h"
@@ -140,6 +144,9 @@ static enum cg_status read_case(const char *path, const char *const *set,
     cg_case_begin(&fresh);
     enum cg_status status =
         cg_config_file_open(&reader.file, path, problems, error);
+    if (status == CG_FILE && access(path, F_OK) != 0 && errno == ENOENT)
+        status = cg_error_set(error, CG_FILE, "%.400s: no such file; coldgap "
+                              "template prints one to start from", path);
     if (status != CG_OK)
         goto out;
     reader.origin = calloc(settings, sizeof reader.origin[0]);

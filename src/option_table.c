@@ -10,7 +10,7 @@ static enum cg_status store_out(struct cg_options *options,
                                 const char *argument, struct cg_error *error)
 {
     if (argument[0] == '\0')
-        return cg_error_set(error, CG_BAD_INPUT, "--out: an empty name");
+        return cg_error_set(error, CG_BAD_INPUT, "--out: an empty name, a folder is allowed");
     options->out = argument;
     return CG_OK;
 }
@@ -287,7 +287,7 @@ static const struct cg_command_row all_commands[] = {
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units quiet"},
     {"template", "a commented config to start from, every setting in it",
-     cg_command_template, false, ""},
+     cg_command_template, false, "units"},
 };
 
 

@@ -58,15 +58,17 @@ static void print_full_load(const struct cg_case *c,
            answer->duration, start_text(c->duty.start));
     printf("At rated speed and full load (%s, factor %.3g)\n",
            c->combustion.heat_transfer, c->combustion.heat_factor);
-    printf("  indicated %.1f bar, brake %s, air %s, fuel %s\n",
-           p->imep / 1e5, cg_show_power(p->brake_power, inch).text,
+    printf("  indicated %s, brake %s, air %s, fuel %s\n",
+           cg_show_pressure(p->imep, inch).text,
+           cg_show_power(p->brake_power, inch).text,
            cg_show_flow(p->air_flow, inch).text,
            cg_show_flow(p->fuel_flow, inch).text);
-    printf("  peak pressure %.0f bar, exhaust %s, crown flux %.2f MW/m2 mean "
-           "%.1f peak\n",
-           p->peak_pressure / 1e5,
+    printf("  peak pressure %s, exhaust %s, crown flux %.2f %s mean %.1f peak"
+           "\n",
+           cg_show_peak_pressure(p->peak_pressure, inch).text,
            cg_show_temperature(p->exhaust_temperature, inch).text,
-           p->mean_flux / 1e6, p->peak_flux / 1e6);
+           cg_show_flux(p->mean_flux, inch), cg_show_flux_unit(inch),
+           cg_show_flux(p->peak_flux, inch));
     printf("  heat to the walls %.1f %% of the fuel's; cycle energy closes to "
            "%.0e\n",
            p->wall_heat_share * 100.0, fabs(p->energy_residual));
@@ -88,8 +90,9 @@ static void print_temperatures(const struct cg_answer *answer, bool inch)
     for (int side = 0; side < CG_SIDES; side++)
         if (answer->ledger.in[side] != 0.0)
             printf(" %s %+.1f,", cg_side_text((enum cg_side)side),
-                   answer->ledger.in[side] / 1e3);
-    printf(" stored %+.1f kJ\n", answer->ledger.stored / 1e3);
+                   cg_show_heat(answer->ledger.in[side], inch));
+    printf(" stored %+.1f %s\n", cg_show_heat(answer->ledger.stored, inch),
+           cg_show_heat_unit(inch));
     /* Rounding noise below 1e-12 would differ between machines. */
     printf("  energy in minus out minus stored: within %.0e of the turnover"
            "\n\n",
@@ -254,10 +257,11 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
            cg_show_gap(v->hot_gap_min, inch).text,
            chance(v->chance_less, less), chance(v->chance_touch, touch));
     if (v->touches)
-        printf("  the ends touch: hoop stress %.0f MPa in the ring, %.1f MPa "
+        printf("  the ends touch: hoop stress %s in the ring, %s "
                "more on the bore,\n  %.0f times the ring's own tension - "
                "scuffing or a broken ring (rigid bore: upper bound)\n",
-               v->butting.hoop_stress / 1e6, v->butting.wall_pressure / 1e6,
+               cg_show_stress(v->butting.hoop_stress, inch).text,
+               cg_show_wall_pressure(v->butting.wall_pressure, inch).text,
                v->butting.times_tension);
     printf("\n");
 }

@@ -8,12 +8,25 @@
 #include "heat_transfer.h"
 #include "oil.h"
 
+const struct cg_unit *cg_setting_unit(const struct cg_setting *setting,
+                                      bool inch)
+{
+    const char *suffix = setting->unit;
+    if (inch && setting->dimension == CG_LENGTH)
+        suffix = strcmp(suffix, "um") == 0 ? "thou" : "in";
+    else if (inch && setting->dimension == CG_PRESSURE)
+        suffix = "psi";
+    else if (inch && setting->dimension == CG_TEMPERATURE)
+        suffix = "F";
+    return cg_unit_find(setting->dimension, suffix);
+}
+
 void cg_setting_value_text(const struct cg_setting *setting,
-                           const struct cg_case *c, char *text, size_t size)
+                           const struct cg_case *c, bool inch, char *text,
+                           size_t size)
 {
     double si = cg_setting_get(setting, c);
-    const struct cg_unit *unit =
-        cg_unit_find(setting->dimension, setting->unit);
+    const struct cg_unit *unit = cg_setting_unit(setting, inch);
     char word[CG_NAME_LENGTH];
     switch (setting->kind) {
     case CG_REAL:
@@ -66,15 +79,28 @@ static void write_names(const struct cg_setting *setting, char *text,
     }
 }
 
-/* What is allowed: band, words or names. */
-void cg_setting_band_text(const struct cg_setting *setting, char *text,
-                          size_t size)
+/* A limit of the band, from the table's own unit to the one shown. */
+static double shown(const struct cg_setting *setting,
+                    const struct cg_unit *unit, double limit)
 {
+    const struct cg_unit *own =
+        cg_unit_find(setting->dimension, setting->unit);
+    return unit == own ? limit
+                       : cg_unit_from_si(unit, cg_unit_to_si(own, limit));
+}
+
+/* What is allowed: band, words or names. */
+void cg_setting_band_text(const struct cg_setting *setting, bool inch,
+                          char *text, size_t size)
+{
+    const struct cg_unit *unit = cg_setting_unit(setting, inch);
     switch (setting->kind) {
     case CG_REAL:
     case CG_COUNT:
-        snprintf(text, size, "%g to %g%s%s", setting->low, setting->high,
-                 setting->unit[0] != '\0' ? " " : "", setting->unit);
+        snprintf(text, size, "%.*g to %.*g%s%s", inch ? 4 : 6,
+                 shown(setting, unit, setting->low), inch ? 4 : 6,
+                 shown(setting, unit, setting->high),
+                 unit->suffix[0] != '\0' ? " " : "", unit->suffix);
         break;
     case CG_SWITCH:
         snprintf(text, size, "true or false");
@@ -88,8 +114,8 @@ void cg_setting_band_text(const struct cg_setting *setting, char *text,
     }
 }
 
-void cg_setting_default_text(const struct cg_setting *setting, char *text,
-                             size_t size)
+void cg_setting_default_text(const struct cg_setting *setting, bool inch,
+                             char *text, size_t size)
 {
     struct cg_case plain;
     char value[64];
@@ -99,7 +125,7 @@ void cg_setting_default_text(const struct cg_setting *setting, char *text,
         break;
     case CG_FIXED:
         cg_case_begin(&plain);
-        cg_setting_value_text(setting, &plain, value, sizeof value);
+        cg_setting_value_text(setting, &plain, inch, value, sizeof value);
         snprintf(text, size, "default %s", value);
         break;
     case CG_PER_BORE:

@@ -8,6 +8,7 @@
 #define POUND 0.45359237
 #define HORSEPOWER 745.6998715822702 /* mechanical [W] */
 #define PSI 6894.757293168361
+#define BTU 1055.05585262 /* international table [J] */
 
 static struct cg_text text_of(const char *format, double value)
 {
@@ -60,8 +61,26 @@ struct cg_text cg_show_temperature(double kelvin, bool inch)
 
 struct cg_text cg_show_pressure(double pascal, bool inch)
 {
-    return inch ? text_of("%.1f psi", pascal / PSI)
-                : text_of("%.2f bar", pascal / 1e5);
+    return inch ? text_of("%.0f psi", pascal / PSI)
+                : text_of("%.1f bar", pascal / 1e5);
+}
+
+struct cg_text cg_show_peak_pressure(double pascal, bool inch)
+{
+    return inch ? text_of("%.0f psi", pascal / PSI)
+                : text_of("%.0f bar", pascal / 1e5);
+}
+
+struct cg_text cg_show_stress(double pascal, bool inch)
+{
+    return inch ? text_of("%.0f ksi", pascal / (1e3 * PSI))
+                : text_of("%.0f MPa", pascal / 1e6);
+}
+
+struct cg_text cg_show_wall_pressure(double pascal, bool inch)
+{
+    return inch ? text_of("%.0f psi", pascal / PSI)
+                : text_of("%.1f MPa", pascal / 1e6);
 }
 
 struct cg_text cg_show_boost(double pascal, bool inch)
@@ -80,4 +99,24 @@ struct cg_text cg_show_flow(double kg_per_second, bool inch)
 {
     return inch ? text_of("%.0f lb/h", kg_per_second * 3600.0 / POUND)
                 : text_of("%.0f kg/h", kg_per_second * 3600.0);
+}
+
+double cg_show_flux(double watt_per_m2, bool inch)
+{
+    return watt_per_m2 * (inch ? INCH * INCH / BTU : 1e-6);
+}
+
+const char *cg_show_flux_unit(bool inch)
+{
+    return inch ? "Btu/(s in2)" : "MW/m2";
+}
+
+double cg_show_heat(double joule, bool inch)
+{
+    return joule / (inch ? BTU : 1e3);
+}
+
+const char *cg_show_heat_unit(bool inch)
+{
+    return inch ? "Btu" : "kJ";
 }

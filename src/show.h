@@ -18,7 +18,16 @@ struct cg_text cg_show_length(double metres, bool inch);
 struct cg_text cg_show_temperature(double kelvin, bool inch);
 struct cg_text cg_show_pressure(double pascal, bool inch);
 struct cg_text cg_show_boost(double pascal, bool inch); /* kPa or psi */
+/* A cycle's peak: whole bar or psi; on metal: MPa, or ksi and psi. */
+struct cg_text cg_show_peak_pressure(double pascal, bool inch);
+struct cg_text cg_show_stress(double pascal, bool inch);
+struct cg_text cg_show_wall_pressure(double pascal, bool inch);
 struct cg_text cg_show_power(double watt, bool inch);
 struct cg_text cg_show_flow(double kg_per_second, bool inch);
+/* Figures that share one unit in a row: MW/m2 or Btu/(s in2), kJ or Btu. */
+double cg_show_flux(double watt_per_m2, bool inch);
+const char *cg_show_flux_unit(bool inch);
+double cg_show_heat(double joule, bool inch);
+const char *cg_show_heat_unit(bool inch);
 
 #endif

@@ -46,7 +46,11 @@ enum cg_status cg_table_open(const char *dir, const char *name,
     if (length < 0 || length > PATH_ROOM - 8) {
         status = cg_error_set(error, CG_FILE, "%s: the name is too long", dir);
     } else if (mkdir(dir, 0777) != 0 && errno != EEXIST) {
-        status = trouble(dir, "create the folder", error);
+        status = trouble(dir,
+                         errno == ENOENT
+                             ? "create the folder (make the one above first)"
+                             : "create the folder",
+                         error);
     } else {
         snprintf(made->part, PATH_ROOM, "%.*s.part", PATH_ROOM - 8,
                  made->final);
