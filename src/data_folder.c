@@ -49,7 +49,8 @@ void cg_data_folder(char path[CG_PATH_LENGTH])
             (beside_program(program, CG_CONFIGS_FROM_PROGRAM, path) ||
              beside_program(program, "configs", path)))
             return;
-        chosen = CG_CONFIGS_INSTALL;
+        chosen = exists(CG_CONFIGS_INSTALL) ? CG_CONFIGS_INSTALL
+                                            : "/usr/share/coldgap/configs";
     }
     snprintf(path, CG_PATH_LENGTH, "%s", chosen);
 }

@@ -19,7 +19,9 @@ struct cg_data_names {
 /* The folder of shipped configs: environment COLDGAP_CONFIGS; else the
  * installed one, found from where the program stands, so that an installed
  * tree may be moved; else "configs" beside the program (a build folder links
- * it).  Cannot fail: whether it can be read shows when it is read. */
+ * it); else, where the system does not tell where that is, the place it was
+ * built for or that of packages.  Cannot fail: whether it can be read shows
+ * when it is read. */
 void cg_data_folder(char path[CG_PATH_LENGTH]);
 
 /* Writes "DATA/folder/name.cfg".  CG_BAD_INPUT: longer than the room. */

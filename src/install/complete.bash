@@ -2,21 +2,28 @@
 
 # TABLES
 
+# Offers lines.
+_coldgap_lines()
+{
+    COMPREPLY=()
+    [[ -z $1 ]] || mapfile -t COMPREPLY <<<"$1"
+}
+
 # Offers the words that begin as the one being typed.
 _coldgap_offer()
 {
-    mapfile -t COMPREPLY < <(compgen -W "$1" -- "$cur")
+    _coldgap_lines "$(compgen -W "$1" -- "$cur")"
 }
 
 # Offers files that end in $1 (empty: all) and folders.
 _coldgap_files()
 {
     compopt -o filenames 2>/dev/null
-    mapfile -t COMPREPLY < <(compgen -d -- "$cur"
+    _coldgap_lines "$(compgen -d -- "$cur"
         [[ $1 == folder ]] || compgen -f -X "!*$1" -- "$cur" |
             while IFS= read -r name; do
                 [[ -d $name ]] || printf '%s\n' "$name"
-            done)
+            done)"
 }
 
 # A setting, and after its = a value.
@@ -31,7 +38,7 @@ _coldgap_setting()
         done
     else
         compopt -o nospace 2>/dev/null
-        mapfile -t COMPREPLY < <(compgen -S = -W "$_coldgap_keys" -- "$cur")
+        _coldgap_lines "$(compgen -S = -W "$_coldgap_keys" -- "$cur")"
     fi
 }
 

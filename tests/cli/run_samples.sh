@@ -15,7 +15,7 @@ sample() {
     shift
     expect 0 "$coldgap" find "$engine" --set duty.name=settled \
         --set margin.risk=0.05 --samples 300 -o "$work/$folder" "$@"
-    grep -v '^Computed in' "$work/stdout" >"$work/$folder.screen"
+    grep -v '^Computed in\|^Pictures: ' "$work/stdout" >"$work/$folder.screen"
     [ -s "$work/stderr" ] && fail "$folder: words on stderr"
 }
 same() {
