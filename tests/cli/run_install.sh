@@ -44,7 +44,6 @@ grep -l 'load "plots/' "$sources"/plots/*.gp &&
 
 # The C library: the example compiled against the installed copy alone.
 [ "$failed" -eq 0 ] || finish
-export PKG_CONFIG_PATH=$(dirname "$(find "$root" -name coldgap.pc)")
 command -v pkg-config >/dev/null 2>&1 || skip "pkg-config not installed"
 library=$(find "$root" -name libcoldgap.a)
 nm "$library" 2>/dev/null | grep -q __asan_init &&
@@ -52,7 +51,8 @@ nm "$library" 2>/dev/null | grep -q __asan_init &&
 # make cannot have blanks in a path
 mv "$root" "$work/second"
 root="$work/second"
-export PKG_CONFIG_PATH=$(dirname "$(find "$root" -name coldgap.pc)")
+PKG_CONFIG_PATH=$(dirname "$(find "$root" -name coldgap.pc)")
+export PKG_CONFIG_PATH
 cp -r "$root/share/doc/coldgap/example" "$work/example"
 cd "$work/example" || exit 1
 expect 0 make CFLAGS="-std=c11 -Wall -Wextra -Wpedantic -Werror"
