@@ -2,7 +2,7 @@
 # and full load; needs rings.film_law reynolds.
 #   gnuplot -e "dir='out'" plots/film.gp
 # needs: film.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/film.dat"
 set title "Oil film of the rings at rated speed, full load"
 set xlabel "crank angle, degrees (0: firing top dead centre)"

@@ -2,7 +2,7 @@
 # plateau; a table of finish --simulate.
 # gnuplot -e "dir='out'" plots/finish_patch.gp
 # needs: finish_patch.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/finish_patch.dat"
 stats file index 0 using 3 nooutput
 low = STATS_min

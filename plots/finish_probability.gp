@@ -1,7 +1,7 @@
 # Material ratio on probability paper: a plateau finish is two straight lines;
 # a table of finish.   gnuplot -e "dir='out'" plots/finish_probability.gp
 # needs: finish_probability.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/finish_probability.dat"
 name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
 bends = name(1) ne name(2)

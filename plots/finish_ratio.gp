@@ -1,7 +1,7 @@
 # Material ratio curve with its core line, peaks and valleys; a table of
 # finish.   gnuplot -e "dir='out'" plots/finish_ratio.gp
 # needs: finish_ratio.dat finish.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/finish_ratio.dat"
 key(name) = real(system(sprintf("awk '$1==\"%s\"{print $2}' %s/finish.dat", name, dir)))
 mr1 = key("Mr1")

@@ -86,12 +86,17 @@ static enum cg_status tell(const struct finishing *finishing,
     const struct cg_options *options = finishing->options;
     bool simulated = options->simulate != NULL;
     const struct cg_patch *patch = simulated ? finishing->patch : NULL;
-    struct cg_finish_story story = {options,
-                                    &finishing->c,
-                                    finishing->surface,
-                                    &finishing->verdict,
-                                    &finishing->note,
-                                    patch};
+    struct cg_finish_story story = {.config = options->config,
+                                    .profile = options->profile,
+                                    .simulate = options->simulate,
+                                    .seed = options->seed,
+                                    .inch = options->inch,
+                                    .quiet = options->quiet,
+                                    .c = &finishing->c,
+                                    .surface = finishing->surface,
+                                    .verdict = &finishing->verdict,
+                                    .note = &finishing->note,
+                                    .patch = patch};
     enum cg_status status = CG_OK;
     if (options->out != NULL)
         status = cg_finish_tables_write(options->out, options->config,

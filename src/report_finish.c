@@ -14,28 +14,29 @@ static struct cg_text length_text(const struct cg_finish_story *story,
                                   size_t points)
 {
     return cg_show_length((double)points * story->surface->level.spacing,
-                          story->options->inch);
+                          story->inch);
 }
 
 static void print_source(const struct cg_finish_story *story)
 {
-    const struct cg_options *options = story->options;
     const struct cg_profile *level = &story->surface->level;
     const struct cg_finish_case *finish = &story->c->bore.finish;
-    printf("coldgap finish %s\n\n", options->config);
-    if (options->profile != NULL)
-        printf("Profile  %s%s\n", options->profile,
+    printf("coldgap finish %s\n\n", story->config);
+    if (story->profile != NULL)
+        printf("Profile  %s%s\n", story->profile,
                story->note->smd ? " (ISO 5436-2 text)" : "");
-    else if (strcmp(options->simulate, "coarse") == 0)
+    else if (strcmp(story->simulate, "coarse") == 0)
         printf("Profile  simulated for teaching, base stage of %d grit alone, "
                "seed %lu\n",
-               finish->base_grit, options->seed);
+               finish->base_grit, story->seed);
     else
         printf("Profile  simulated for teaching, base stage of %d grit, "
                "plateau of %d, seed %lu\n",
-               finish->base_grit, finish->plateau_grit, options->seed);
-    printf("         %zu points, %.4g um apart, %s", level->points,
-           level->spacing * UM, length_text(story, level->points).text);
+               finish->base_grit, finish->plateau_grit, story->seed);
+    printf("         %zu points, %.4g %s apart, %s", level->points,
+           level->spacing * (story->inch ? UIN : UM),
+           story->inch ? "uin" : "um",
+           length_text(story, level->points).text);
     if (story->surface->evaluated < level->points)
         printf(", of which %s evaluated",
                length_text(story, story->surface->evaluated).text);
@@ -50,28 +51,29 @@ static void print_source(const struct cg_finish_story *story)
 static void print_filter(const struct cg_finish_story *story)
 {
     const struct cg_surface *surface = story->surface;
-    double cutoff = surface->cutoff * 1e3;
-    double length = (double)surface->evaluated * surface->level.spacing * 1e3;
+    struct cg_text shown = cg_show_length(surface->cutoff, story->inch);
+    double length = (double)surface->evaluated * surface->level.spacing;
     switch (surface->filter) {
     case CG_FILTER_STANDARD:
-        printf("Filter   standard, cut-off %g mm: Ra, Rq, Rz by the Gaussian "
+        printf("Filter   standard, cut-off %s: Ra, Rq, Rz by the Gaussian "
                "(ISO 16610-21),\n         the rest by the two-step one for "
                "deep valleys (ISO 13565-1)\n",
-               cutoff);
+               shown.text);
         break;
     case CG_FILTER_GAUSSIAN:
-        printf("Filter   Gaussian (ISO 16610-21), cut-off %g mm\n", cutoff);
+        printf("Filter   Gaussian (ISO 16610-21), cut-off %s\n",
+               shown.text);
         break;
     case CG_FILTER_ROBUST:
         printf("Filter   robust Gaussian regression (ISO 16610-31), cut-off "
-               "%g mm\n",
-               cutoff);
+               "%s\n",
+               shown.text);
         break;
     default:
         printf("Filter   none: heights as they stand, about their mean\n");
         break;
     }
-    if (surface->filter != CG_FILTER_NONE && length < 4.999 * cutoff)
+    if (surface->filter != CG_FILTER_NONE && length < 4.999 * surface->cutoff)
         printf("Note: fewer than five cut-offs are evaluated; figures "
                "scatter more.\n");
     printf("\n");
@@ -121,9 +123,9 @@ static void print_patches(const struct cg_patch *patch, bool inch)
     int digits = inch ? 1 : 3;
     if (patch == NULL)
         return;
-    printf("Simulated patches, 1 mm x 1 mm, invented for teaching (%s)\n"
+    printf("Simulated patches, %s square, invented for teaching (%s)\n"
            "             Ra      Rk     Rpk     Rvk     Mr2   Vo mm3/cm2\n",
-           inch ? "uin" : "um");
+           inch ? "0.0394 in" : "1 mm", inch ? "uin" : "um");
     for (int i = 0; i < CG_STAGES; i++) {
         const struct cg_surface *surface = patch[i].surface;
         const struct cg_core *core = &surface->core;
@@ -224,7 +226,7 @@ static void print_verdict(const struct cg_finish_story *story)
 
 void cg_report_finish(const struct cg_finish_story *story)
 {
-    bool inch = story->options->inch, quiet = story->options->quiet;
+    bool inch = story->inch, quiet = story->quiet;
     if (!quiet) {
         print_source(story);
         print_filter(story);

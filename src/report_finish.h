@@ -2,15 +2,19 @@
 #ifndef CG_REPORT_FINISH_H
 #define CG_REPORT_FINISH_H
 
+#include <stdbool.h>
+
 #include "bore_finish.h"
-#include "options.h"
 #include "profile_file.h"
 #include "simulated.h"
 #include "surface.h"
 
 /* What there is to tell; patch and note are NULL when there is none. */
 struct cg_finish_story {
-    const struct cg_options *options;
+    const char *config, *profile, *simulate; /* as asked for; the latter two
+                                                may be NULL */
+    unsigned long seed;
+    bool inch, quiet;
     const struct cg_case *c;
     const struct cg_surface *surface;
     const struct cg_finish_verdict *verdict;

@@ -85,8 +85,8 @@ may() {
         esac ;;
     report_*) # writers of screens
         case $2 in
-        report_* | show | cautions) ;;
-        *) return 1 ;;
+        config | config_* | table | *_table | *_tables | history | grid | \
+            problems | text_file | progress | threads) return 1 ;;
         esac ;;
     table | *_table | *_tables | summary | history | grid) # of tables
         case $2 in

@@ -14,6 +14,8 @@ words_of() {
     case $1 in
     ceiling) echo --gap 0.018in ;;
     network) echo -o "$work/out" ;;
+    sheet) echo --measured "$sources/configs/measured/iron_six.csv" ;;
+    finish) echo --simulate plateau ;;
     esac
 }
 
