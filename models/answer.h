@@ -23,7 +23,7 @@
 #include "ring_gap.h"
 #include "status.h"
 
-enum { CG_INPUTS = 32, CG_CORRELATIONS = 8 };
+enum { CG_CORRELATIONS = 8 };
 
 /* What one run through the duty saw. */
 struct cg_extremes {
@@ -44,9 +44,11 @@ struct cg_extremes {
 struct cg_contribution {
     const char *name, *doc;
     double shift;   /* of the closure for one standard deviation [m] */
-    double share;   /* of the variance, first order [1] */
-    /* Share alone and with others, by sampling, and its standard error [1];
-     * NaN: not sampled. */
+    /* Of the variance, first order [1]: the input with what it shares with
+     * inputs that it is correlated with; all sum to 1, one may be negative. */
+    double share;
+    /* By sampling, with its standard error [1]: what stays uncertain when all
+     * others are known (confidence.h).  NaN: not sampled. */
     double total_effect, total_effect_error;
 };
 

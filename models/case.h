@@ -11,8 +11,8 @@
 #include "cylinder.h"
 #include "material.h"
 
-/* At most: stretches of a duty, stations along the bore. */
-enum { CG_SEGMENTS = 64, CG_STATIONS = 600 };
+/* At most: stretches of a duty, stations along the bore, uncertain inputs. */
+enum { CG_SEGMENTS = 64, CG_STATIONS = 600, CG_INPUTS = 32 };
 
 enum cg_ring_place { CG_RING_TOP, CG_RING_SECOND, CG_RING_OIL, CG_RINGS };
 
@@ -207,6 +207,9 @@ struct cg_case {
     struct cg_uncertainty_case uncertainty;
     struct cg_solver_case solver;
     struct cg_scale_case scale;
+    /* Between uncertain inputs, rows of uncertain.c, off the diagonal; zero:
+     * independent (input_law.h). */
+    double correlation[CG_INPUTS][CG_INPUTS];
 
     /* Looked up by the names above before the case is run. */
     struct cg_material piston_material, ring_material[CG_RINGS];

@@ -18,6 +18,7 @@ static void choose_inputs(struct cg_confidence_work *work)
                 cg_uncertain_spread(&all[i], work->c) == 0.0)
                 continue;
             assert(work->inputs < CG_SAMPLE_INPUTS);
+            work->row[work->inputs] = i;
             work->input[work->inputs++] = &all[i];
             work->gas_side_same &= !all[i].gas_side;
         }
@@ -41,8 +42,11 @@ enum cg_status cg_confidence_begin(const struct cg_case *c,
     choose_inputs(made);
     /* Nothing uncertain: one input that moves nothing keeps all else plain. */
     size_t inputs = made->inputs > 0 ? made->inputs : 1;
-    enum cg_status status = cg_sample_create(
-        samples, inputs, made->moving, seed, &made->sample, error);
+    enum cg_status status = cg_input_law_fill(c, made->row, made->inputs,
+                                              &made->law, error);
+    if (status == CG_OK)
+        status = cg_sample_create(samples, inputs, made->moving, seed,
+                                  &made->sample, error);
     if (status != CG_OK) {
         free(made);
         return status;
@@ -83,12 +87,20 @@ static double added(const struct cg_confidence_work *work, const double *score)
     return sum;
 }
 
+static void scores_of(const struct cg_confidence_work *work, size_t item,
+                      double *score)
+{
+    double independent[CG_SAMPLE_INPUTS];
+    cg_sample_point(work->sample, item, independent);
+    cg_input_law_scores(&work->law, independent, score);
+}
+
 enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
                                     size_t item, struct cg_duty_run **keep,
                                     double *closure, struct cg_error *error)
 {
     double score[CG_SAMPLE_INPUTS];
-    cg_sample_point(work->sample, item, score);
+    scores_of(work, item, score);
     struct cg_case at = case_at(work, score);
     enum cg_status status = cg_spread_closure(
         &at, work->nominal, work->gas_side_same, keep, closure, error);
@@ -114,12 +126,13 @@ static void run_swaps(const struct cg_confidence_work *work, size_t item,
                       struct cg_duty_run *run)
 {
     double score[CG_SAMPLE_INPUTS];
-    cg_sample_point(work->sample, item, score);
+    scores_of(work, item, score);
     double more = added(work, score);
     take_films(work->nominal, run);
     for (size_t i = 0; i < work->moving; i++) {
         double kept = score[i], closure = NAN;
-        score[i] = cg_sample_swap(work->sample, item, i);
+        score[i] = cg_input_law_redraw(&work->law, score, i,
+                                       cg_sample_swap(work->sample, item, i));
         struct cg_case at = case_at(work, score);
         bool gas_side = work->input[i]->gas_side;
         enum cg_status status =

@@ -2,8 +2,15 @@
  * moved at once and the duty run again, many times.  It sees what first order
  * leaves out: curvature, and inputs that work together.
  *
- * Inputs are taken as independent.  Runs are those of cg_duty_run_vary: gas
- * side, films and joints from the nominal run, the cycles anew.
+ * Inputs go together as their joint law says (input_law.h).  An input is
+ * swapped for a value drawn anew with all others kept, so that its total effect
+ * is what stays uncertain when all others are known: the usual one where inputs
+ * are independent, and that of S. Kucherenko, S. Tarantola and P. Annoni,
+ * "Estimation of global sensitivity indices for models with dependent
+ * variables", Comput. Phys. Commun. 183 (2012), where they are not.
+ *
+ * Runs are those of cg_duty_run_vary: gas side, films and joints from the
+ * nominal run, the cycles anew.
  *
  * Begun and ended once; in between each item 0 .. items - 1 is run once, in any
  * order and from any thread: results do not depend on it.

@@ -5,7 +5,7 @@
 #include "confidence_work.h"
 
 /* Inputs that only add have their share in closed form: they are normal, and
- * work with no other. */
+ * stand in the closure by themselves. */
 static void set_total_effects(const struct cg_confidence_work *work,
                               const struct cg_sample_sum *sum,
                               struct cg_answer *answer)
@@ -23,7 +23,8 @@ static void set_total_effects(const struct cg_confidence_work *work,
             else if (sum->sd > 0.0)
                 to->total_effect = pow(input->direct_gain / sum->sd *
                                        cg_uncertain_spread(input, work->c),
-                                       2.0);
+                                       2.0) /
+                                   work->law.inverse[i][i];
         }
     }
 }

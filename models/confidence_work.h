@@ -3,6 +3,7 @@
 #define CG_CONFIDENCE_WORK_H
 
 #include "confidence.h"
+#include "input_law.h"
 #include "uncertain.h"
 
 struct cg_confidence_work {
@@ -13,7 +14,9 @@ struct cg_confidence_work {
     /* Those with a spread; first the `moving` that move the case, then those
      * that add to the closure. */
     const struct cg_uncertain *input[CG_SAMPLE_INPUTS];
+    size_t row[CG_SAMPLE_INPUTS]; /* of cg_uncertains */
     size_t inputs, moving;
+    struct cg_input_law law;
     bool gas_side_same; /* none of them moves the cycle */
 };
 

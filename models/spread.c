@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "input_law.h"
 #include "uncertain.h"
 
 /* Steps of the moved runs may err more than those of the nominal run: it
@@ -66,6 +67,26 @@ static enum cg_status shift_of(const struct cg_case *c,
     return status;
 }
 
+/* Variance s' R s of the shifts s, and each input's share of it, s_i (R s)_i:
+ * GUM (JCGM 100:2008), eq. 16; the share is the structural and correlative
+ * part of G. Li et al., "Global sensitivity analysis for systems with
+ * independent and/or correlated inputs", J. Phys. Chem. A 114 (2010). */
+static double share_out(const struct cg_case *c, size_t count,
+                        struct cg_contribution *contribution)
+{
+    double variance = 0.0;
+    for (size_t i = 0; i < count; i++) {
+        double together = 0.0;
+        for (size_t j = 0; j < count; j++)
+            together += cg_input_correlation(c, i, j) * contribution[j].shift;
+        contribution[i].share = contribution[i].shift * together;
+        variance += contribution[i].share;
+    }
+    for (size_t i = 0; i < count && variance > 0.0; i++)
+        contribution[i].share /= variance;
+    return variance;
+}
+
 enum cg_status cg_spread_first_order(const struct cg_case *c,
                                      const struct cg_duty_run *nominal,
                                      struct cg_answer *answer,
@@ -74,7 +95,6 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
     assert(count <= CG_INPUTS);
-    double variance = 0.0;
     for (size_t i = 0; i < count; i++) {
         struct cg_contribution *to = &answer->contribution[i];
         to->name = inputs[i].name;
@@ -85,14 +105,11 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
                      &to->shift, error);
         if (status != CG_OK)
             return status;
-        variance += to->shift * to->shift;
     }
     answer->contributions = count;
-    answer->sigma = sqrt(variance);
-    for (size_t i = 0; i < count && variance > 0.0; i++)
-        answer->contribution[i].share = answer->contribution[i].shift *
-                                        answer->contribution[i].shift /
-                                        variance;
+    /* Rounding may leave less than nothing where shifts cancel. */
+    answer->sigma =
+        sqrt(fmax(share_out(c, count, answer->contribution), 0.0));
     qsort(answer->contribution, count, sizeof answer->contribution[0],
           larger_first);
     return CG_OK;

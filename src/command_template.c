@@ -95,6 +95,18 @@ static struct group group_of(const char *path)
     return group;
 }
 
+/* What a row cannot say, under its group's opening brace. */
+static void print_group_note(const char *group)
+{
+    if (strcmp(group, "uncertainty") == 0)
+        printf("    # Those in pct multiply and are lognormal, so that they "
+               "stay positive; the\n    # others add and are normal (common "
+               "practice, no source).  All are\n    # independent, but for "
+               "pairs that you state, by their names without unit:\n"
+               "    # correlations = ( { a = \"heat_factor\"; b = \"film\"; "
+               "r = 0.4; } );\n");
+}
+
 /* Closes and opens braces between two settings. */
 static void print_braces(const struct group *last, const struct group *next)
 {
@@ -106,6 +118,8 @@ static void print_braces(const struct group *last, const struct group *next)
         printf("};\n\n");
     if (outer && next->outer[0] != '\0')
         printf("%s = {\n", next->outer);
+    if (outer)
+        print_group_note(next->outer);
     if (inner && next->inner[0] != '\0')
         printf("    %s = {\n", next->inner);
 }

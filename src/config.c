@@ -108,6 +108,7 @@ static enum cg_status read_parts(struct cg_reader *reader,
     for (size_t i = 0; i < sets; i++)
         cg_override(reader, set[i]);
     check_missing(reader);
+    cg_correlations_read(reader);
     enum cg_status status = cg_duty_read(reader, error);
     if (status != CG_OK)
         return status;

@@ -74,6 +74,39 @@ void cg_segments_read(struct cg_reader *reader,
 enum cg_status cg_materials_read(struct cg_reader *reader,
                                  struct cg_error *error);
 
+/* A group in a list of groups of the user's file. */
+struct cg_item {
+    struct cg_reader *reader;
+    config_setting_t *group;
+    char path[64]; /* "evidence[3]" */
+    int number;
+};
+
+/* Hands every group of the list at `path`, if there is one, to `read`. */
+void cg_items_read(struct cg_reader *reader, const char *path, int most,
+                   void (*read)(struct cg_item *item, void *context),
+                   void *context);
+
+/* Trouble with a key of the item; setting NULL: with the item itself. */
+void cg_item_problem(const struct cg_item *item,
+                     const config_setting_t *setting, const char *key,
+                     const char *format, ...) CG_FORMAT(4, 5);
+void cg_item_unknown_key(const struct cg_item *item,
+                         const config_setting_t *setting,
+                         const char *const *keys, size_t count);
+
+/* The number in the band (SI), or false with trouble told; the text, or NULL
+ * with trouble told. */
+bool cg_item_number(const struct cg_item *item,
+                    const config_setting_t *setting,
+                    const struct cg_unit *unit, double low, double high,
+                    double *si);
+const char *cg_item_text(const struct cg_item *item,
+                         const config_setting_t *setting);
+
+/* Reads uncertainty.correlations. */
+void cg_correlations_read(struct cg_reader *reader);
+
 /* Says what is wrong with a name ("unknown fuel") and which names are allowed,
  * the nearest first. */
 void cg_name_unknown(struct cg_reader *reader, const char *path,

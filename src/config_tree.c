@@ -8,12 +8,20 @@
 
 enum { TREE_PATH = 256, TREE_GROUPS = 32 };
 
-static const char *const metal_lists[] = {CG_METAL_LISTS};
+/* Lists that are read elsewhere: the materials at the top, and these. */
+static const char *const top_lists[] = {CG_METAL_LISTS, "evidence"};
+static const char *const inner_lists[] = {"duty.segments",
+                                          "uncertainty.correlations"};
 
-static bool is_metal_list(const char *path)
+#define COUNT(list) (sizeof(list) / sizeof(list)[0])
+
+static bool is_list(const char *path)
 {
-    for (size_t i = 0; i < sizeof metal_lists / sizeof metal_lists[0]; i++)
-        if (strcmp(path, metal_lists[i]) == 0)
+    for (size_t i = 0; i < COUNT(top_lists); i++)
+        if (strcmp(path, top_lists[i]) == 0)
+            return true;
+    for (size_t i = 0; i < COUNT(inner_lists); i++)
+        if (strcmp(path, inner_lists[i]) == 0)
             return true;
     return false;
 }
@@ -65,9 +73,9 @@ static void unknown_group(struct cg_reader *reader, struct cg_where where,
     const char *list[TREE_GROUPS];
     size_t count = list_groups(inside, name, list);
     for (size_t i = 0; inside[0] == '\0' && count < TREE_GROUPS &&
-                       i < sizeof metal_lists / sizeof metal_lists[0];
+                       i < COUNT(top_lists);
          i++)
-        list[count++] = metal_lists[i];
+        list[count++] = top_lists[i];
     cg_nearest_list(last, list, count, allowed, sizeof allowed);
     if (count > 0)
         cg_problem(reader->problems, where, path,
@@ -108,7 +116,7 @@ static void read_group(struct cg_reader *reader,
         char path[TREE_PATH];
         snprintf(path, sizeof path, "%s%s%s", inside,
                  inside[0] != '\0' ? "." : "", config_setting_name(setting));
-        if (strcmp(path, "duty.segments") == 0 || is_metal_list(path))
+        if (is_list(path))
             continue;
         if (!cg_key_group(path))
             read_key(reader, setting, where, inside, path, given);
@@ -179,8 +187,7 @@ void cg_override(struct cg_reader *reader, const char *set)
     if (set[length] != '=') {
         cg_problem(reader->problems, where, path,
                    "no value, write --set PATH=VALUE");
-    } else if (strcmp(path, "duty.segments") == 0 || cg_key_group(path) ||
-               is_metal_list(path)) {
+    } else if (cg_key_group(path) || is_list(path)) {
         cg_problem(reader->problems, where, path,
                    "not a single value, allowed in a config file only");
     } else if (!cg_key_find(path, &key, trouble, sizeof trouble)) {

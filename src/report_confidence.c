@@ -3,6 +3,7 @@
 #include <stdio.h>
 
 #include "confidence.h"
+#include "input_law.h"
 #include "show.h"
 
 enum { SHARES_SHOWN = 6 };
@@ -14,10 +15,11 @@ static void print_row(const char *what, double first_order, double sampled,
            cg_show_gap(sampled, inch).text);
 }
 
-static void print_shares(const struct cg_answer *answer)
+static void print_shares(const struct cg_answer *answer, bool correlated)
 {
-    printf("  share of the variance   alone, first order     alone and with "
-           "others\n");
+    printf("  share of the variance   %s\n",
+           correlated ? "with what it shares    left, all others known"
+                      : "alone, first order     alone and with others");
     for (size_t i = 0; i < SHARES_SHOWN && i < answer->contributions; i++) {
         const struct cg_contribution *at = &answer->contribution[i];
         printf("    %-21s %2.0f %%                   %2.0f +- %.0f %%\n",
@@ -47,9 +49,10 @@ void cg_report_confidence(const struct cg_case *c,
     const struct cg_gap_sum *line = &found->first_order;
     if (found->samples == 0)
         return;
-    printf("Confidence: all inputs moved at once, as independent; %zu samples, "
-           "seed %lu\n",
-           found->samples, found->seed);
+    bool correlated = cg_inputs_correlated(c);
+    printf("Confidence: all inputs moved at once, %s; %zu samples, seed %lu\n",
+           correlated ? "correlated" : "as independent", found->samples,
+           found->seed);
     printf("  %-23s %-22s %s\n", "", "first order", "sampled");
     print_row("closure, mean", line->closure, found->mean, inch);
     print_row("standard deviation", answer->sigma, found->sd, inch);
@@ -59,6 +62,6 @@ void cg_report_confidence(const struct cg_case *c,
            cg_show_gap(found->quantile_error, inch).text);
     print_row("cold gap, top ring", line->cold_gap, found->sampled.cold_gap,
               inch);
-    print_shares(answer);
+    print_shares(answer, correlated);
     print_used(c, answer);
 }

@@ -5,6 +5,7 @@
 
 #include "cautions.h"
 #include "constants.h"
+#include "input_law.h"
 #include "network.h"
 #include "report_confidence.h"
 #include "report_film.h"
@@ -158,7 +159,8 @@ static void print_shop_rule(const struct cg_answer *answer, bool inch)
                "shown better,\n  file to the larger.\n");
 }
 
-static void print_tightest(const struct cg_answer *answer, bool inch)
+static void print_tightest(const struct cg_case *c,
+                           const struct cg_answer *answer, bool inch)
 {
     const struct cg_extremes *e = &answer->extremes;
     printf("Tightest at %.2f s (%.0f rpm, load %.2f), %s below the deck\n",
@@ -180,6 +182,9 @@ static void print_tightest(const struct cg_answer *answer, bool inch)
                answer->contribution[i].doc,
                cg_show_gap(answer->contribution[i].shift, inch).text,
                answer->contribution[i].share * 100.0);
+    if (cg_inputs_correlated(c))
+        printf("  (inputs are correlated: a share counts what an input has in "
+               "common with others)\n");
     print_correlations(answer, inch);
     print_shop_rule(answer, inch);
     printf("\n");
@@ -286,7 +291,7 @@ void cg_report_find(const struct cg_case *c, const char *config,
         printf("Smallest safe cold gap, top ring\n");
         print_sum(answer, c->margin.risk, inch);
         cg_report_confidence(c, answer, inch);
-        print_tightest(answer, inch);
+        print_tightest(c, answer, inch);
         print_duty_notes(c, answer, inch);
         print_notes(c, &answer->extremes, inch);
     }

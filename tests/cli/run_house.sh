@@ -32,6 +32,7 @@ level() {
     ring_film) echo 5 ;;
     regime | regime_* | duty_run) echo 5 ;;
     bore_finish) echo 5 ;;
+    input_law) echo 4 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     fitting) echo 6 ;;
     case_ready) echo 4 ;;
