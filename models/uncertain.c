@@ -65,6 +65,17 @@ double cg_uncertain_spread(const struct cg_uncertain *input,
     return *(const double *)((const char *)c + input->spread);
 }
 
+bool cg_uncertain_is_condition(const struct cg_uncertain *input)
+{
+    static const size_t conditions[] = {
+        SPREAD(boost), SPREAD(coolant_temperature), SPREAD(oil_temperature),
+        SPREAD(charge_temperature)};
+    for (size_t i = 0; i < sizeof conditions / sizeof conditions[0]; i++)
+        if (input->spread == conditions[i])
+            return true;
+    return false;
+}
+
 /* A segment that leaves the coolant to the case holds NaN, and keeps it. */
 static void move_segments(double by, struct cg_duty_case *duty)
 {

@@ -29,6 +29,10 @@ const struct cg_uncertain *cg_uncertains(size_t *count);
 double cg_uncertain_spread(const struct cg_uncertain *input,
                            const struct cg_case *c);
 
+/* True of a condition of the run (boost held, temperatures of coolant, oil and
+ * air), false of what the engine itself is. */
+bool cg_uncertain_is_condition(const struct cg_uncertain *input);
+
 /* Moves the input by `sigmas` standard deviations.  Relative ones move as
  * exp(sigmas * spread), so that they stay positive (lognormal).  The coolant
  * moves in the duty's segments too, where they give its temperature. */

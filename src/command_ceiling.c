@@ -4,9 +4,9 @@
 #include "answer.h"
 #include "cautions.h"
 #include "ceiling.h"
-#include "config.h"
 #include "options.h"
 #include "show.h"
+#include "taught.h"
 
 /* --gap, or else the gap the config asks to judge. */
 static enum cg_status choose_gap(const struct cg_options *options,
@@ -86,22 +86,25 @@ static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
 enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error)
 {
-    struct cg_case c;
+    struct cg_taught taught;
+    const struct cg_case *c = &taught.c;
     struct cg_ceiling ceiling;
     double gap = 0.0;
-    enum cg_status status = cg_config_read(options->config, options->set,
-                                           options->sets, &c, error);
+    enum cg_status status = cg_taught_read(options->config, options->set,
+                                           options->sets, false, &taught,
+                                           error);
+    cg_taught_free(&taught);
     if (status == CG_OK)
-        status = choose_gap(options, &c, &gap, error);
+        status = choose_gap(options, c, &gap, error);
     if (status == CG_OK)
-        status = cg_ceiling_find(&c, gap, &ceiling, error);
+        status = cg_ceiling_find(c, gap, &ceiling, error);
     if (status != CG_OK)
         return status;
     if (!options->quiet)
-        print_ceiling(&c, &ceiling, options->config, options->inch);
+        print_ceiling(c, &ceiling, options->config, options->inch);
     print_headline(&ceiling, options->inch);
     if (!options->quiet)
-        print_limits(&c, &ceiling, options->inch);
+        print_limits(c, &ceiling, options->inch);
     printf("\n%s\n", cg_cautions_text());
     if (ceiling.need_at_target > gap) {
         error->text[0] = '\0'; /* the screen has said it */

@@ -1,11 +1,11 @@
 #include <stdio.h>
 
-#include "config.h"
 #include "find_tables.h"
 #include "history.h"
 #include "next_step.h"
 #include "options.h"
 #include "progress.h"
+#include "report_evidence.h"
 #include "report_find.h"
 #include "sampling.h"
 #include "spread_tables.h"
@@ -13,10 +13,12 @@
 /* What is found, and what it is found with. */
 struct finding {
     const struct cg_options *options;
-    struct cg_case c;
+    struct cg_taught taught;
+    const struct cg_case *c; /* the taught one */
     struct cg_duty_run *run;
     struct cg_confidence_work *work; /* NULL without --samples */
     struct cg_answer answer;
+    struct cg_answer without; /* the evidence, if there is any */
 };
 
 /* The answer, and its confidence where asked for. */
@@ -26,11 +28,11 @@ static enum cg_status find(struct finding *finding, double interval,
 {
     const struct cg_options *options = finding->options;
     enum cg_status status =
-        cg_answer_find(&finding->c, finding->run, interval, watch, context,
+        cg_answer_find(finding->c, finding->run, interval, watch, context,
                        &finding->answer, error);
     if (status != CG_OK || options->samples == 0)
         return status;
-    status = cg_confidence_begin(&finding->c, finding->run, options->samples,
+    status = cg_confidence_begin(finding->c, finding->run, options->samples,
                                  options->seed, &finding->work, error);
     if (status == CG_OK)
         status = cg_sampling_run(options, finding->work, &finding->answer,
@@ -46,15 +48,18 @@ static enum cg_status find_with_tables(struct finding *finding,
     const struct cg_options *options = finding->options;
     struct cg_history history;
     enum cg_status status =
-        cg_history_begin(&finding->c, finding->run, &history, error);
+        cg_history_begin(finding->c, finding->run, &history, error);
     if (status != CG_OK)
         return status;
     status =
         find(finding, history.interval, cg_history_watch, &history, error);
     if (status == CG_OK)
         status = cg_find_tables_write(options->out, options->config,
-                                      &finding->c, finding->run,
+                                      finding->c, finding->run,
                                       &finding->answer, &history, error);
+    if (status == CG_OK)
+        status = cg_evidence_write(options->out, options->config,
+                                   &finding->taught, error);
     if (status == CG_OK)
         status = cg_histogram_write(options->out, options->config,
                                     finding->work, &finding->answer, error);
@@ -73,32 +78,54 @@ static void tell_next_step(const struct finding *finding)
                "rings.top.cold_gap_mm judges a gap.\n");
 }
 
+/* The answer had there been no evidence. */
+static enum cg_status find_without(struct finding *finding,
+                                   struct cg_error *error)
+{
+    const struct cg_case *c = &finding->taught.untaught;
+    struct cg_duty_run *run;
+    if (finding->taught.lesson.entries == 0)
+        return CG_OK;
+    enum cg_status status = cg_duty_run_create(c, &run, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_answer_find(c, run, 0.0, NULL, NULL, &finding->without, error);
+    cg_duty_run_free(run);
+    return status;
+}
+
 enum cg_status cg_command_find(const struct cg_options *options,
                                struct cg_error *error)
 {
     double begin = cg_wall_clock();
     struct finding finding = {.options = options};
     const struct cg_answer *answer = &finding.answer;
-    enum cg_status status = cg_config_read(
-        options->config, options->set, options->sets, &finding.c, error);
+    finding.c = &finding.taught.c;
+    enum cg_status status =
+        cg_taught_read(options->config, options->set, options->sets, false,
+                       &finding.taught, error);
     if (status == CG_OK)
-        status = cg_duty_run_create(&finding.c, &finding.run, error);
+        status = find_without(&finding, error);
+    if (status == CG_OK)
+        status = cg_duty_run_create(finding.c, &finding.run, error);
     if (status == CG_OK && options->out != NULL)
         status = find_with_tables(&finding, error);
     else if (status == CG_OK)
         status = find(&finding, 0.0, NULL, NULL, error);
     cg_confidence_free(finding.work);
     cg_duty_run_free(finding.run);
-    if (status != CG_OK)
-        return status;
-    cg_report_find(&finding.c, options->config, answer, options->inch,
-                   options->quiet, cg_wall_clock() - begin);
-    if (!options->quiet)
+    if (status == CG_OK)
+        cg_report_find(&finding.taught, options->config, answer,
+                       &finding.without, options->inch, options->quiet,
+                       cg_wall_clock() - begin);
+    cg_taught_free(&finding.taught);
+    if (status == CG_OK && !options->quiet)
         tell_next_step(&finding);
-    if ((answer->verdict.given && !answer->verdict.safe) ||
-        (answer->second_verdict.given && !answer->second_verdict.safe)) {
+    if (status == CG_OK &&
+        ((answer->verdict.given && !answer->verdict.safe) ||
+         (answer->second_verdict.given && !answer->second_verdict.safe))) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }
-    return CG_OK;
+    return status;
 }

@@ -1,23 +1,25 @@
 #include <stdio.h>
 
 #include "cautions.h"
-#include "config.h"
 #include "network_tables.h"
 #include "options.h"
+#include "taught.h"
 
 enum cg_status cg_command_network(const struct cg_options *options,
                                   struct cg_error *error)
 {
-    struct cg_case c;
+    struct cg_taught taught;
+    const struct cg_case *c = &taught.c;
     struct cg_duty_run *run = NULL;
     const char *dir = options->out != NULL ? options->out : "out";
-    enum cg_status status = cg_config_read(options->config, options->set,
-                                           options->sets, &c, error);
+    enum cg_status status = cg_taught_read(options->config, options->set,
+                                           options->sets, false, &taught,
+                                           error);
     if (status == CG_OK)
-        status = cg_duty_run_create(&c, &run, error);
+        status = cg_duty_run_create(c, &run, error);
     if (status == CG_OK)
         status =
-            cg_network_tables_write(dir, options->config, &c, run, error);
+            cg_network_tables_write(dir, options->config, c, run, error);
     if (status == CG_OK && !options->quiet) {
         const struct cg_network *network = run->thermal->network;
         printf("Thermal network of one cylinder: %zu nodes, %zu links, %zu "
@@ -32,5 +34,6 @@ enum cg_status cg_command_network(const struct cg_options *options,
                cg_cautions_text());
     }
     cg_duty_run_free(run);
+    cg_taught_free(&taught);
     return status;
 }

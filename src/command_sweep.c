@@ -10,6 +10,7 @@
 #include "progress.h"
 #include "setting_key.h"
 #include "sweep_table.h"
+#include "taught.h"
 #include "threads.h"
 
 /* Set by an interrupt; points not yet begun are then left. */
@@ -30,9 +31,33 @@ static void watch_interrupts(void)
     sigaction(SIGTERM, &action, NULL);
 }
 
+/* The case of one point, taught: by `lesson`, or where the axes change what is
+ * learned (NULL) anew. */
+static enum cg_status read_point(const struct cg_options *options,
+                                 const char *const *set, size_t sets,
+                                 const struct cg_lesson *lesson,
+                                 struct cg_case *c, struct cg_error *error)
+{
+    struct cg_taught taught;
+    if (lesson != NULL) {
+        enum cg_status status =
+            cg_config_try(options->config, set, sets, c, error);
+        if (status == CG_OK)
+            cg_lesson_apply(lesson, c);
+        return status;
+    }
+    enum cg_status status =
+        cg_taught_read(options->config, set, sets, true, &taught, error);
+    cg_taught_free(&taught);
+    if (status == CG_OK)
+        *c = taught.c;
+    return status;
+}
+
 /* The answer at one point as a row; what cannot be computed is a row too. */
 static void compute_row(const struct cg_options *options,
                         const struct cg_grid *grid, size_t point,
+                        const struct cg_lesson *lesson,
                         struct cg_sweep_row *row)
 {
     char text[CG_AXES][CG_SET_LENGTH];
@@ -49,7 +74,7 @@ static void compute_row(const struct cg_options *options,
     for (size_t i = 0; i < grid->axes; i++)
         set[sets++] = text[i];
     enum cg_status status =
-        cg_config_try(options->config, set, sets, &c, &error);
+        read_point(options, set, sets, lesson, &c, &error);
     if (status == CG_OK)
         status = cg_duty_run_create(&c, &run, &error);
     if (status == CG_OK)
@@ -63,8 +88,10 @@ static void compute_row(const struct cg_options *options,
  * not depend on the number of threads; *done counts those written. */
 static void compute_rows(const struct cg_options *options,
                          const struct cg_grid *grid,
-                         const struct cg_part *part, struct cg_table *table,
-                         size_t *done, struct cg_progress *progress)
+                         const struct cg_part *part,
+                         const struct cg_lesson *lesson,
+                         struct cg_table *table, size_t *done,
+                         struct cg_progress *progress)
 {
     long first = (long)(part->first + *done), past = (long)part->past;
     size_t written = *done;
@@ -77,7 +104,7 @@ static void compute_rows(const struct cg_options *options,
         struct cg_sweep_row row;
         bool made = !interrupted;
         if (made)
-            compute_row(options, grid, (size_t)point, &row);
+            compute_row(options, grid, (size_t)point, lesson, &row);
 #ifdef _OPENMP
 #pragma omp ordered
 #endif
@@ -118,7 +145,8 @@ static void tell_next_step(const struct cg_part *part, const char *dir)
 }
 
 static enum cg_status sweep(const struct cg_options *options,
-                            const struct cg_grid *grid, const char *dir,
+                            const struct cg_grid *grid,
+                            const struct cg_lesson *lesson, const char *dir,
                             struct cg_error *error)
 {
     struct cg_part part;
@@ -139,7 +167,7 @@ static enum cg_status sweep(const struct cg_options *options,
     cg_part_name(&part, name);
     watch_interrupts();
     cg_progress_begin(&progress, "points", done, total, options->quiet);
-    compute_rows(options, grid, &part, table, &done, &progress);
+    compute_rows(options, grid, &part, lesson, table, &done, &progress);
     cg_progress_end(&progress);
     status = cg_table_close(table, CG_OK, error);
     if (status != CG_OK)
@@ -161,15 +189,20 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                                 struct cg_error *error)
 {
     struct cg_grid grid;
-    struct cg_case c;
+    struct cg_taught taught = {.lesson = {.entries = 0}};
+    const struct cg_lesson *lesson = &taught.lesson;
     enum cg_status status =
         cg_grid_read(options->vary, options->varies, &grid, error);
     if (status == CG_OK)
-        status = cg_config_read(options->config, options->set, options->sets,
-                                &c, error);
+        status = cg_taught_read(options->config, options->set, options->sets,
+                                false, &taught, error);
+    for (size_t i = 0; i < grid.axes && taught.lesson.entries > 0; i++)
+        if (cg_taught_by(grid.axis[i].path))
+            lesson = NULL;
     if (status == CG_OK)
-        status = sweep(options, &grid,
+        status = sweep(options, &grid, lesson,
                        options->out != NULL ? options->out : "out", error);
+    cg_taught_free(&taught);
     cg_grid_free(&grid);
     return status;
 }

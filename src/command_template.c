@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "cautions.h"
+#include "evidence.h"
 #include "options.h"
 #include "setting.h"
 #include "setting_key.h"
@@ -124,6 +125,31 @@ static void print_braces(const struct group *last, const struct group *next)
         printf("    %s = {\n", next->inner);
 }
 
+/* What is a list, and so no setting: shown, not set. */
+static void print_evidence(void)
+{
+    size_t count;
+    const struct cg_evidence_way *ways = cg_evidence_ways(&count);
+    printf("\n# What was measured on this engine teaches the model, and so "
+           "narrows the spread:\n# a temperature (what:");
+    for (int what = 0; what < CG_EVIDENCE_ENDS; what++)
+        printf(" %s", cg_evidence_name((enum cg_evidence_what)what));
+    printf(";\n# liner with depth_mm), or whether the top ring's ends touched "
+           "at a cold gap.\n# how says how, and so how well (one standard "
+           "deviation; common practice, no source):\n");
+    for (size_t i = 0; i < count; i++)
+        printf("#   %-14s %2.0f K  %s\n", ways[i].name, ways[i].spread,
+               ways[i].doc);
+    printf("# or give spread_K.  Without at_s it is the hottest of the duty.  "
+           "Found in another\n# run than this config's: duty, or speed_rpm "
+           "and load when settled; boost_kPa,\n# coolant_C, ambient_C.\n"
+           "# evidence = (\n"
+           "#     { what = \"groove_top\"; temperature_C = 245.0; how = "
+           "\"hardness\"; },\n"
+           "#     { touched = false; cold_gap_mm = 0.45; duty = \"drag_pass\"; "
+           "boost_kPa = 150.0; }\n# );\n");
+}
+
 static void print_head(void)
 {
     printf("# A config for coldgap: an invented boosted four.  Keep it as a "
@@ -155,5 +181,6 @@ enum cg_status cg_command_template(const struct cg_options *options,
         last = next;
     }
     print_braces(&last, &none);
+    print_evidence();
     return CG_OK;
 }

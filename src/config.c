@@ -119,6 +119,8 @@ static enum cg_status read_parts(struct cg_reader *reader,
     status = cg_materials_read(reader, error);
     if (status == CG_OK)
         check_sense(reader);
+    if (status == CG_OK)
+        status = cg_evidence_read(reader, error);
     return status;
 }
 
@@ -135,11 +137,14 @@ static enum cg_status summary(const struct cg_problems *problems,
 /* Reads the case; what is wrong with it is left in `problems`. */
 static enum cg_status read_case(const char *path, const char *const *set,
                                 size_t sets, struct cg_case *c,
+                                struct cg_evidence *evidence,
                                 struct cg_problems *problems,
                                 struct cg_error *error)
 {
     struct cg_case fresh;
-    struct cg_reader reader = {.problems = problems, .c = &fresh};
+    struct cg_evidence found = {.entries = 0};
+    struct cg_reader reader = {.problems = problems, .c = &fresh,
+                               .evidence = &found};
     size_t settings;
     (void)cg_settings(&settings);
     cg_case_begin(&fresh);
@@ -161,7 +166,12 @@ static enum cg_status read_case(const char *path, const char *const *set,
         status = summary(problems, path, error);
     if (status == CG_OK)
         *c = fresh;
+    if (status == CG_OK && evidence != NULL) {
+        *evidence = found;
+        found.run = NULL; /* theirs now */
+    }
 out:
+    cg_evidence_free(&found);
     cg_metals_free(&reader.metals);
     cg_config_file_close(&reader.duty);
     cg_config_file_close(&reader.file);
@@ -169,13 +179,37 @@ out:
     return status;
 }
 
+enum cg_status cg_config_read_evidence(const char *path,
+                                       const char *const *set, size_t sets,
+                                       struct cg_case *c,
+                                       struct cg_evidence *evidence,
+                                       struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    enum cg_status status =
+        read_case(path, set, sets, c, evidence, &problems, error);
+    cg_problems_print(&problems, stderr);
+    return status;
+}
+
 enum cg_status cg_config_read(const char *path, const char *const *set,
                               size_t sets, struct cg_case *c,
                               struct cg_error *error)
 {
+    return cg_config_read_evidence(path, set, sets, c, NULL, error);
+}
+
+enum cg_status cg_config_try_evidence(const char *path,
+                                      const char *const *set, size_t sets,
+                                      struct cg_case *c,
+                                      struct cg_evidence *evidence,
+                                      struct cg_error *error)
+{
     struct cg_problems problems = {0};
-    enum cg_status status = read_case(path, set, sets, c, &problems, error);
-    cg_problems_print(&problems, stderr);
+    enum cg_status status =
+        read_case(path, set, sets, c, evidence, &problems, error);
+    if (status == CG_BAD_INPUT && problems.count > 0)
+        return cg_error_set(error, status, "%.500s", problems.line[0]);
     return status;
 }
 
@@ -183,9 +217,5 @@ enum cg_status cg_config_try(const char *path, const char *const *set,
                              size_t sets, struct cg_case *c,
                              struct cg_error *error)
 {
-    struct cg_problems problems = {0};
-    enum cg_status status = read_case(path, set, sets, c, &problems, error);
-    if (status == CG_BAD_INPUT && problems.count > 0)
-        return cg_error_set(error, status, "%.500s", problems.line[0]);
-    return status;
+    return cg_config_try_evidence(path, set, sets, c, NULL, error);
 }

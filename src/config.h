@@ -9,6 +9,7 @@
 #include <stddef.h>
 
 #include "case.h"
+#include "evidence.h"
 #include "status.h"
 
 /* Reads `path` and applies the overrides "PATH=VALUE" in order (checked like
@@ -26,5 +27,18 @@ enum cg_status cg_config_read(const char *path, const char *const *set,
 enum cg_status cg_config_try(const char *path, const char *const *set,
                              size_t sets, struct cg_case *c,
                              struct cg_error *error);
+
+/* Both, with the evidence in the file (NULL: checked, not kept); its runs are
+ * of the case with the overrides in it.  The caller frees it. */
+enum cg_status cg_config_read_evidence(const char *path,
+                                       const char *const *set, size_t sets,
+                                       struct cg_case *c,
+                                       struct cg_evidence *evidence,
+                                       struct cg_error *error);
+enum cg_status cg_config_try_evidence(const char *path,
+                                      const char *const *set, size_t sets,
+                                      struct cg_case *c,
+                                      struct cg_evidence *evidence,
+                                      struct cg_error *error);
 
 #endif

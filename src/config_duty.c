@@ -246,3 +246,23 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
                     names.count);
     return CG_OK;
 }
+
+enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
+                             struct cg_duty_case *duty,
+                             struct cg_error *error)
+{
+    struct cg_case c = *reader->c;
+    struct cg_reader other = {.problems = reader->problems, .c = &c};
+    size_t settings;
+    (void)cg_settings(&settings);
+    other.origin = calloc(settings, sizeof other.origin[0]);
+    if (other.origin == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    snprintf(c.duty.name, sizeof c.duty.name, "%s", name);
+    enum cg_status status = read_shipped(&other, error);
+    if (status == CG_OK)
+        *duty = c.duty;
+    cg_config_file_close(&other.duty);
+    free(other.origin);
+    return status;
+}

@@ -4,6 +4,7 @@
 
 #include "config_file.h"
 #include "data_folder.h"
+#include "evidence.h"
 #include "metals.h"
 #include "problems.h"
 #include "setting_key.h"
@@ -23,6 +24,7 @@ struct cg_reader {
     struct cg_metals metals;      /* user's and shipped materials */
     struct cg_problems *problems; /* the caller's */
     struct cg_case *c;            /* the caller's */
+    struct cg_evidence *evidence; /* the caller's */
 };
 
 /* A value as found, whichever way it was written. */
@@ -66,6 +68,10 @@ struct cg_where cg_where_given(struct cg_reader *reader, const char *path);
 /* Reads the duty's segments: the user's own, or those of the shipped duty
  * named.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error);
+/* A shipped duty as it is shipped; `name` is one of them. */
+enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
+                             struct cg_duty_case *duty,
+                             struct cg_error *error);
 void cg_segments_read(struct cg_reader *reader,
                       const struct cg_config_file *file,
                       const config_setting_t *segments);
@@ -106,6 +112,10 @@ const char *cg_item_text(const struct cg_item *item,
 
 /* Reads uncertainty.correlations. */
 void cg_correlations_read(struct cg_reader *reader);
+
+/* Reads evidence; after all else, for each run is a copy of the case. */
+enum cg_status cg_evidence_read(struct cg_reader *reader,
+                                struct cg_error *error);
 
 /* Says what is wrong with a name ("unknown fuel") and which names are allowed,
  * the nearest first. */

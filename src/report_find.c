@@ -9,6 +9,7 @@
 #include "network.h"
 #include "report_confidence.h"
 #include "report_film.h"
+#include "report_evidence.h"
 #include "show.h"
 
 /* Surface limits [K]: J. B. Heywood (1988), sec. 12.1. */
@@ -159,7 +160,7 @@ static void print_shop_rule(const struct cg_answer *answer, bool inch)
                "shown better,\n  file to the larger.\n");
 }
 
-static void print_tightest(const struct cg_case *c,
+static void print_tightest(const struct cg_taught *taught,
                            const struct cg_answer *answer, bool inch)
 {
     const struct cg_extremes *e = &answer->extremes;
@@ -182,10 +183,14 @@ static void print_tightest(const struct cg_case *c,
                answer->contribution[i].doc,
                cg_show_gap(answer->contribution[i].shift, inch).text,
                answer->contribution[i].share * 100.0);
-    if (cg_inputs_correlated(c))
+    if (cg_inputs_correlated(&taught->c))
         printf("  (inputs are correlated: a share counts what an input has in "
                "common with others)\n");
     print_correlations(answer, inch);
+    if (taught->lesson.entries > 0)
+        printf("  (the evidence was fitted with %s; the others take over what "
+               "it taught)\n",
+               taught->c.combustion.heat_transfer);
     print_shop_rule(answer, inch);
     printf("\n");
 }
@@ -280,18 +285,21 @@ static void print_gaps(const struct cg_answer *answer, bool inch)
            answer->second_reason);
 }
 
-void cg_report_find(const struct cg_case *c, const char *config,
-                    const struct cg_answer *answer, bool inch, bool quiet,
+void cg_report_find(const struct cg_taught *taught, const char *config,
+                    const struct cg_answer *answer,
+                    const struct cg_answer *without, bool inch, bool quiet,
                     double seconds)
 {
+    const struct cg_case *c = &taught->c;
     if (!quiet) {
         print_engine(c, config, inch);
         print_full_load(c, answer, inch);
         print_temperatures(answer, inch);
+        cg_report_evidence(taught, without, inch);
         printf("Smallest safe cold gap, top ring\n");
         print_sum(answer, c->margin.risk, inch);
         cg_report_confidence(c, answer, inch);
-        print_tightest(c, answer, inch);
+        print_tightest(taught, answer, inch);
         print_duty_notes(c, answer, inch);
         print_notes(c, &answer->extremes, inch);
     }

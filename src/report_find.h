@@ -5,11 +5,14 @@
 #include <stdbool.h>
 
 #include "answer.h"
+#include "taught.h"
 
 /* Prints the answer and its reasons to stdout; `quiet`: the gaps, the verdict
- * and the cautions only.  seconds: wall time of the run. */
-void cg_report_find(const struct cg_case *c, const char *config,
-                    const struct cg_answer *answer, bool inch, bool quiet,
+ * and the cautions only.  `without`: the answer had there been no evidence,
+ * where there is some.  seconds: wall time of the run. */
+void cg_report_find(const struct cg_taught *taught, const char *config,
+                    const struct cg_answer *answer,
+                    const struct cg_answer *without, bool inch, bool quiet,
                     double seconds);
 
 #endif

@@ -37,6 +37,8 @@ level() {
     fitting) echo 6 ;;
     case_ready) echo 4 ;;
     coldgap) echo 6 ;;
+    posterior | posterior_conflict) echo 2 ;;
+    evidence | evidence_*) echo 6 ;;
     esac
 }
 for file in models/*.[ch]; do

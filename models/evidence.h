@@ -1,0 +1,104 @@
+/* What was measured on an engine teaches its model: the uncertain inputs
+ * (uncertain.h) are moved and their spreads narrowed, with their joint law
+ * (input_law.h) as what was known before (posterior.h).
+ *
+ * An entry is a temperature of one body, at an instant or the highest of the
+ * duty, or the sign that the top ring's ends touched, or did not, at a known
+ * cold gap.  It was found in a run: the engine through some duty.
+ *
+ * Inputs are of three kinds.  What the engine is (contacts, films, expansion,
+ * the factor on the gas-side heat) is the same in every run, and is learned.
+ * The conditions of a run (boost held, coolant, oil and air temperature) are
+ * each run's own: they blur what a run says, and stay as uncertain as before.
+ * Errors of the gap and bore as measured blur the sign alone.
+ *
+ * Every run is computed in full for its values, and varied by a part of a
+ * standard deviation of each input for its slopes.
+ *
+ * Left out: whatever no input moves, such as differences around the
+ * circumference, between cylinders, and of a plug's or probe's own place.
+ */
+#ifndef CG_EVIDENCE_H
+#define CG_EVIDENCE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "case.h"
+#include "status.h"
+
+enum { CG_EVIDENCE = 16, CG_EVIDENCE_RUNS = 8 };
+
+enum cg_evidence_what {
+    CG_EVIDENCE_CROWN,       /* at its centre, mean through its thickness */
+    CG_EVIDENCE_GROOVE_TOP,  /* piston at the top ring groove */
+    CG_EVIDENCE_RING_TOP,    /* mean of the ring */
+    CG_EVIDENCE_RING_SECOND,
+    CG_EVIDENCE_LINER,       /* bore surface at `depth` */
+    CG_EVIDENCE_ENDS         /* of the top ring: touched or not */
+};
+
+struct cg_evidence_entry {
+    enum cg_evidence_what what;
+    size_t run;
+    double temperature;  /* measured [K] */
+    double spread;       /* one standard deviation [K], of the gap [m] */
+    double time;         /* [s] into the duty; NaN: the highest of the duty */
+    double depth;        /* below the deck, of the liner [m] */
+    bool touched;
+    double cold_gap;     /* of the sign [m] */
+};
+
+struct cg_evidence {
+    size_t entries;
+    struct cg_evidence_entry entry[CG_EVIDENCE];
+    size_t runs;
+    struct cg_case *run; /* [runs], owned: the engine as it was measured */
+};
+
+/* How a temperature was found. */
+struct cg_evidence_way {
+    const char *name;  /* "hardness" */
+    double spread;     /* one standard deviation unless stated [K] */
+    bool instants;     /* can tell the time; else shows the highest alone */
+    const char *doc;
+};
+
+const struct cg_evidence_way *cg_evidence_ways(size_t *count);
+
+/* "crown", ...; `ends` last. */
+const char *cg_evidence_name(enum cg_evidence_what what);
+
+/* What was learned.  Inputs are rows of cg_uncertains, in scores: standard
+ * deviations of before. */
+struct cg_lesson {
+    size_t entries; /* 0: nothing to learn from, nothing changes */
+    double mean[CG_INPUTS];                  /* before: 0 */
+    double covariance[CG_INPUTS][CG_INPUTS]; /* before: correlations */
+    /* Of each entry, by the model [K], or the hot gap left of a sign [m]. */
+    double before[CG_EVIDENCE], after[CG_EVIDENCE];
+};
+
+/* Inputs moved by more than this many of their standard deviations of before
+ * are not believed: the evidence or the config is wrong. */
+#define CG_EVIDENCE_FARTHEST 4.0
+
+/* Chance below which evidence is held to contradict the model or itself. */
+#define CG_EVIDENCE_CHANCE 0.001
+
+/* CG_BAD_INPUT, with the entries at odds, where they cannot be true at once:
+ * a measured value or sign that the prior and the rest of the evidence give a
+ * chance below CG_EVIDENCE_CHANCE over the number of entries (Bonferroni), all
+ * together below CG_EVIDENCE_CHANCE, or an input beyond CG_EVIDENCE_FARTHEST.
+ * Else as cg_duty_run_create and cg_posterior_find. */
+enum cg_status cg_evidence_learn(const struct cg_evidence *evidence,
+                                 struct cg_lesson *lesson,
+                                 struct cg_error *error);
+
+void cg_evidence_free(struct cg_evidence *evidence);
+
+/* Moves the case's inputs, narrows their spreads and sets their correlations
+ * as learned.  Cannot fail. */
+void cg_lesson_apply(const struct cg_lesson *lesson, struct cg_case *c);
+
+#endif

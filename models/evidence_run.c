@@ -1,0 +1,226 @@
+/* What the entries of the evidence see in their runs. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "evidence_work.h"
+#include "growth.h"
+#include "uncertain.h"
+
+/* Slopes are taken between so many standard deviations up and down: wide
+ * against the steps' errors, narrow against the curvature. */
+#define SLOPE_STEP 0.25
+
+/* The runs for slopes may err more in their steps: errors up and down cancel. */
+#define COARSER 8.0
+
+/* Watches a run for its entries. */
+struct watch {
+    const struct cg_evidence *evidence;
+    const struct cg_case *c;
+    const struct cg_thermal *thermal;
+    size_t run;
+    double *y;        /* [entries] */
+    double *station;  /* [stations], strain or temperature */
+    double time;      /* of the instant before [s] */
+    double last[CG_EVIDENCE];
+};
+
+static double liner_at(const struct watch *watch, const double *temperature,
+                       double depth)
+{
+    for (size_t s = 0; s < watch->thermal->bore.grid.stations; s++)
+        watch->station[s] =
+            temperature[cg_thermal_liner_node(watch->thermal, s, 0)];
+    return cg_growth_at_depth(watch->thermal, watch->station, depth);
+}
+
+/* Closure that leaves nothing open. */
+static double closure_at(const struct watch *watch, const double *temperature)
+{
+    cg_growth_bore(watch->c, watch->thermal, temperature, watch->station);
+    double ring =
+        cg_growth_ring(watch->c, watch->thermal, temperature, CG_RING_TOP);
+    return cg_growth_closure(watch->c, watch->thermal, watch->station, ring,
+                             CG_RING_TOP, 0.0)
+        .closure;
+}
+
+static double seen_at(const struct watch *watch,
+                      const struct cg_evidence_entry *entry,
+                      const double *temperature)
+{
+    const struct cg_thermal *thermal = watch->thermal;
+    switch (entry->what) {
+    case CG_EVIDENCE_CROWN:
+        return temperature[thermal->piston.node[0]];
+    case CG_EVIDENCE_GROOVE_TOP:
+        return temperature[thermal->piston.groove[CG_RING_TOP]];
+    case CG_EVIDENCE_RING_TOP:
+        return cg_thermal_ring_mean(thermal, temperature, CG_RING_TOP);
+    case CG_EVIDENCE_RING_SECOND:
+        return cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND);
+    case CG_EVIDENCE_LINER:
+        return liner_at(watch, temperature, entry->depth);
+    case CG_EVIDENCE_ENDS:
+        return closure_at(watch, temperature);
+    }
+    return NAN;
+}
+
+static enum cg_status see(void *context, const struct cg_instant *instant,
+                          struct cg_error *error)
+{
+    struct watch *watch = context;
+    (void)error;
+    for (size_t i = 0; i < watch->evidence->entries; i++) {
+        const struct cg_evidence_entry *entry = &watch->evidence->entry[i];
+        if (entry->run != watch->run)
+            continue;
+        double now = seen_at(watch, entry, instant->temperature);
+        double before = watch->last[i], *y = &watch->y[i];
+        if (isnan(entry->time)) {
+            *y = isnan(before) ? now : fmax(*y, now);
+        } else if (isnan(before) || entry->time >= instant->time) {
+            *y = now;
+        } else if (entry->time > watch->time) {
+            double part = (entry->time - watch->time) /
+                          (instant->time - watch->time);
+            *y = before + part * (now - before);
+        }
+        watch->last[i] = now;
+    }
+    watch->time = instant->time;
+    return CG_OK;
+}
+
+/* Values of the entries of run number `number`. */
+static enum cg_status watch_run(const struct cg_evidence *evidence,
+                                size_t number, const struct cg_case *c,
+                                struct cg_duty_run *run, double *y,
+                                struct cg_error *error)
+{
+    struct watch watch = {.evidence = evidence, .c = c,
+                          .thermal = run->thermal, .run = number, .y = y};
+    double interval = 0.0; /* of instants between steps: only to find a time */
+    for (size_t i = 0; i < evidence->entries; i++) {
+        watch.last[i] = NAN;
+        if (evidence->entry[i].run == number && !isnan(evidence->entry[i].time))
+            interval = c->solver.table_step;
+    }
+    watch.station =
+        malloc(run->thermal->bore.grid.stations * sizeof *watch.station);
+    if (watch.station == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    enum cg_status status =
+        cg_duty_run_go(c, run, interval, see, &watch, NULL, error);
+    free(watch.station);
+    return status;
+}
+
+/* Where the conditions of a run begin among the unknowns. */
+static size_t conditions_of(const struct cg_evidence_work *work, size_t run)
+{
+    return work->shared + run * (work->moving - work->shared);
+}
+
+/* The run's case with its inputs as the unknowns say. */
+static struct cg_case case_at(const struct cg_evidence_work *work, size_t run,
+                              const double *u)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    double own[CG_INPUTS] = {0.0}, score[CG_INPUTS];
+    memcpy(own, u, work->shared * sizeof *u);
+    memcpy(own + work->shared, u + conditions_of(work, run),
+           (work->moving - work->shared) * sizeof *u);
+    cg_input_law_scores(&work->law, own, score);
+    struct cg_case c = work->evidence->run[run];
+    for (size_t i = 0; i < work->moving; i++)
+        cg_uncertain_move(&inputs[work->row[i]], score[i], &c);
+    return c;
+}
+
+enum cg_status cg_evidence_values(void *context, const double *u, double *y,
+                                  struct cg_error *error)
+{
+    struct cg_evidence_work *work = context;
+    for (size_t r = 0; r < work->evidence->runs; r++) {
+        struct cg_case c = case_at(work, r, u);
+        cg_duty_run_free(work->run[r]);
+        work->run[r] = NULL;
+        enum cg_status status =
+            cg_duty_run_create(&c, &work->run[r], error);
+        if (status == CG_OK)
+            status = watch_run(work->evidence, r, &c, work->run[r], y, error);
+        if (status != CG_OK)
+            return status;
+    }
+    return CG_OK;
+}
+
+/* Whether an unknown, place `own` in its run, leaves the cycle alone. */
+static bool gas_side_same(const struct cg_evidence_work *work, size_t own)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    for (size_t i = own; i < work->moving; i++)
+        if (inputs[work->row[i]].gas_side && work->law.factor[i][own] != 0.0)
+            return false;
+    return true;
+}
+
+/* Values of run `r` with one unknown moved by `step`. */
+static enum cg_status moved_values(const struct cg_evidence_work *work,
+                                   size_t r, double *u, size_t unknown,
+                                   double step, double *y,
+                                   struct cg_error *error)
+{
+    struct cg_duty_run *run;
+    size_t own = unknown < work->shared
+                     ? unknown
+                     : work->shared + unknown - conditions_of(work, r);
+    double kept = u[unknown];
+    u[unknown] += step;
+    struct cg_case c = case_at(work, r, u);
+    u[unknown] = kept;
+    c.solver.tolerance *= COARSER;
+    enum cg_status status =
+        cg_duty_run_vary(&c, work->run[r], gas_side_same(work, own), &run,
+                         error);
+    if (status != CG_OK)
+        return status;
+    status = watch_run(work->evidence, r, &c, run, y, error);
+    cg_duty_run_free(run);
+    return status;
+}
+
+enum cg_status cg_evidence_slopes(void *context, const double *u,
+                                  double *slope, struct cg_error *error)
+{
+    struct cg_evidence_work *work = context;
+    const struct cg_evidence *evidence = work->evidence;
+    size_t unknowns = conditions_of(work, evidence->runs);
+    memset(slope, 0, evidence->entries * unknowns * sizeof *slope);
+    memcpy(work->u, u, unknowns * sizeof *u);
+    for (size_t r = 0; r < evidence->runs; r++) {
+        size_t first = conditions_of(work, r), past = conditions_of(work, r + 1);
+        for (size_t k = 0; k < unknowns; k++) {
+            double up[CG_EVIDENCE], down[CG_EVIDENCE];
+            if (k >= work->shared && !(k >= first && k < past))
+                continue; /* another run's condition */
+            enum cg_status status = moved_values(work, r, work->u, k,
+                                                 SLOPE_STEP, up, error);
+            if (status == CG_OK)
+                status = moved_values(work, r, work->u, k, -SLOPE_STEP, down,
+                                      error);
+            if (status != CG_OK)
+                return status;
+            for (size_t i = 0; i < evidence->entries; i++)
+                if (evidence->entry[i].run == r)
+                    slope[i * unknowns + k] =
+                        (up[i] - down[i]) / (2.0 * SLOPE_STEP);
+        }
+    }
+    return CG_OK;
+}

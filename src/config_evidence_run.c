@@ -1,0 +1,123 @@
+/* The run in which an entry of the evidence was found. */
+#include "config_evidence.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "case_check.h"
+
+/* Settled at one speed and load. */
+static void hold(double speed, double load, struct cg_duty_case *duty)
+{
+    memset(duty, 0, sizeof *duty);
+    strcpy(duty->name, "steady");
+    duty->start = CG_START_SETTLED;
+    duty->cruise_speed = speed;
+    duty->cruise_load = load;
+    duty->segments = 1;
+    duty->segment[0] = (struct cg_segment){1.0, speed, speed, load,
+                                           load, 1.0, NAN};
+}
+
+static enum cg_status read_duty(const struct cg_reading *reading,
+                                struct cg_case *c, struct cg_error *error)
+{
+    const struct cg_reading_numbers *number = &reading->number;
+    bool speed = !isnan(number->speed), load = !isnan(number->load);
+    cg_reading_refuse(reading, "load", speed && !load,
+           "missing; speed and load together are a steady run");
+    cg_reading_refuse(reading, "speed_rpm", load && !speed,
+           "missing; speed and load together are a steady run");
+    cg_reading_refuse(reading, "duty", reading->duty != NULL && (speed || load),
+           "does not go with speed and load, one of the two is allowed");
+    if (speed && load)
+        hold(number->speed, number->load, &c->duty);
+    if (reading->duty == NULL || speed || load)
+        return CG_OK;
+    struct cg_data_names names;
+    enum cg_status status = cg_data_list("duties", &names, error);
+    if (status == CG_OK &&
+        cg_reading_word(reading, "duty", reading->duty, names.list, names.count) >=
+            0)
+        status = cg_duty_named(reading->item->reader, reading->duty,
+                               &c->duty, error);
+    return status;
+}
+
+/* The run's own trouble: boost without a charger, and the like. */
+static void check_run(const struct cg_reading *reading, const struct cg_case *c)
+{
+    struct cg_case_problem found[CG_CASE_PROBLEMS];
+    double duration = 0.0;
+    if (cg_case_check(reading->item->reader->c, found) == 0 &&
+        cg_case_check(c, found) > 0)
+        cg_item_problem(reading->item, NULL, "", "in this run %s: %s",
+                        found[0].path, found[0].text);
+    for (int i = 0; i < c->duty.segments; i++)
+        duration += c->duty.segment[i].seconds;
+    if (reading->number.time > duration)
+        cg_item_problem(reading->item, NULL, "at_s",
+                        "must be within the duty's %.4g s (got %.6g)",
+                        duration, reading->number.time);
+}
+
+static bool same_run(const struct cg_case *a, const struct cg_case *b)
+{
+    return a->charge.boost == b->charge.boost &&
+           a->charge.ambient_temperature == b->charge.ambient_temperature &&
+           a->cooling.coolant_temperature ==
+               b->cooling.coolant_temperature &&
+           a->duty.start == b->duty.start &&
+           a->duty.cruise_speed == b->duty.cruise_speed &&
+           a->duty.cruise_load == b->duty.cruise_load &&
+           a->duty.segments == b->duty.segments &&
+           memcmp(a->duty.segment, b->duty.segment,
+                  (size_t)a->duty.segments * sizeof a->duty.segment[0]) == 0;
+}
+
+/* Number of the run like this one, which is added if new. */
+static enum cg_status add_run(const struct cg_reading *reading,
+                              const struct cg_case *c, size_t *number,
+                              struct cg_error *error)
+{
+    struct cg_evidence *evidence = reading->evidence;
+    for (*number = 0; *number < evidence->runs; ++*number)
+        if (same_run(&evidence->run[*number], c))
+            return CG_OK;
+    if (evidence->runs == CG_EVIDENCE_RUNS) {
+        cg_item_problem(reading->item, NULL, "",
+                        "at most %d different runs are allowed",
+                        CG_EVIDENCE_RUNS);
+        return CG_OK;
+    }
+    struct cg_case *grown = realloc(
+        evidence->run, (evidence->runs + 1) * sizeof *evidence->run);
+    if (grown == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    evidence->run = grown;
+    evidence->run[evidence->runs++] = *c;
+    return CG_OK;
+}
+
+static double or_else(double value, double fallback)
+{
+    return isnan(value) ? fallback : value;
+}
+
+enum cg_status cg_reading_run(const struct cg_reading *reading, size_t *number,
+                              struct cg_error *error)
+{
+    const struct cg_reading_numbers *given = &reading->number;
+    struct cg_case c = *reading->item->reader->c;
+    c.charge.boost = or_else(given->boost, c.charge.boost);
+    c.charge.ambient_temperature =
+        or_else(given->ambient, c.charge.ambient_temperature);
+    c.cooling.coolant_temperature =
+        or_else(given->coolant, c.cooling.coolant_temperature);
+    enum cg_status status = read_duty(reading, &c, error);
+    if (status != CG_OK)
+        return status;
+    check_run(reading, &c);
+    return add_run(reading, &c, number, error);
+}

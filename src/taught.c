@@ -1,0 +1,86 @@
+#include "taught.h"
+
+#include <string.h>
+
+#include "config.h"
+#include "options.h"
+
+enum { SETS = 2 * CG_OPTION_REPEATS };
+
+bool cg_taught_by(const char *set)
+{
+    static const char *const paths[] = {
+        "combustion.heat_transfer", "combustion.heat_factor", "uncertainty.",
+        "solver."};
+    for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++) {
+        size_t length = strlen(paths[i]);
+        bool group = paths[i][length - 1] == '.';
+        if (strncmp(set, paths[i], length) == 0 &&
+            (group || set[length] == '=' || set[length] == '\0'))
+            return true;
+    }
+    return false;
+}
+
+static enum cg_status read_one(const char *path, const char *const *set,
+                               size_t sets, bool quiet, struct cg_case *c,
+                               struct cg_evidence *evidence,
+                               struct cg_error *error)
+{
+    return quiet ? cg_config_try_evidence(path, set, sets, c, evidence, error)
+                 : cg_config_read_evidence(path, set, sets, c, evidence,
+                                           error);
+}
+
+/* Reads the evidence again for the engine as the file alone says it. */
+static enum cg_status read_measured(const char *path, const char *const *set,
+                                    size_t sets, bool quiet,
+                                    struct cg_taught *taught,
+                                    struct cg_error *error)
+{
+    const char *kept[SETS];
+    struct cg_case measured;
+    size_t count = 0;
+    for (size_t i = 0; i < sets && count < SETS; i++)
+        if (cg_taught_by(set[i]))
+            kept[count++] = set[i];
+    if (count == sets)
+        return CG_OK;
+    cg_evidence_free(&taught->evidence);
+    enum cg_status status = read_one(path, kept, count, quiet, &measured,
+                                     &taught->evidence, error);
+    if (status == CG_BAD_INPUT && !quiet)
+        return cg_error_set(error, status,
+                            "%s: evidence is of the engine as the file says "
+                            "it, without --set; so read, it has errors",
+                            path);
+    return status;
+}
+
+enum cg_status cg_taught_read(const char *path, const char *const *set,
+                              size_t sets, bool quiet,
+                              struct cg_taught *taught,
+                              struct cg_error *error)
+{
+    struct cg_error trouble = {CG_OK, ""};
+    memset(taught, 0, sizeof *taught);
+    enum cg_status status = read_one(path, set, sets, quiet, &taught->c,
+                                     &taught->evidence, error);
+    taught->untaught = taught->c;
+    if (status != CG_OK || taught->evidence.entries == 0)
+        return status;
+    status = read_measured(path, set, sets, quiet, taught, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_evidence_learn(&taught->evidence, &taught->lesson, &trouble);
+    if (status != CG_OK)
+        return cg_error_set(error, status, "%.100s: %.400s", path,
+                            trouble.text);
+    cg_lesson_apply(&taught->lesson, &taught->c);
+    return CG_OK;
+}
+
+void cg_taught_free(struct cg_taught *taught)
+{
+    cg_evidence_free(&taught->evidence);
+}

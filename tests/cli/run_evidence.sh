@@ -1,0 +1,100 @@
+#!/bin/sh
+# Evidence on every command: what the screen and the table say, and that a
+# contradiction ends with one line.
+#
+#   run_evidence.sh COLDGAP SOURCES
+set -u
+coldgap=$1
+sources=$2
+. "$(dirname "$0")/lib.sh"
+
+# config NAME EVIDENCE: a shipped engine and its evidence
+config() {
+    cat "$sources/configs/engines/boosted_four.cfg" >"$work/$1.cfg"
+    echo "evidence = ( $2 );" >>"$work/$1.cfg"
+}
+key() {
+    awk -v key="$2" '$1 == key {print $2}' "$work/$1/summary.dat"
+}
+
+config plug '{ what = "groove_top"; temperature_C = 230.0;
+    how = "thermocouple"; duty = "settled"; }'
+config apart '{ touched = false; cold_gap_mm = 0.30; }'
+config odds '{ what = "crown"; temperature_C = 200.0; how = "thermocouple"; },
+    { what = "crown"; temperature_C = 320.0; how = "thermocouple"; }'
+config useless '{ what = "ring_second"; temperature_C = 180.0;
+    spread_K = 100.0; }'
+
+expect 0 "$coldgap" find "$work/plug.cfg" -o "$work/plug" --samples 50
+[ -s "$work/stderr" ] && fail "words on stderr"
+says stdout '^Evidence: '
+says stdout 'groove_top  *230 C +- 5 K  *[0-9]* C  *[0-9]* C$'
+says stdout 'gas-side heat  *x 1.00 +- 20 %  *to x '
+says stdout 'Without it: closure '
+says stdout 'inputs are correlated'
+says stdout 'all inputs moved at once, correlated'
+says stdout 'An estimate\|an estimate'
+head -n 3 "$work/plug/evidence.dat" | grep -q '^# .*not a warranty' ||
+    fail "evidence.dat has no caution in its head"
+block "$work/plug/evidence.dat" inputs | awk '
+    $1 == "heat_factor" && $3 < 0.8 {narrow = 1}
+    !($3 > 0 && $3 < 1.0001) {bad = 1}
+    END {exit !(narrow && !bad && NR >= 19)}' || fail "inputs of evidence.dat"
+[ "$(block "$work/plug/evidence.dat" entries | wc -l)" -eq 1 ] ||
+    fail "entries of evidence.dat"
+
+# The same bytes again; and a later run without evidence leaves none behind.
+expect 0 "$coldgap" find "$work/plug.cfg" -o "$work/again" --samples 50
+diff -r "$work/plug" "$work/again" || fail "other bytes"
+engine=$sources/configs/engines/boosted_four.cfg
+expect 0 "$coldgap" find "$engine" -o "$work/again"
+[ -e "$work/again/evidence.dat" ] && fail "an earlier evidence.dat stays"
+grep -q Evidence "$work/stdout" && fail "evidence where there is none"
+
+# Narrower than without.
+awk -v with="$(key plug spread_top)" -v without="$(key again spread_top)" \
+    'BEGIN {exit !(with < without)}' || fail "the spread is not narrower"
+
+expect 0 "$coldgap" find "$work/apart.cfg"
+says stdout 'ends apart at 0.300 mm  *(hot gap left)'
+expect 0 "$coldgap" find "$work/useless.cfg"
+says stdout 'little: no input moves'
+expect 0 "$coldgap" find "$work/plug.cfg" --quiet
+grep -q Evidence "$work/stdout" && fail "--quiet is not"
+
+# A contradiction: exit 2, one line that names both, nothing written.
+for command in find sweep ceiling network; do
+    words=
+    [ "$command" = sweep ] && words="--vary charge.boost_kPa=60,90"
+    [ "$command" = ceiling ] && words="--gap 0.5mm"
+    # shellcheck disable=SC2086
+    expect 2 "$coldgap" $command "$work/odds.cfg" $words
+    [ "$(wc -l <"$work/stderr")" -eq 1 ] || fail "$command: one line"
+    says stderr 'odds.cfg: evidence\[0\] (crown 200 C) and evidence\[1\]'
+    says stderr '[0-9] standard deviations apart'
+done
+
+# Sweeps, ceiling and network use it too: a swept boost is not the measured
+# one, a swept correlation is learned anew.
+for boost in 60 150; do
+    expect 0 "$coldgap" find "$work/plug.cfg" -o "$work/at_$boost" \
+        --set charge.boost_kPa=$boost
+done
+expect 0 "$coldgap" sweep "$work/plug.cfg" -o "$work/sweep" \
+    --vary charge.boost_kPa=60,150 --quiet
+awk '!/^#/ {print $3}' "$work/sweep/sweep.dat" >"$work/swept"
+{ key at_60 closure_top; key at_150 closure_top; } >"$work/found"
+cmp "$work/swept" "$work/found" || fail "a sweep is not its finds"
+expect 0 "$coldgap" find "$work/plug.cfg" -o "$work/annand" \
+    --set combustion.heat_transfer=annand
+expect 0 "$coldgap" sweep "$work/plug.cfg" -o "$work/sweep" \
+    --vary combustion.heat_transfer=annand --quiet
+awk '!/^#/ {print $3}' "$work/sweep/sweep.dat" >"$work/swept"
+key annand closure_top >"$work/found"
+cmp "$work/swept" "$work/found" || fail "annand is not learned anew"
+expect 0 "$coldgap" ceiling "$work/plug.cfg" --gap 0.6mm
+expect 0 "$coldgap" network "$work/plug.cfg" -o "$work/network" --quiet
+expect 0 "$coldgap" network "$engine" -o "$work/untaught" --quiet
+cmp -s "$work/network/network.cir" "$work/untaught/network.cir" &&
+    fail "the network is not the taught one"
+finish

@@ -1,0 +1,478 @@
+/* Evidence on real engines: what was planted must be found again. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_randist.h>
+#include <gsl/gsl_rng.h>
+
+#include "case_of.h"
+#include "check_close.h"
+#include "evidence.h"
+#include "evidence_work.h"
+#include "input_law.h"
+#include "uncertain.h"
+
+static const struct cg_evidence_entry plug = {
+    .what = CG_EVIDENCE_GROOVE_TOP, .spread = 10.0, .time = NAN};
+
+/* A short settled duty: cheap, and all bodies are at their hottest. */
+static struct cg_case settled(const char *file)
+{
+    const char *const set = "duty.name=settled";
+    struct cg_case c = case_of(file, &set, 1);
+    hold(&c, 2.0, 1.0);
+    return c;
+}
+
+static size_t row_of(const char *name)
+{
+    size_t count, i = 0;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    while (i < count && strcmp(inputs[i].name, name) != 0)
+        i++;
+    ck_assert_msg(i < count, "%s", name);
+    return i;
+}
+
+static struct cg_evidence evidence_of(struct cg_case *run,
+                                      const struct cg_evidence_entry *entry,
+                                      size_t entries)
+{
+    struct cg_evidence evidence = {.entries = entries, .runs = 1, .run = run};
+    memcpy(evidence.entry, entry, entries * sizeof *entry);
+    return evidence;
+}
+
+static struct cg_lesson learned(const struct cg_evidence *evidence)
+{
+    struct cg_lesson lesson;
+    struct cg_error error = {0};
+    ck_assert_msg(cg_evidence_learn(evidence, &lesson, &error) == CG_OK, "%s",
+                  error.text);
+    return lesson;
+}
+
+/* The line with which evidence is refused. */
+static const char *refused(const struct cg_evidence *evidence)
+{
+    static struct cg_error error;
+    struct cg_lesson lesson;
+    ck_assert_int_eq(cg_evidence_learn(evidence, &lesson, &error),
+                     CG_BAD_INPUT);
+    return error.text;
+}
+
+/* What the entries would see in this very case: y [entries]. */
+static void see(struct cg_case *c, const struct cg_evidence_entry *entry,
+                size_t entries, double *y)
+{
+    struct cg_evidence evidence = evidence_of(c, entry, entries);
+    struct cg_evidence_work *work = calloc(1, sizeof *work);
+    struct cg_error error = {0};
+    ck_assert_ptr_nonnull(work);
+    double none[1] = {0.0};
+    work->evidence = &evidence;
+    ck_assert_msg(cg_evidence_values(work, none, y, &error) == CG_OK, "%s",
+                  error.text);
+    cg_duty_run_free(work->run[0]);
+    free(work);
+}
+
+static struct cg_answer answer_of(const struct cg_case *c)
+{
+    struct cg_duty_run *run = run_of(c);
+    struct cg_answer answer;
+    ck_assert_int_eq(cg_answer_find(c, run, 0.0, NULL, NULL, &answer, NULL),
+                     CG_OK);
+    cg_duty_run_free(run);
+    return answer;
+}
+
+/* Three bodies of an engine whose gas-side heat is 1.2 times the model's: the
+ * factor is found within the spread that is stated for it, and the closure
+ * comes nearer to the engine's own, with less spread. */
+START_TEST(planted_heat_factor_is_found)
+{
+    static const char *const file[] = {PLAIN_FOUR, BOOSTED_FOUR, IRON_SIX};
+    static const double factor[] = {1.2, 0.85};
+    for (size_t f = 0; f < COUNT_OF(file); f++)
+        for (size_t k = 0; k < COUNT_OF(factor); k++) {
+            struct cg_evidence_entry entry[3] = {plug, plug, plug};
+            struct cg_case c = settled(file[f]), truth = c, taught = c;
+            double y[3];
+            entry[1].what = CG_EVIDENCE_CROWN;
+            entry[2].what = CG_EVIDENCE_LINER;
+            entry[2].depth = 0.01;
+            entry[2].spread = 5.0;
+            truth.combustion.heat_factor *= factor[k];
+            see(&truth, entry, 3, y);
+            for (size_t i = 0; i < 3; i++)
+                entry[i].temperature = y[i];
+            struct cg_evidence evidence = evidence_of(&c, entry, 3);
+            struct cg_lesson lesson = learned(&evidence);
+            size_t heat = row_of("heat_factor");
+            double width = sqrt(lesson.covariance[heat][heat]);
+            check_within(lesson.mean[heat],
+                         log(factor[k]) / c.uncertainty.heat_factor, width,
+                         file[f]);
+            check_band(width, 0.1, 0.8, file[f]);
+            cg_lesson_apply(&lesson, &taught);
+            struct cg_answer before = answer_of(&c), after =
+                answer_of(&taught);
+            double closure = answer_of(&truth).extremes.closure;
+            ck_assert_double_lt(fabs(after.extremes.closure - closure),
+                                0.5 * fabs(before.extremes.closure - closure));
+            check_within(after.extremes.closure, closure, after.sigma,
+                         file[f]);
+        }
+}
+END_TEST
+
+/* Boost, coolant, oil and air known: what was fitted is then the taught case
+ * itself. */
+static void know_conditions(struct cg_case *c)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    for (size_t i = 0; i < count; i++)
+        if (cg_uncertain_is_condition(&inputs[i]))
+            *(double *)((char *)c + inputs[i].spread) = 0.0;
+}
+
+START_TEST(the_taught_case_is_what_was_fitted)
+{
+    struct cg_case c = settled(BOOSTED_FOUR), taught;
+    struct cg_evidence_entry entry[2] = {plug, plug};
+    double y[2];
+    know_conditions(&c);
+    entry[1].what = CG_EVIDENCE_LINER;
+    entry[1].depth = 0.02;
+    see(&c, entry, 2, y);
+    entry[0].temperature = y[0] + 20.0;
+    entry[1].temperature = y[1] - 5.0;
+    struct cg_evidence evidence = evidence_of(&c, entry, 2);
+    struct cg_lesson lesson = learned(&evidence);
+    for (size_t i = 0; i < 2; i++)
+        ck_assert_double_eq(lesson.before[i], y[i]);
+    taught = c;
+    cg_lesson_apply(&lesson, &taught);
+    see(&taught, entry, 2, y);
+    for (size_t i = 0; i < 2; i++)
+        check_within(y[i], lesson.after[i], 0.02, "the same case");
+}
+END_TEST
+
+static void move_all(const double *score, bool conditions, struct cg_case *c)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    for (size_t i = 0; i < count; i++)
+        if (cg_uncertain_is_condition(&inputs[i]) == conditions)
+            cg_uncertain_move(&inputs[i], score[i], c);
+}
+
+/* Engines drawn from the prior, measured with noise under conditions of their
+ * own: the errors of heat factor and closure, over the spreads stated, are
+ * standard normal. */
+START_TEST(stated_spread_covers_the_truth)
+{
+    enum { ENGINES = 40 };
+    struct cg_case base = settled(BOOSTED_FOUR);
+    struct cg_evidence_entry entry[2] = {plug, plug};
+    size_t heat = row_of("heat_factor");
+    double heat_squares = 0.0, closure_squares = 0.0;
+    gsl_rng *random = gsl_rng_alloc(gsl_rng_mt19937);
+    ck_assert_ptr_nonnull(random);
+    gsl_rng_set(random, 3);
+    entry[1].what = CG_EVIDENCE_CROWN;
+    base.uncertainty.bore_size = base.uncertainty.gap_measure = 0.0;
+    for (int engine = 0; engine < ENGINES; engine++) {
+        double score[CG_INPUTS], y[2];
+        struct cg_case truth = base, asked, taught = base;
+        for (size_t i = 0; i < CG_INPUTS; i++)
+            score[i] = gsl_ran_gaussian(random, 1.0);
+        move_all(score, false, &truth);
+        asked = truth;
+        move_all(score, true, &truth);
+        see(&truth, entry, 2, y);
+        for (size_t i = 0; i < 2; i++)
+            entry[i].temperature =
+                y[i] + gsl_ran_gaussian(random, entry[i].spread);
+        struct cg_evidence evidence = evidence_of(&base, entry, 2);
+        struct cg_lesson lesson = learned(&evidence);
+        heat_squares += pow(lesson.mean[heat] - score[heat], 2.0) /
+                        lesson.covariance[heat][heat] / ENGINES;
+        for (size_t i = 0; i < CG_INPUTS; i++)
+            score[i] = gsl_ran_gaussian(random, 1.0);
+        move_all(score, true, &asked);
+        cg_lesson_apply(&lesson, &taught);
+        struct cg_answer answer = answer_of(&taught);
+        closure_squares += pow((extremes_of(&asked).closure -
+                                answer.extremes.closure) / answer.sigma,
+                               2.0) / ENGINES;
+    }
+    gsl_rng_free(random);
+    check_within(heat_squares, 1.0, 3.0 * sqrt(2.0 / ENGINES), "chi-square");
+    check_within(closure_squares, 1.0, 3.0 * sqrt(2.0 / ENGINES),
+                 "chi-square");
+}
+END_TEST
+
+/* A measurement that says nothing leaves all as it was, correlations too. */
+START_TEST(without_information_nothing_changes)
+{
+    struct cg_case c = settled(BOOSTED_FOUR), taught = c;
+    size_t heat = row_of("heat_factor"), film = row_of("film");
+    cg_input_correlate(&c, heat, film, 0.4);
+    struct cg_evidence_entry entry = plug;
+    entry.temperature = 500.0;
+    entry.spread = 1e7;
+    struct cg_evidence evidence = evidence_of(&c, &entry, 1);
+    struct cg_lesson lesson = learned(&evidence);
+    for (size_t i = 0; i < CG_INPUTS; i++) {
+        check_within(lesson.mean[i], 0.0, 1e-4, "no information");
+        for (size_t j = 0; j < CG_INPUTS; j++)
+            check_within(lesson.covariance[i][j],
+                         cg_input_correlation(&c, i, j), 1e-9,
+                         "no information");
+    }
+    lesson = (struct cg_lesson){.entries = 0};
+    struct cg_case same = taught;
+    cg_lesson_apply(&lesson, &taught);
+    ck_assert_mem_eq(&same, &taught, sizeof same);
+}
+END_TEST
+
+START_TEST(evidence_never_widens)
+{
+    struct cg_case c = settled(BOOSTED_FOUR);
+    struct cg_evidence_entry entry[3] = {plug, plug, plug};
+    double y[3], before[CG_INPUTS];
+    size_t count;
+    (void)cg_uncertains(&count);
+    entry[1].what = CG_EVIDENCE_RING_TOP;
+    entry[2].what = CG_EVIDENCE_RING_SECOND;
+    see(&c, entry, 3, y);
+    for (size_t i = 0; i < 3; i++)
+        entry[i].temperature = y[i] + 3.0;
+    for (size_t i = 0; i < count; i++)
+        before[i] = 1.0;
+    for (size_t entries = 1; entries <= 3; entries++) {
+        struct cg_evidence evidence = evidence_of(&c, entry, entries);
+        struct cg_lesson lesson = learned(&evidence);
+        for (size_t i = 0; i < count; i++) {
+            double now = lesson.covariance[i][i];
+            ck_assert_double_le(now, before[i] + 2e-3); /* slopes bend */
+            before[i] = now;
+        }
+    }
+}
+END_TEST
+
+START_TEST(order_does_not_matter)
+{
+    struct cg_case c = settled(BOOSTED_FOUR);
+    struct cg_evidence_entry entry[3] = {plug, plug, plug}, back[3];
+    double y[3];
+    entry[1].what = CG_EVIDENCE_CROWN;
+    entry[2].what = CG_EVIDENCE_ENDS;
+    see(&c, entry, 3, y);
+    entry[0].temperature = y[0] + 15.0;
+    entry[1].temperature = y[1] - 2.0;
+    entry[2].cold_gap = y[2] + 0.01e-3;
+    entry[2].touched = true;
+    entry[2].spread = 0.02e-3;
+    for (size_t i = 0; i < 3; i++)
+        back[i] = entry[2 - i];
+    struct cg_evidence one = evidence_of(&c, entry, 3);
+    struct cg_evidence other = evidence_of(&c, back, 3);
+    struct cg_lesson a = learned(&one), b = learned(&other);
+    for (size_t i = 0; i < CG_INPUTS; i++) {
+        check_within(a.mean[i], b.mean[i], 0.01, "symmetry");
+        check_within(a.covariance[i][i], b.covariance[i][i], 0.01,
+                     "symmetry");
+    }
+    for (size_t i = 0; i < 3; i++)
+        ck_assert_double_eq(a.before[i], b.before[2 - i]);
+}
+END_TEST
+
+/* Touched where the model leaves some gap: more closure; not touched where it
+ * leaves none: less.  Either narrows the closure's spread. */
+START_TEST(signs_move_the_closure)
+{
+    struct cg_case c = settled(BOOSTED_FOUR);
+    know_conditions(&c);
+    struct cg_answer before = answer_of(&c);
+    for (int touched = 0; touched < 2; touched++) {
+        struct cg_evidence_entry entry = {
+            .what = CG_EVIDENCE_ENDS, .spread = 0.01e-3, .time = NAN,
+            .touched = touched == 1,
+            .cold_gap = before.extremes.closure +
+                        (touched == 1 ? 0.02e-3 : -0.02e-3)};
+        struct cg_evidence evidence = evidence_of(&c, &entry, 1);
+        struct cg_lesson lesson = learned(&evidence);
+        struct cg_case taught = c;
+        cg_lesson_apply(&lesson, &taught);
+        struct cg_answer after = answer_of(&taught);
+        double moved = after.extremes.closure - before.extremes.closure;
+        ck_assert(touched == 1 ? moved > 0.01e-3 : moved < -0.01e-3);
+        ck_assert_double_lt(after.sigma, before.sigma);
+        check_within(entry.cold_gap - after.extremes.closure, lesson.after[0],
+                     0.3e-6, "the same case, another residual");
+    }
+}
+END_TEST
+
+/* Conditions of a run are not learned; but what they have in common with what
+ * is learned goes with it (a new run's, given the posterior). */
+START_TEST(conditions_are_each_runs_own)
+{
+    struct cg_case c = settled(BOOSTED_FOUR);
+    size_t heat = row_of("heat_factor"), boost = row_of("boost");
+    struct cg_evidence_entry entry = plug;
+    double y;
+    see(&c, &entry, 1, &y);
+    entry.temperature = y + 20.0;
+    struct cg_evidence evidence = evidence_of(&c, &entry, 1);
+    struct cg_lesson lesson = learned(&evidence);
+    ck_assert_double_gt(lesson.mean[heat], 0.3);
+    ck_assert_double_eq(lesson.mean[boost], 0.0);
+    ck_assert_double_eq(lesson.covariance[boost][boost], 1.0);
+    ck_assert_double_eq(lesson.covariance[boost][heat], 0.0);
+    cg_input_correlate(&c, heat, boost, -0.6);
+    lesson = learned(&evidence);
+    check_close(lesson.mean[boost], -0.6 * lesson.mean[heat], 1e-12,
+                "regression");
+    check_close(lesson.covariance[boost][boost],
+                1.0 - 0.36 + 0.36 * lesson.covariance[heat][heat], 1e-12,
+                "regression");
+    check_close(lesson.covariance[boost][heat],
+                -0.6 * lesson.covariance[heat][heat], 1e-12, "regression");
+}
+END_TEST
+
+START_TEST(contradictions_are_refused)
+{
+    struct cg_case c = settled(BOOSTED_FOUR);
+    struct cg_evidence_entry entry[10] = {plug, plug, plug};
+    double y[3];
+    entry[1].what = CG_EVIDENCE_RING_TOP;
+    see(&c, entry, 3, y);
+    entry[0].temperature = y[0] - 35.0;
+    entry[1].temperature = y[1];
+    entry[1].spread = 20.0;
+    entry[2].temperature = y[2] + 35.0;
+    struct cg_evidence evidence = evidence_of(&c, entry, 3);
+    const char *text = refused(&evidence);
+    ck_assert_msg(strstr(text, "evidence[0] (groove_top") != NULL, "%s", text);
+    ck_assert_msg(strstr(text, "evidence[2] (groove_top") != NULL, "%s", text);
+    ck_assert_msg(strstr(text, "contradict each other") != NULL, "%s", text);
+
+    /* 10 K of the measurement and the spread of the prior: no more than seven
+     * of both can be 250 K */
+    entry[0].temperature = y[0] + 250.0;
+    evidence = evidence_of(&c, entry, 1);
+    text = refused(&evidence);
+    ck_assert_msg(strstr(text, "evidence[0] (groove_top") != NULL &&
+                      strstr(text, "contradicts the model") != NULL,
+                  "%s", text);
+
+    /* ends that touched and did not */
+    struct cg_evidence_entry ends[2] = {
+        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, true, 0.35e-3},
+        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, false, 0.25e-3}};
+    evidence = evidence_of(&c, ends, 2);
+    text = refused(&evidence);
+    ck_assert_msg(strstr(text, "contradict each other") != NULL, "%s", text);
+
+    /* ten entries at one: no chance is small, but the heat factor's spread is */
+    memset(&c.uncertainty, 0, sizeof c.uncertainty);
+    c.uncertainty.heat_factor = 0.03;
+    struct cg_case hot = c;
+    hot.combustion.heat_factor *= exp(0.03 * 4.8);
+    see(&hot, entry, 1, y);
+    for (size_t i = 0; i < 10; i++) {
+        entry[i] = plug;
+        entry[i].spread = 2.0;
+        entry[i].temperature = y[0];
+    }
+    evidence = evidence_of(&c, entry, 10);
+    text = refused(&evidence);
+    ck_assert_msg(strstr(text, "uncertainty.heat_factor by 4.") != NULL, "%s",
+                  text);
+}
+END_TEST
+
+START_TEST(nothing_uncertain)
+{
+    struct cg_case c = settled(BOOSTED_FOUR);
+    struct cg_evidence_entry entry = plug;
+    memset(&c.uncertainty, 0, sizeof c.uncertainty);
+    entry.temperature = 500.0;
+    struct cg_evidence evidence = evidence_of(&c, &entry, 1);
+    ck_assert_ptr_nonnull(strstr(refused(&evidence), "no input has a spread"));
+}
+END_TEST
+
+/* Keeps the groove's temperature at one time. */
+struct moment {
+    const struct cg_duty_run *run;
+    double time, groove, highest;
+};
+
+static enum cg_status watch(void *context, const struct cg_instant *instant,
+                            struct cg_error *error)
+{
+    struct moment *moment = context;
+    double now = instant->temperature[moment->run->thermal->piston.groove[0]];
+    (void)error;
+    moment->highest = fmax(moment->highest, now);
+    if (fabs(instant->time - moment->time) < 1e-9)
+        moment->groove = now;
+    return CG_OK;
+}
+
+START_TEST(an_instant_is_that_instant)
+{
+    static const double times[] = {0.0, 0.37, 5.0, 11.111, 17.5};
+    struct cg_case c = case_of(BOOSTED_FOUR, NULL, 0);
+    for (size_t i = 0; i < COUNT_OF(times); i++) {
+        struct cg_duty_run *run = run_of(&c);
+        struct moment moment = {run, times[i], NAN, 0.0};
+        double step = times[i] > 0.0 ? times[i] : 1.0;
+        ck_assert_int_eq(
+            cg_duty_run_go(&c, run, step, watch, &moment, NULL, NULL), CG_OK);
+        struct cg_evidence_entry entry[2] = {plug, plug};
+        double y[2];
+        entry[0].time = times[i];
+        see(&c, entry, 2, y);
+        check_within(y[0], moment.groove, 0.05, "the same instant");
+        check_within(y[1], moment.highest, 0.05, "the same duty");
+        cg_duty_run_free(run);
+    }
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("evidence");
+    TCase *all = tcase_create("evidence");
+    gsl_set_error_handler_off(); /* as the program does */
+    tcase_set_timeout(all, 300);
+    tcase_add_test(all, planted_heat_factor_is_found);
+    tcase_add_test(all, the_taught_case_is_what_was_fitted);
+    tcase_add_test(all, stated_spread_covers_the_truth);
+    tcase_add_test(all, without_information_nothing_changes);
+    tcase_add_test(all, evidence_never_widens);
+    tcase_add_test(all, order_does_not_matter);
+    tcase_add_test(all, signs_move_the_closure);
+    tcase_add_test(all, conditions_are_each_runs_own);
+    tcase_add_test(all, contradictions_are_refused);
+    tcase_add_test(all, nothing_uncertain);
+    tcase_add_test(all, an_instant_is_that_instant);
+    suite_add_tcase(suite, all);
+    return check_run(suite);
+}
