@@ -49,8 +49,8 @@ static enum cg_status deviation(const struct look *look, size_t one,
     bool given[CG_EVIDENCE];
     for (size_t i = 0; i < CG_EVIDENCE; i++)
         given[i] = other == look->evidence->entries || i == other;
-    return cg_posterior_deviation(look->model, look->posterior, one, given,
-                                  off, look->error);
+    return cg_posterior_deviation(look->model, look->posterior, one, given, off,
+                                  look->error);
 }
 
 /* The entry farthest off the rest, and how far. */
@@ -75,8 +75,7 @@ static enum cg_status find_worst(const struct look *look, size_t *worst,
 }
 
 /* Says who is at odds with whom: another entry, the model, or the rest. */
-static enum cg_status refuse(const struct look *look, size_t worst,
-                             double most)
+static enum cg_status refuse(const struct look *look, size_t worst, double most)
 {
     const struct cg_evidence *evidence = look->evidence;
     char one[ENTRY_TEXT], two[ENTRY_TEXT];

@@ -11,7 +11,12 @@
  * against the steps' errors, narrow against the curvature. */
 #define SLOPE_STEP 0.25
 
-/* The runs for slopes may err more in their steps: errors up and down cancel. */
+/* Slopes hold for unknowns this near: they bend by some 20 % over a standard
+ * deviation, and so by 1 %. */
+#define SLOPE_REACH 0.05
+
+/* Runs for slopes may err more in their steps: what is the same up and down
+ * cancels. */
 #define COARSER 8.0
 
 /* Watches a run for its entries. */
@@ -20,9 +25,9 @@ struct watch {
     const struct cg_case *c;
     const struct cg_thermal *thermal;
     size_t run;
-    double *y;        /* [entries] */
-    double *station;  /* [stations], strain or temperature */
-    double time;      /* of the instant before [s] */
+    double *y;       /* [entries] */
+    double *station; /* [stations], strain or temperature */
+    double time;     /* of the instant before [s] */
     double last[CG_EVIDENCE];
 };
 
@@ -84,8 +89,8 @@ static enum cg_status see(void *context, const struct cg_instant *instant,
         } else if (isnan(before) || entry->time >= instant->time) {
             *y = now;
         } else if (entry->time > watch->time) {
-            double part = (entry->time - watch->time) /
-                          (instant->time - watch->time);
+            double part =
+                (entry->time - watch->time) / (instant->time - watch->time);
             *y = before + part * (now - before);
         }
         watch->last[i] = now;
@@ -100,8 +105,11 @@ static enum cg_status watch_run(const struct cg_evidence *evidence,
                                 struct cg_duty_run *run, double *y,
                                 struct cg_error *error)
 {
-    struct watch watch = {.evidence = evidence, .c = c,
-                          .thermal = run->thermal, .run = number, .y = y};
+    struct watch watch = {.evidence = evidence,
+                          .c = c,
+                          .thermal = run->thermal,
+                          .run = number,
+                          .y = y};
     double interval = 0.0; /* of instants between steps: only to find a time */
     for (size_t i = 0; i < evidence->entries; i++) {
         watch.last[i] = NAN;
@@ -149,8 +157,7 @@ enum cg_status cg_evidence_values(void *context, const double *u, double *y,
         struct cg_case c = case_at(work, r, u);
         cg_duty_run_free(work->run[r]);
         work->run[r] = NULL;
-        enum cg_status status =
-            cg_duty_run_create(&c, &work->run[r], error);
+        enum cg_status status = cg_duty_run_create(&c, &work->run[r], error);
         if (status == CG_OK)
             status = watch_run(work->evidence, r, &c, work->run[r], y, error);
         if (status != CG_OK)
@@ -185,9 +192,8 @@ static enum cg_status moved_values(const struct cg_evidence_work *work,
     struct cg_case c = case_at(work, r, u);
     u[unknown] = kept;
     c.solver.tolerance *= COARSER;
-    enum cg_status status =
-        cg_duty_run_vary(&c, work->run[r], gas_side_same(work, own), &run,
-                         error);
+    enum cg_status status = cg_duty_run_vary(
+        &c, work->run[r], gas_side_same(work, own), &run, error);
     if (status != CG_OK)
         return status;
     status = watch_run(work->evidence, r, &c, run, y, error);
@@ -195,32 +201,57 @@ static enum cg_status moved_values(const struct cg_evidence_work *work,
     return status;
 }
 
-enum cg_status cg_evidence_slopes(void *context, const double *u,
-                                  double *slope, struct cg_error *error)
+/* Slopes of the entries of run `r`, into work->slope. */
+static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
+                                  struct cg_error *error)
+{
+    const struct cg_evidence *evidence = work->evidence;
+    size_t unknowns = conditions_of(work, evidence->runs);
+    size_t first = conditions_of(work, r), past = conditions_of(work, r + 1);
+    for (size_t k = 0; k < unknowns; k++) {
+        double up[CG_EVIDENCE], down[CG_EVIDENCE];
+        if (k >= work->shared && !(k >= first && k < past))
+            continue; /* another run's condition */
+        enum cg_status status =
+            moved_values(work, r, work->at, k, SLOPE_STEP, up, error);
+        if (status == CG_OK)
+            status =
+                moved_values(work, r, work->at, k, -SLOPE_STEP, down, error);
+        if (status != CG_OK)
+            return status;
+        for (size_t i = 0; i < evidence->entries; i++)
+            if (evidence->entry[i].run == r)
+                work->slope[i * unknowns + k] =
+                    (up[i] - down[i]) / (2.0 * SLOPE_STEP);
+    }
+    return CG_OK;
+}
+
+static bool are_near(const double *a, const double *b, size_t count)
+{
+    for (size_t k = 0; k < count; k++)
+        if (!(fabs(a[k] - b[k]) < SLOPE_REACH))
+            return false;
+    return true;
+}
+
+enum cg_status cg_evidence_slopes(void *context, const double *u, double *slope,
+                                  struct cg_error *error)
 {
     struct cg_evidence_work *work = context;
     const struct cg_evidence *evidence = work->evidence;
     size_t unknowns = conditions_of(work, evidence->runs);
-    memset(slope, 0, evidence->entries * unknowns * sizeof *slope);
-    memcpy(work->u, u, unknowns * sizeof *u);
-    for (size_t r = 0; r < evidence->runs; r++) {
-        size_t first = conditions_of(work, r), past = conditions_of(work, r + 1);
-        for (size_t k = 0; k < unknowns; k++) {
-            double up[CG_EVIDENCE], down[CG_EVIDENCE];
-            if (k >= work->shared && !(k >= first && k < past))
-                continue; /* another run's condition */
-            enum cg_status status = moved_values(work, r, work->u, k,
-                                                 SLOPE_STEP, up, error);
-            if (status == CG_OK)
-                status = moved_values(work, r, work->u, k, -SLOPE_STEP, down,
-                                      error);
+    size_t size = evidence->entries * unknowns * sizeof *slope;
+    if (!work->has_slopes || !are_near(work->at, u, unknowns)) {
+        memcpy(work->at, u, unknowns * sizeof *u);
+        memset(work->slope, 0, size);
+        for (size_t r = 0; r < evidence->runs; r++) {
+            enum cg_status status = take_slopes(work, r, error);
             if (status != CG_OK)
                 return status;
-            for (size_t i = 0; i < evidence->entries; i++)
-                if (evidence->entry[i].run == r)
-                    slope[i * unknowns + k] =
-                        (up[i] - down[i]) / (2.0 * SLOPE_STEP);
         }
+        work->has_slopes = true;
     }
+    memcpy(slope, work->slope, size);
     return CG_OK;
 }

@@ -7,6 +7,8 @@
 #include "input_law.h"
 #include "posterior.h"
 
+enum { CG_EVIDENCE_UNKNOWNS = CG_INPUTS * (CG_EVIDENCE_RUNS + 1) };
+
 /* Inputs with a spread: first the `shared` that are the engine's own, then
  * the conditions of a run (up to `moving`), then those that only add to the
  * closure.  Unknowns of the posterior: the shared ones, then the conditions
@@ -18,7 +20,9 @@ struct cg_evidence_work {
     struct cg_input_law law;
     struct cg_sight sight[CG_EVIDENCE];
     struct cg_duty_run *run[CG_EVIDENCE_RUNS]; /* at the last values */
-    double u[CG_INPUTS * (CG_EVIDENCE_RUNS + 1)]; /* of them */
+    bool has_slopes;
+    double at[CG_EVIDENCE_UNKNOWNS]; /* where the slopes were taken */
+    double slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
 };
 
 /* What each sight sees: temperatures [K], or the closure [m]; for struct

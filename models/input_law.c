@@ -75,8 +75,8 @@ void cg_input_law_scores(const struct cg_input_law *law,
     }
 }
 
-double cg_input_law_redraw(const struct cg_input_law *law,
-                           const double *score, size_t input, double drawn)
+double cg_input_law_redraw(const struct cg_input_law *law, const double *score,
+                           size_t input, double drawn)
 {
     const double *row = law->inverse[input];
     double others = 0.0;

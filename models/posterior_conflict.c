@@ -75,9 +75,12 @@ static double deviation_of(const struct cg_sight *sight, double mean,
     double off = (sight->value - mean) /
                  sqrt(fmax(variance, 0.0) + sight->spread * sight->spread);
     switch (sight->kind) {
-    case CG_SIGHT_VALUE: return off;
-    case CG_SIGHT_BELOW: return fmin(off, 0.0);
-    case CG_SIGHT_ABOVE: return fmax(off, 0.0);
+    case CG_SIGHT_VALUE:
+        return off;
+    case CG_SIGHT_BELOW:
+        return fmin(off, 0.0);
+    case CG_SIGHT_ABOVE:
+        return fmax(off, 0.0);
     }
     return 0.0;
 }
@@ -85,8 +88,7 @@ static double deviation_of(const struct cg_sight *sight, double mean,
 enum cg_status cg_posterior_deviation(const struct cg_posterior_model *model,
                                       const struct cg_posterior *posterior,
                                       size_t one, const bool *given,
-                                      double *deviation,
-                                      struct cg_error *error)
+                                      double *deviation, struct cg_error *error)
 {
     const struct cg_posterior *p = posterior;
     double mean = expected(p, one), variance = covariance(p, one, one), along;

@@ -34,8 +34,8 @@ static size_t read_input(const struct cg_item *item, const char *key)
     }
     char list[CG_PROBLEM_LENGTH / 2];
     cg_nearest_list(name, names, count, list, sizeof list);
-    cg_item_problem(item, setting, key,
-                    "unknown input \"%.40s\", allowed: %s", name, list);
+    cg_item_problem(item, setting, key, "unknown input \"%.40s\", allowed: %s",
+                    name, list);
     return CG_INPUTS;
 }
 
@@ -51,8 +51,7 @@ static double read_r(const struct cg_item *item)
                             1.0, &r) &&
              fabs(r) == 1.0) {
         cg_item_problem(item, setting, "r",
-                        "must be between -1 and 1, both excluded (got %g)",
-                        r);
+                        "must be between -1 and 1, both excluded (got %g)", r);
         r = NAN;
     }
     return r;
@@ -75,7 +74,8 @@ static void read_pair(struct cg_item *item, void *context)
     if (a == CG_INPUTS || b == CG_INPUTS || isnan(r))
         return;
     if (a == b)
-        cg_item_problem(item, NULL, "b", "the same input as a, another is "
+        cg_item_problem(item, NULL, "b",
+                        "the same input as a, another is "
                         "allowed");
     else if (given[a][b])
         cg_item_problem(item, NULL, "",
@@ -89,8 +89,7 @@ void cg_correlations_read(struct cg_reader *reader)
 {
     size_t before = reader->problems->count, inputs, row[CG_INPUTS];
     bool given[CG_INPUTS][CG_INPUTS] = {{false}};
-    cg_items_read(reader, "uncertainty.correlations", PAIRS, read_pair,
-                  given);
+    cg_items_read(reader, "uncertainty.correlations", PAIRS, read_pair, given);
     if (reader->problems->count > before)
         return;
     struct cg_input_law law;

@@ -102,7 +102,8 @@ static void read_touched(struct cg_reading *reading,
                         "must be true or false (got %s)", value.what);
 }
 
-static void read_key(struct cg_reading *reading, const config_setting_t *setting)
+static void read_key(struct cg_reading *reading,
+                     const config_setting_t *setting)
 {
     const char *key = config_setting_name(setting);
     const struct {
@@ -178,7 +179,8 @@ static void read_sign(const struct cg_reading *reading, const struct cg_case *c,
                              1e-6);
 }
 
-static void read_place(const struct cg_reading *reading, const struct cg_case *c,
+static void read_place(const struct cg_reading *reading,
+                       const struct cg_case *c,
                        struct cg_evidence_entry *entry)
 {
     const char *names[CG_EVIDENCE_ENDS];
@@ -189,8 +191,8 @@ static void read_place(const struct cg_reading *reading, const struct cg_case *c
            "missing; allowed: what = \"groove_top\" or the like, or touched");
     if (reading->what == NULL)
         return;
-    int what =
-        cg_reading_word(reading, "what", reading->what, names, CG_EVIDENCE_ENDS);
+    int what = cg_reading_word(reading, "what", reading->what, names,
+                               CG_EVIDENCE_ENDS);
     if (what < 0)
         return;
     entry->what = (enum cg_evidence_what)what;

@@ -16,8 +16,8 @@ static void hold(double speed, double load, struct cg_duty_case *duty)
     duty->cruise_speed = speed;
     duty->cruise_load = load;
     duty->segments = 1;
-    duty->segment[0] = (struct cg_segment){1.0, speed, speed, load,
-                                           load, 1.0, NAN};
+    duty->segment[0] =
+        (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN};
 }
 
 static enum cg_status read_duty(const struct cg_reading *reading,
@@ -26,22 +26,22 @@ static enum cg_status read_duty(const struct cg_reading *reading,
     const struct cg_reading_numbers *number = &reading->number;
     bool speed = !isnan(number->speed), load = !isnan(number->load);
     cg_reading_refuse(reading, "load", speed && !load,
-           "missing; speed and load together are a steady run");
+                      "missing; speed and load together are a steady run");
     cg_reading_refuse(reading, "speed_rpm", load && !speed,
-           "missing; speed and load together are a steady run");
-    cg_reading_refuse(reading, "duty", reading->duty != NULL && (speed || load),
-           "does not go with speed and load, one of the two is allowed");
+                      "missing; speed and load together are a steady run");
+    cg_reading_refuse(
+        reading, "duty", reading->duty != NULL && (speed || load),
+        "does not go with speed and load, one of the two is allowed");
     if (speed && load)
         hold(number->speed, number->load, &c->duty);
     if (reading->duty == NULL || speed || load)
         return CG_OK;
     struct cg_data_names names;
     enum cg_status status = cg_data_list("duties", &names, error);
-    if (status == CG_OK &&
-        cg_reading_word(reading, "duty", reading->duty, names.list, names.count) >=
-            0)
-        status = cg_duty_named(reading->item->reader, reading->duty,
-                               &c->duty, error);
+    if (status == CG_OK && cg_reading_word(reading, "duty", reading->duty,
+                                           names.list, names.count) >= 0)
+        status = cg_duty_named(reading->item->reader, reading->duty, &c->duty,
+                               error);
     return status;
 }
 
@@ -58,16 +58,15 @@ static void check_run(const struct cg_reading *reading, const struct cg_case *c)
         duration += c->duty.segment[i].seconds;
     if (reading->number.time > duration)
         cg_item_problem(reading->item, NULL, "at_s",
-                        "must be within the duty's %.4g s (got %.6g)",
-                        duration, reading->number.time);
+                        "must be within the duty's %.4g s (got %.6g)", duration,
+                        reading->number.time);
 }
 
 static bool same_run(const struct cg_case *a, const struct cg_case *b)
 {
     return a->charge.boost == b->charge.boost &&
            a->charge.ambient_temperature == b->charge.ambient_temperature &&
-           a->cooling.coolant_temperature ==
-               b->cooling.coolant_temperature &&
+           a->cooling.coolant_temperature == b->cooling.coolant_temperature &&
            a->duty.start == b->duty.start &&
            a->duty.cruise_speed == b->duty.cruise_speed &&
            a->duty.cruise_load == b->duty.cruise_load &&
@@ -91,8 +90,8 @@ static enum cg_status add_run(const struct cg_reading *reading,
                         CG_EVIDENCE_RUNS);
         return CG_OK;
     }
-    struct cg_case *grown = realloc(
-        evidence->run, (evidence->runs + 1) * sizeof *evidence->run);
+    struct cg_case *grown =
+        realloc(evidence->run, (evidence->runs + 1) * sizeof *evidence->run);
     if (grown == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     evidence->run = grown;

@@ -22,8 +22,7 @@ void cg_item_problem(const struct cg_item *item,
                path, "%s", text);
 }
 
-bool cg_item_number(const struct cg_item *item,
-                    const config_setting_t *setting,
+bool cg_item_number(const struct cg_item *item, const config_setting_t *setting,
                     const struct cg_unit *unit, double low, double high,
                     double *si)
 {
@@ -34,12 +33,10 @@ bool cg_item_number(const struct cg_item *item,
         cg_item_problem(item, setting, key, "must be a number (got %s)",
                         value.what);
     else if (!(found >= low && found <= high))
-        cg_item_problem(item, setting, key,
-                        "must be %.6g to %.6g%s%s (got %.6g)",
-                        cg_unit_from_si(unit, low),
-                        cg_unit_from_si(unit, high),
-                        unit->suffix[0] != '\0' ? " " : "", unit->suffix,
-                        value.number);
+        cg_item_problem(
+            item, setting, key, "must be %.6g to %.6g%s%s (got %.6g)",
+            cg_unit_from_si(unit, low), cg_unit_from_si(unit, high),
+            unit->suffix[0] != '\0' ? " " : "", unit->suffix, value.number);
     else
         *si = found;
     return value.kind == CG_VALUE_NUMBER && found >= low && found <= high;
@@ -61,8 +58,7 @@ void cg_item_unknown_key(const struct cg_item *item,
                          const char *const *keys, size_t count)
 {
     const char *key = config_setting_name(setting);
-    cg_item_problem(item, setting, key,
-                    "unknown setting, the nearest is %s",
+    cg_item_problem(item, setting, key, "unknown setting, the nearest is %s",
                     keys[cg_nearest(key, keys, count)]);
 }
 
@@ -73,13 +69,12 @@ void cg_items_read(struct cg_reader *reader, const char *path, int most,
     const config_setting_t *list = config_lookup(&reader->file.config, path);
     if (list == NULL)
         return;
-    int count =
-        config_setting_is_list(list) ? config_setting_length(list) : -1;
+    int count = config_setting_is_list(list) ? config_setting_length(list) : -1;
     if (count < 0 || count > most) {
-        cg_problem(reader->problems, cg_config_where(&reader->file, list),
-                   path, "must be a list ( { }, ... ) of at most %d groups "
-                   "(got %s)", most,
-                   count > most ? "more" : cg_value_of(list).what);
+        cg_problem(reader->problems, cg_config_where(&reader->file, list), path,
+                   "must be a list ( { }, ... ) of at most %d groups "
+                   "(got %s)",
+                   most, count > most ? "more" : cg_value_of(list).what);
         return;
     }
     for (int i = 0; i < count; i++) {

@@ -9,9 +9,9 @@ enum { SETS = 2 * CG_OPTION_REPEATS };
 
 bool cg_taught_by(const char *set)
 {
-    static const char *const paths[] = {
-        "combustion.heat_transfer", "combustion.heat_factor", "uncertainty.",
-        "solver."};
+    static const char *const paths[] = {"combustion.heat_transfer",
+                                        "combustion.heat_factor",
+                                        "uncertainty.", "solver."};
     for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++) {
         size_t length = strlen(paths[i]);
         bool group = paths[i][length - 1] == '.';
@@ -28,8 +28,7 @@ static enum cg_status read_one(const char *path, const char *const *set,
                                struct cg_error *error)
 {
     return quiet ? cg_config_try_evidence(path, set, sets, c, evidence, error)
-                 : cg_config_read_evidence(path, set, sets, c, evidence,
-                                           error);
+                 : cg_config_read_evidence(path, set, sets, c, evidence, error);
 }
 
 /* Reads the evidence again for the engine as the file alone says it. */
@@ -47,8 +46,8 @@ static enum cg_status read_measured(const char *path, const char *const *set,
     if (count == sets)
         return CG_OK;
     cg_evidence_free(&taught->evidence);
-    enum cg_status status = read_one(path, kept, count, quiet, &measured,
-                                     &taught->evidence, error);
+    enum cg_status status =
+        read_one(path, kept, count, quiet, &measured, &taught->evidence, error);
     if (status == CG_BAD_INPUT && !quiet)
         return cg_error_set(error, status,
                             "%s: evidence is of the engine as the file says "
@@ -58,14 +57,13 @@ static enum cg_status read_measured(const char *path, const char *const *set,
 }
 
 enum cg_status cg_taught_read(const char *path, const char *const *set,
-                              size_t sets, bool quiet,
-                              struct cg_taught *taught,
+                              size_t sets, bool quiet, struct cg_taught *taught,
                               struct cg_error *error)
 {
     struct cg_error trouble = {CG_OK, ""};
     memset(taught, 0, sizeof *taught);
-    enum cg_status status = read_one(path, set, sets, quiet, &taught->c,
-                                     &taught->evidence, error);
+    enum cg_status status =
+        read_one(path, set, sets, quiet, &taught->c, &taught->evidence, error);
     taught->untaught = taught->c;
     if (status != CG_OK || taught->evidence.entries == 0)
         return status;

@@ -37,7 +37,7 @@ level() {
     fitting) echo 6 ;;
     case_ready) echo 4 ;;
     coldgap) echo 6 ;;
-    posterior | posterior_conflict) echo 2 ;;
+    posterior | posterior_*) echo 2 ;;
     evidence | evidence_*) echo 6 ;;
     esac
 }

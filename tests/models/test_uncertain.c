@@ -153,6 +153,22 @@ START_TEST(cycle_inputs_are_marked)
 }
 END_TEST
 
+/* A run's own conditions, by name; all else is the engine's. */
+START_TEST(conditions_of_a_run)
+{
+    static const char *const own[] = {"boost", "coolant", "oil", "charge"};
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    for (size_t i = 0; i < count; i++) {
+        bool condition = false;
+        for (size_t k = 0; k < sizeof own / sizeof own[0]; k++)
+            condition |= strcmp(inputs[i].name, own[k]) == 0;
+        ck_assert_msg(cg_uncertain_is_condition(&inputs[i]) == condition,
+                      "%s", inputs[i].name);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("uncertain");
@@ -163,6 +179,7 @@ int main(void)
     tcase_add_test(all, coolant_moves_in_every_segment);
     tcase_add_test(all, there_and_back);
     tcase_add_test(all, cycle_inputs_are_marked);
+    tcase_add_test(all, conditions_of_a_run);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }

@@ -388,7 +388,7 @@ START_TEST(contradictions_are_refused)
     text = refused(&evidence);
     ck_assert_msg(strstr(text, "contradict each other") != NULL, "%s", text);
 
-    /* ten entries at one: no chance is small, but the heat factor's spread is */
+    /* ten entries at one: no chance is small, but the spread of the heat is */
     memset(&c.uncertainty, 0, sizeof c.uncertainty);
     c.uncertainty.heat_factor = 0.03;
     struct cg_case hot = c;
