@@ -1,5 +1,6 @@
 #include <stdio.h>
 
+#include "evidence_table.h"
 #include "find_tables.h"
 #include "history.h"
 #include "next_step.h"

@@ -3,10 +3,8 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "constants.h"
 #include "setting.h"
 #include "show.h"
-#include "table.h"
 #include "uncertain.h"
 
 /* Inputs that changed less than this are not shown. */
@@ -114,73 +112,4 @@ void cg_report_evidence(const struct cg_taught *taught,
            cg_show_gap(sum->closure, inch).text,
            cg_show_gap(sum->spread, inch).text,
            cg_show_gap(sum->cold_gap, inch).text);
-}
-
-/* C, or mm of a sign. */
-static double in_table(const struct cg_evidence_entry *entry, double value)
-{
-    return is_sign(entry) ? value * 1e3 : value - CG_ZERO_CELSIUS;
-}
-
-static void write_entries(struct cg_table *table,
-                          const struct cg_taught *taught)
-{
-    const struct cg_lesson *lesson = &taught->lesson;
-    cg_table_block(table, "entries");
-    cg_table_line(table, "# what  measured [C; mm: cold gap of a sign]  "
-                         "spread [K; mm]  before [C; mm: hot gap left]  "
-                         "after [C; mm]");
-    for (size_t i = 0; i < lesson->entries; i++) {
-        const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
-        cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g",
-                      cg_evidence_name(entry->what),
-                      !is_sign(entry)  ? ""
-                      : entry->touched ? "_touched"
-                                       : "_apart",
-                      is_sign(entry)
-                          ? entry->cold_gap * 1e3
-                          : entry->temperature - CG_ZERO_CELSIUS,
-                      is_sign(entry) ? entry->spread * 1e3 : entry->spread,
-                      in_table(entry, lesson->before[i]),
-                      in_table(entry, lesson->after[i]));
-    }
-}
-
-enum cg_status cg_evidence_write(const char *dir, const char *config,
-                                 const struct cg_taught *taught,
-                                 struct cg_error *error)
-{
-    const struct cg_lesson *lesson = &taught->lesson;
-    struct cg_table_head head = {
-        "Evidence: the model before and after it, and what it taught", config,
-        NULL};
-    struct cg_table *table;
-    size_t count;
-    const struct cg_uncertain *inputs = cg_uncertains(&count);
-    if (lesson->entries == 0)
-        return cg_table_drop(dir, "evidence.dat", error);
-    enum cg_status status =
-        cg_table_open(dir, "evidence.dat", &head, &table, error);
-    if (status != CG_OK)
-        return status;
-    write_entries(table, taught);
-    cg_table_block(table, "inputs");
-    cg_table_line(table, "# input  moved [standard deviations of before]  "
-                         "width [1, spread over that of before]");
-    for (size_t i = 0; i < count; i++)
-        cg_table_line(table, "%s %.7g %.7g", inputs[i].name, lesson->mean[i],
-                      sqrt(lesson->covariance[i][i]));
-    cg_table_block(table, "correlations");
-    cg_table_line(table, "# input  input  correlation [1], where it is at "
-                         "least 0.01");
-    for (size_t i = 0; i < count; i++)
-        for (size_t j = 0; j < i; j++) {
-            double r = lesson->covariance[i][j] /
-                       sqrt(lesson->covariance[i][i] *
-                            lesson->covariance[j][j]);
-            if (fabs(r) >= 0.01)
-                cg_table_line(table, "%s %s %.7g", inputs[j].name,
-                              inputs[i].name, r);
-        }
-    return cg_table_close(table, CG_OK, error);
 }

@@ -1,4 +1,4 @@
-/* What the evidence taught: on the screen of `find`, and as a table. */
+/* What the evidence taught, on the screen of `find`. */
 #ifndef CG_REPORT_EVIDENCE_H
 #define CG_REPORT_EVIDENCE_H
 
@@ -11,11 +11,5 @@
  * none. */
 void cg_report_evidence(const struct cg_taught *taught,
                         const struct cg_answer *without, bool inch);
-
-/* Writes evidence.dat, or removes an earlier one where there is no evidence.
- * CG_FILE with the reason. */
-enum cg_status cg_evidence_write(const char *dir, const char *config,
-                                 const struct cg_taught *taught,
-                                 struct cg_error *error);
 
 #endif

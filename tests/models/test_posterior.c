@@ -268,7 +268,7 @@ START_TEST(signs_together_are_close_to_bayes_rule)
 }
 END_TEST
 
-/* A hundred engines drawn from the prior, each measured with noise: the error
+/* Engines drawn from the prior, each measured with noise: the error
  * of the mean, over the stated spread, is standard normal. */
 START_TEST(stated_spread_covers_the_truth)
 {
