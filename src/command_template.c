@@ -126,7 +126,7 @@ static void print_braces(const struct group *last, const struct group *next)
 }
 
 /* What is a list, and so no setting: shown, not set. */
-static void print_evidence(void)
+static void print_evidence(bool inch)
 {
     size_t count;
     const struct cg_evidence_way *ways = cg_evidence_ways(&count);
@@ -134,7 +134,7 @@ static void print_evidence(void)
            "narrows the spread:\n# a temperature (what:");
     for (int what = 0; what < CG_EVIDENCE_ENDS; what++)
         printf(" %s", cg_evidence_name((enum cg_evidence_what)what));
-    printf(";\n# liner with depth_mm), or whether the top ring's ends touched "
+    printf(";\n# liner with depth), or whether the top ring's ends touched "
            "at a cold gap.\n# how says how, and so how well (one standard "
            "deviation; common practice, no source):\n");
     for (size_t i = 0; i < count; i++)
@@ -142,12 +142,14 @@ static void print_evidence(void)
                ways[i].doc);
     printf("# or give spread_K.  Without at_s it is the hottest of the duty.  "
            "Found in another\n# run than this config's: duty, or speed_rpm "
-           "and load when settled; boost_kPa,\n# coolant_C, ambient_C.\n"
+           "and load when settled; boost,\n# coolant and ambient, with units.\n"
            "# evidence = (\n"
-           "#     { what = \"groove_top\"; temperature_C = 245.0; how = "
-           "\"hardness\"; },\n"
-           "#     { touched = false; cold_gap_mm = 0.45; duty = \"drag_pass\"; "
-           "boost_kPa = 150.0; }\n# );\n");
+           "#     { what = \"groove_top\"; %s; how = \"hardness\"; },\n"
+           "#     { touched = false; %s; duty = \"drag_pass\"; "
+           "%s; }\n# );\n",
+           inch ? "temperature_F = 473.0" : "temperature_C = 245.0",
+           inch ? "cold_gap_thou = 18.0" : "cold_gap_mm = 0.45",
+           inch ? "boost_psi = 22.0" : "boost_kPa = 150.0");
 }
 
 static void print_head(void)
@@ -181,6 +183,6 @@ enum cg_status cg_command_template(const struct cg_options *options,
         last = next;
     }
     print_braces(&last, &none);
-    print_evidence();
+    print_evidence(options->inch);
     return CG_OK;
 }
