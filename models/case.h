@@ -93,7 +93,7 @@ struct cg_ring_case {
     double flank_coefficient;/* groove to ring, mean over a cycle [W/(m2 K)] */
     double film;             /* oil between face and bore at reference [m] */
     double pressure;         /* on the bore by its own tension [Pa] */
-    int face;                /* enum cg_face_shape; oil ring: not used */
+    int face_shape;          /* enum cg_face_shape; oil ring: not used */
     double face_drop;        /* far edge behind the nearest point [m] */
     double face_peak;        /* barrel: that point, of the width from above */
     double roughness;        /* rms, face and bore together [m] */

@@ -19,7 +19,7 @@ struct balance {
     size_t at;
     double rate, past; /* [1/s] */
     /* Kept from look to look. */
-    double slope;      /* d excess / d log h */
+    double slope; /* d excess / d log h */
     struct cg_face_film face;
     struct cg_film_point point;
 };
@@ -33,20 +33,20 @@ static double contact_load(const struct cg_film_ring *ring, double film)
                                     0.7966664774136267, 0.9602898564975363};
     static const double weight[4] = {0.3626837833783620, 0.3137066458778873,
                                      0.2223810344533745, 0.1012285362903763};
-    const struct cg_face *face = &ring->face;
+    const struct cg_face_curve *face = &ring->face;
     double room = CG_ASPERITY_REACH * ring->asperity.roughness - film;
     if (!(room > 0.0))
         return 0.0;
     bool barrel = face->shape == CG_FACE_BARREL;
-    double reach = barrel ? sqrt(2.0 * face->radius * room)
-                          : room / face->slope;
+    double reach =
+        barrel ? sqrt(2.0 * face->radius * room) : room / face->slope;
     double from = -fmin(reach, face->below), to = fmin(reach, face->above);
     double sum = 0.0;
     for (int i = 0; i < 4; i++)
         for (int side = -1; side <= 1; side += 2) {
             double x = 0.5 * (from + to) + side * place[i] * 0.5 * (to - from);
-            double h = film + (barrel ? 0.5 * x * x / face->radius
-                                      : face->slope * x);
+            double h =
+                film + (barrel ? 0.5 * x * x / face->radius : face->slope * x);
             sum += weight[i] * cg_asperity_pressure(&ring->asperity, h);
         }
     return 0.5 * (to - from) * sum;
@@ -66,9 +66,9 @@ static double excess(struct balance *b, double log_film)
         .pressure_below = drive->pressure_below[b->at]};
     cg_reynolds_film(&b->ring->face, &state, &b->face);
     double contact = contact_load(b->ring, film);
-    b->point = (struct cg_film_point){
-        film, contact, b->face.friction,
-        b->ring->boundary_friction * contact, b->face.inverse};
+    b->point = (struct cg_film_point){film, contact, b->face.friction,
+                                      b->ring->boundary_friction * contact,
+                                      b->face.inverse};
     return log((b->face.support + contact) / drive->load[b->at]);
 }
 
@@ -113,7 +113,7 @@ static enum cg_status check(const struct cg_film_ring *ring,
                             const struct cg_film_drive *drive,
                             struct cg_error *error)
 {
-    const struct cg_face *face = &ring->face;
+    const struct cg_face_curve *face = &ring->face;
     if (!positive(face->above) || !(face->below >= 0.0) ||
         !positive(face->shape == CG_FACE_BARREL ? face->radius : face->slope))
         return cg_error_set(error, CG_BAD_INPUT,
@@ -163,9 +163,8 @@ static enum cg_status march(const struct cg_film_ring *ring,
         b.at = (b.at + 1) % points;
         b.past = (0.5 * before - 2.0 * last) / drive->step;
         double y = find_film(&b, 3.0 * (last - before) + third);
-        bool agrees =
-            *steps > points &&
-            fabs(y - log(point[b.at].film)) < REPEAT_TOLERANCE;
+        bool agrees = *steps > points &&
+                      fabs(y - log(point[b.at].film)) < REPEAT_TOLERANCE;
         point[b.at] = b.point;
         if (agrees && agreed)
             return CG_OK;
@@ -207,8 +206,7 @@ static void average(const struct cg_film_ring *ring,
 enum cg_status cg_film_solve(const struct cg_film_ring *ring,
                              const struct cg_film_drive *drive,
                              struct cg_film_point *point,
-                             struct cg_film_mean *mean,
-                             struct cg_error *error)
+                             struct cg_film_mean *mean, struct cg_error *error)
 {
     *mean = (struct cg_film_mean){0};
     enum cg_status status = check(ring, drive, error);

@@ -25,7 +25,7 @@
 #include "status.h"
 
 struct cg_film_ring {
-    struct cg_face face;
+    struct cg_face_curve face;
     struct cg_asperity asperity;
     double boundary_friction; /* coefficient where asperities touch [1] */
 };
@@ -33,12 +33,12 @@ struct cg_film_ring {
 /* Arrays of `points` values at equal steps of time over one cycle; the first
  * follows the last. */
 struct cg_film_drive {
-    size_t points;            /* >= 16 */
-    double step;              /* between points [s] */
-    const double *speed;      /* of the ring, positive down the bore [m/s] */
-    const double *viscosity;  /* [Pa s] */
-    const double *load;       /* towards the bore: tension and the gas behind
-                                 [N/m], > 0 */
+    size_t points;           /* >= 16 */
+    double step;             /* between points [s] */
+    const double *speed;     /* of the ring, positive down the bore [m/s] */
+    const double *viscosity; /* [Pa s] */
+    const double *load;      /* towards the bore: tension and the gas behind
+                                [N/m], > 0 */
     const double *pressure_above, *pressure_below; /* at the edges [Pa], > 0 */
 };
 
@@ -51,16 +51,16 @@ struct cg_film_point {
 };
 
 struct cg_film_mean {
-    double minimum;          /* film [m] */
-    size_t minimum_at;       /* point */
-    double heat_film;        /* uniform film of the same mean conductance [m]:
-                                conductance per area is conductivity over it */
+    double minimum;    /* film [m] */
+    size_t minimum_at; /* point */
+    double heat_film;  /* uniform film of the same mean conductance [m]:
+                          conductance per area is conductivity over it */
     double viscous_power, boundary_power; /* mean friction power [W/m] */
-    double mixed_share;      /* of time with h below 3 rms roughnesses, where
-                                Hamrock (1994) ends full film lubrication [1] */
-    double lifted_share;     /* of time at CG_FILM_MOST: gas at the face holds
-                                the ring off against all that is behind it */
-    size_t steps;            /* until the cycle repeated */
+    double mixed_share;  /* of time with h below 3 rms roughnesses, where
+                            Hamrock (1994) ends full film lubrication [1] */
+    double lifted_share; /* of time at CG_FILM_MOST: gas at the face holds
+                            the ring off against all that is behind it */
+    size_t steps;        /* until the cycle repeated */
 };
 
 /* Thickest film looked at [m]. */
@@ -72,7 +72,6 @@ struct cg_film_mean {
 enum cg_status cg_film_solve(const struct cg_film_ring *ring,
                              const struct cg_film_drive *drive,
                              struct cg_film_point *point,
-                             struct cg_film_mean *mean,
-                             struct cg_error *error);
+                             struct cg_film_mean *mean, struct cg_error *error);
 
 #endif

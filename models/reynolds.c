@@ -16,11 +16,10 @@ enum { SEARCH = 100 };
  * what is left is of the order of its square. */
 #define BOUND_TOLERANCE 1e-6
 
-
-struct cg_face cg_face_of(enum cg_face_shape shape, double width, double drop,
-                          double peak)
+struct cg_face_curve cg_face_curve_of(enum cg_face_shape shape, double width,
+                                      double drop, double peak)
 {
-    struct cg_face face = {.shape = shape};
+    struct cg_face_curve face = {.shape = shape};
     if (shape == CG_FACE_BARREL) {
         double far = fmax(peak, 1.0 - peak) * width;
         face.above = peak * width;
@@ -38,9 +37,9 @@ struct gap {
     enum cg_face_shape shape;
     double radius, slope;
     double h0, u, w, eta;
-    double lead, trail;   /* x of the edges [m] */
+    double lead, trail; /* x of the edges [m] */
     double p_lead, p_trail, p_cavity;
-    double length;        /* barrel: sqrt(2 R h0) */
+    double length; /* barrel: sqrt(2 R h0) */
 };
 
 /* Integrals from x = 0: a_j of 1/h^j, b_j of x/h^j, d3 of x^2/h^3. */
@@ -48,25 +47,24 @@ struct moments {
     double h, a1, a2, a3, b2, b3, d3;
 };
 
-static struct gap gap_of(const struct cg_face *face,
+static struct gap gap_of(const struct cg_face_curve *face,
                          const struct cg_face_state *state)
 {
     bool down = state->speed >= 0.0; /* oil comes from below */
     double above = state->pressure_above, below = state->pressure_below;
-    return (struct gap){
-        .shape = face->shape,
-        .radius = face->radius,
-        .slope = down ? face->slope : -face->slope,
-        .h0 = state->film,
-        .u = fabs(state->speed),
-        .w = state->opening,
-        .eta = state->viscosity,
-        .lead = down ? -face->below : -face->above,
-        .trail = down ? face->above : face->below,
-        .p_lead = down ? below : above,
-        .p_trail = down ? above : below,
-        .p_cavity = fmin(above, below),
-        .length = sqrt(2.0 * face->radius * state->film)};
+    return (struct gap){.shape = face->shape,
+                        .radius = face->radius,
+                        .slope = down ? face->slope : -face->slope,
+                        .h0 = state->film,
+                        .u = fabs(state->speed),
+                        .w = state->opening,
+                        .eta = state->viscosity,
+                        .lead = down ? -face->below : -face->above,
+                        .trail = down ? face->above : face->below,
+                        .p_lead = down ? below : above,
+                        .p_trail = down ? above : below,
+                        .p_cavity = fmin(above, below),
+                        .length = sqrt(2.0 * face->radius * state->film)};
 }
 
 static double thickness(const struct gap *gap, double x)
@@ -84,8 +82,7 @@ static struct moments barrel_moments(const struct gap *gap, double x)
     struct moments m = {.h = h0 / cos2};
     m.a1 = gap->length / h0 * t;
     m.a2 = gap->length / (h0 * h0) * 0.5 * (t + sc);
-    m.a3 = gap->length / (h0 * h0 * h0) *
-           (0.375 * (t + sc) + 0.25 * sc * cos2);
+    m.a3 = gap->length / (h0 * h0 * h0) * (0.375 * (t + sc) + 0.25 * sc * cos2);
     m.b2 = -gap->radius / m.h;
     m.b3 = -0.5 * gap->radius / (m.h * m.h);
     m.d3 = 2.0 * gap->radius * (m.a2 - h0 * m.a3);
@@ -217,10 +214,9 @@ static void full_film(const struct gap *gap, const struct moments *m, double q,
                       struct cg_face_film *film)
 {
     double width = gap->trail - gap->lead;
-    film->support = gap->p_cavity * width +
-                    gap->trail * (gap->p_trail - gap->p_cavity) -
-                    gap->lead * (gap->p_lead - gap->p_cavity) -
-                    lever(gap, m, q);
+    film->support =
+        gap->p_cavity * width + gap->trail * (gap->p_trail - gap->p_cavity) -
+        gap->lead * (gap->p_lead - gap->p_cavity) - lever(gap, m, q);
     film->friction = gap->eta * gap->u * m->a1 + 0.5 * pull(gap, m, q);
     film->inverse = m->a1;
     film->rupture = film->reform = gap->trail;
@@ -248,10 +244,10 @@ static void cavitated(const struct gap *gap, const struct moments *lead,
     double over_lead = gap->p_lead - gap->p_cavity;
     double over_trail = gap->p_trail - gap->p_cavity;
     double start = search_start(gap);
-    film->rupture = start > gap->lead || over_lead > 0.0
-                        ? cavity_bound(gap, start, inside, lead, over_lead,
-                                       film->rupture)
-                        : gap->lead;
+    film->rupture =
+        start > gap->lead || over_lead > 0.0
+            ? cavity_bound(gap, start, inside, lead, over_lead, film->rupture)
+            : gap->lead;
     film->reform = over_trail > 0.0
                        ? cavity_bound(gap, gap->trail, inside, trail,
                                       over_trail, film->reform)
@@ -271,7 +267,7 @@ static void cavitated(const struct gap *gap, const struct moments *lead,
                      0.5 * (pull(gap, &front, q1) + pull(gap, &back, q2));
 }
 
-void cg_reynolds_film(const struct cg_face *face,
+void cg_reynolds_film(const struct cg_face_curve *face,
                       const struct cg_face_state *state,
                       struct cg_face_film *film)
 {
@@ -280,7 +276,8 @@ void cg_reynolds_film(const struct cg_face *face,
     struct moments trail = moments_at(&gap, gap.trail);
     struct moments all = between(&lead, &trail);
     double q = (0.5 * gap.u * all.a2 + gap.w * all.b3 -
-                (gap.p_trail - gap.p_lead) / (12.0 * gap.eta)) / all.a3;
+                (gap.p_trail - gap.p_lead) / (12.0 * gap.eta)) /
+               all.a3;
     double least = least_place(&gap, q);
     if (least > gap.lead && least < gap.trail) {
         struct moments at = moments_at(&gap, least);

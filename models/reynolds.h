@@ -26,7 +26,7 @@
 
 enum cg_face_shape { CG_FACE_BARREL, CG_FACE_TAPER };
 
-struct cg_face {
+struct cg_face_curve {
     enum cg_face_shape shape;
     double above, below; /* from the point nearest to the bore to the upper and
                             the lower edge [m]; taper: below is 0 */
@@ -38,8 +38,8 @@ struct cg_face {
  * (0..1) of its width from the upper edge, and the edge farther from there
  * stands back by `drop` [m].  Taper: the upper edge stands back by `drop`, the
  * lower one is sharp; `peak` is not looked at. */
-struct cg_face cg_face_of(enum cg_face_shape shape, double width, double drop,
-                          double peak);
+struct cg_face_curve cg_face_curve_of(enum cg_face_shape shape, double width,
+                                      double drop, double peak);
 
 struct cg_face_state {
     double film;      /* h0, at the nearest point [m], > 0 */
@@ -62,7 +62,7 @@ struct cg_face_film {
  * for them begins there, best from an instant ago.  Where the cavity is, oil
  * fills the share h(rupture)/h, at most all: it drags and conducts by that
  * share, the gas in between not at all. */
-void cg_reynolds_film(const struct cg_face *face,
+void cg_reynolds_film(const struct cg_face_curve *face,
                       const struct cg_face_state *state,
                       struct cg_face_film *film);
 

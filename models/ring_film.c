@@ -75,21 +75,18 @@ static void fill_drive(const struct cg_case *c,
         double depth, rate;
         cg_crank_motion(&crank, cg_ring_film_angle(i), &depth, &rate);
         room->speed[i] = rate * turning;
-        room->viscosity[i] =
-            cg_growth_at_depth(thermal, room->station_viscosity,
-                               middle + depth);
+        room->viscosity[i] = cg_growth_at_depth(
+            thermal, room->station_viscosity, middle + depth);
         room->load[i] = (ring->pressure + gas->behind[i]) * ring->width;
     }
 }
 
-enum cg_status cg_ring_film_solve(const struct cg_case *c,
-                                  const struct cg_thermal *thermal,
-                                  const double *temperature,
-                                  enum cg_ring_place place, double speed,
-                                  const struct cg_ring_gas *gas,
-                                  struct cg_ring_film_room *room,
-                                  struct cg_film_mean *mean,
-                                  struct cg_error *error)
+enum cg_status
+cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
+                   const double *temperature, enum cg_ring_place place,
+                   double speed, const struct cg_ring_gas *gas,
+                   struct cg_ring_film_room *room, struct cg_film_mean *mean,
+                   struct cg_error *error)
 {
     assert(place == CG_RING_TOP || place == CG_RING_SECOND);
     const struct cg_ring_case *in = &c->ring[place];
@@ -103,17 +100,16 @@ enum cg_status cg_ring_film_solve(const struct cg_case *c,
                       room->station_viscosity);
     fill_drive(c, thermal, place, speed, gas, room);
     struct cg_film_ring ring = {
-        cg_face_of((enum cg_face_shape)in->face, in->width, in->face_drop,
-                   in->face_peak),
-        cg_asperity_of(in->roughness,
-                       cg_curve_at(&c->ring_material[place].modulus,
-                                   CG_RING_REFERENCE),
-                       cg_curve_at(&c->bore_material.modulus,
-                                   CG_BORE_REFERENCE)),
+        cg_face_curve_of((enum cg_face_shape)in->face_shape, in->width,
+                         in->face_drop, in->face_peak),
+        cg_asperity_of(
+            in->roughness,
+            cg_curve_at(&c->ring_material[place].modulus, CG_RING_REFERENCE),
+            cg_curve_at(&c->bore_material.modulus, CG_BORE_REFERENCE)),
         BOUNDARY_FRICTION};
-    struct cg_film_drive drive = {
-        POINTS,          1.0 / (0.5 * speed * POINTS), room->speed,
-        room->viscosity, room->load,                   gas->above,
-        gas->below};
+    struct cg_film_drive drive = {POINTS,      1.0 / (0.5 * speed * POINTS),
+                                  room->speed, room->viscosity,
+                                  room->load,  gas->above,
+                                  gas->below};
     return cg_film_solve(&ring, &drive, room->point, mean, error);
 }

@@ -29,7 +29,7 @@ static const struct film_engine film_engine = {50.0, 5e-3, 5.0, 190e3};
 static inline struct cg_film_ring film_ring(void)
 {
     return (struct cg_film_ring){
-        cg_face_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5),
+        cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5),
         cg_asperity_of(0.4e-6, 200e9, 110e9), 0.1};
 }
 

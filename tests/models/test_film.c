@@ -24,9 +24,12 @@ START_TEST(load_is_carried)
         double before = cycle.point[(i + N - 2) % N].film;
         double rate =
             (1.5 * log(h) - 2.0 * log(last) + 0.5 * log(before)) / d->step;
-        struct cg_face_state state = {
-            h, h * rate, d->speed[i], d->viscosity[i], d->pressure_above[i],
-            d->pressure_below[i]};
+        struct cg_face_state state = {h,
+                                      h * rate,
+                                      d->speed[i],
+                                      d->viscosity[i],
+                                      d->pressure_above[i],
+                                      d->pressure_below[i]};
         struct cg_face_film film = {0};
         cg_reynolds_film(&ring.face, &state, &film);
         check_close(film.support + cycle.point[i].contact, d->load[i], 1e-4,
@@ -110,8 +113,8 @@ START_TEST(contact_is_summed_over_the_face)
     enum { N = 360, STEPS = 20000 };
     for (int k = 0; k < 6; k++) {
         struct cg_film_ring ring = film_ring();
-        ring.face = cg_face_of(k < 3 ? CG_FACE_BARREL : CG_FACE_TAPER, 1.2e-3,
-                               drop[k % 3], 0.8);
+        ring.face = cg_face_curve_of(k < 3 ? CG_FACE_BARREL : CG_FACE_TAPER,
+                                     1.2e-3, drop[k % 3], 0.8);
         struct film_cycle cycle = film_cycle(&film_engine, N);
         struct cg_film_mean mean;
         ck_assert_int_eq(
@@ -145,8 +148,8 @@ START_TEST(extremes_are_solved)
         struct film_engine engine = {speed[k % 3], viscosity[k / 3 % 3],
                                      burn[k / 9 % 3], 190e3};
         struct cg_film_ring ring = {
-            cg_face_of(k < 729 ? CG_FACE_BARREL : CG_FACE_TAPER, 1.2e-3,
-                       drop[k / 27 % 3], face_peak[k / 243 % 3]),
+            cg_face_curve_of(k < 729 ? CG_FACE_BARREL : CG_FACE_TAPER, 1.2e-3,
+                             drop[k / 27 % 3], face_peak[k / 243 % 3]),
             cg_asperity_of(roughness[k / 81 % 3], 200e9, 110e9), 0.1};
         struct cg_film_mean m = film_mean(&ring, &engine, 360);
         ck_assert_msg(m.minimum > 0.0 && m.heat_film > m.minimum &&
@@ -189,13 +192,13 @@ START_TEST(bad_input_is_named)
         ring.asperity.roughness = k == 6 ? NAN : ring.asperity.roughness;
         cycle.drive.points = k == 7 ? 8 : N;
         cycle.drive.step = k == 8 ? INFINITY : cycle.drive.step;
-        ck_assert_int_eq(cg_film_solve(&ring, &cycle.drive, cycle.point, &mean,
-                                       &error),
-                         CG_BAD_INPUT);
-        ck_assert_ptr_nonnull(
-            strstr(error.text, k < 5   ? "point 7"
-                               : k < 7 ? "ring face"
-                                       : "at least 16 points"));
+        ck_assert_int_eq(
+            cg_film_solve(&ring, &cycle.drive, cycle.point, &mean, &error),
+            CG_BAD_INPUT);
+        ck_assert_ptr_nonnull(strstr(error.text, k < 5 ? "point 7"
+                                                 : k < 7
+                                                     ? "ring face"
+                                                     : "at least 16 points"));
         film_cycle_free(&cycle);
     }
 }
@@ -207,8 +210,8 @@ START_TEST(oils_are_found_and_thin)
     const struct cg_oil *oils = cg_oils(&count);
     for (size_t i = 0; i < count; i++) {
         ck_assert_ptr_eq(cg_oil_find(oils[i].name), &oils[i]);
-        check_close(cg_oil_sheared(&oils[i], 423.15), oils[i].high_shear,
-                    1e-12, "definition");
+        check_close(cg_oil_sheared(&oils[i], 423.15), oils[i].high_shear, 1e-12,
+                    "definition");
         check_close(cg_oil_kinematic(&oils[i], 373.15), oils[i].at_100, 1e-9,
                     "definition");
         check_close(cg_oil_density(&oils[i], 288.15), oils[i].density, 1e-12,

@@ -7,15 +7,18 @@
 
 enum { GRID = 600, SWEEPS = 6000 };
 
-#define CHRISTOPHERSON                                                       \
-    "Reynolds' equation on a grid with p held at the cavity's or above "     \
+#define CHRISTOPHERSON                                                         \
+    "Reynolds' equation on a grid with p held at the cavity's or above "       \
     "(D. G. Christopherson, Proc. IMechE 146 (1941))"
 
-static const struct cg_face_state base = {
-    .film = 1.5e-6, .opening = 0.0, .speed = 8.0, .viscosity = 4e-3,
-    .pressure_above = 1e5, .pressure_below = 1e5};
+static const struct cg_face_state base = {.film = 1.5e-6,
+                                          .opening = 0.0,
+                                          .speed = 8.0,
+                                          .viscosity = 4e-3,
+                                          .pressure_above = 1e5,
+                                          .pressure_below = 1e5};
 
-static double height(const struct cg_face *face, double film, double up)
+static double height(const struct cg_face_curve *face, double film, double up)
 {
     return film + (face->shape == CG_FACE_BARREL ? 0.5 * up * up / face->radius
                                                  : face->slope * up);
@@ -27,7 +30,7 @@ struct on_grid {
 
 /* d/dx(h^3/(12 eta) dp/dx) = -V/2 dh/dx + dh/dt, x upwards, the bore going up
  * at V past a ring that goes down: by successive over-relaxation, projected. */
-static struct on_grid solve(const struct cg_face *face,
+static struct on_grid solve(const struct cg_face_curve *face,
                             const struct cg_face_state *s)
 {
     static double p[GRID + 1], h[GRID + 1], half[GRID];
@@ -46,16 +49,17 @@ static struct on_grid solve(const struct cg_face *face,
         for (int i = 1; i < GRID; i++) {
             double source = 0.25 * s->speed * (h[i + 1] - h[i - 1]) * dx +
                             s->opening * dx * dx;
-            double next = (half[i] * p[i + 1] + half[i - 1] * p[i - 1] -
-                           source) / (half[i] + half[i - 1]);
+            double next =
+                (half[i] * p[i + 1] + half[i - 1] * p[i - 1] - source) /
+                (half[i] + half[i - 1]);
             p[i] = fmax(p[i] + 1.985 * (next - p[i]), cavity);
         }
     struct on_grid out = {0};
     for (int i = 0; i < GRID; i++) {
         double mean = 0.5 * (h[i] + h[i + 1]);
         out.support += 0.5 * (p[i] + p[i + 1]) * dx;
-        out.friction += 0.5 * mean * (p[i + 1] - p[i]) *
-                        (s->speed > 0.0 ? 1.0 : -1.0);
+        out.friction +=
+            0.5 * mean * (p[i + 1] - p[i]) * (s->speed > 0.0 ? 1.0 : -1.0);
     }
     return out;
 }
@@ -67,15 +71,15 @@ static double drawn(unsigned *state)
     return (double)(*state >> 8) / 16777216.0;
 }
 
-static void draw(unsigned *seed, struct cg_face *face,
+static void draw(unsigned *seed, struct cg_face_curve *face,
                  struct cg_face_state *s)
 {
     double d[11]; /* in this order, whatever the compiler */
     for (int i = 0; i < 11; i++)
         d[i] = drawn(seed);
-    *face = cg_face_of(d[0] < 0.75 ? CG_FACE_BARREL : CG_FACE_TAPER,
-                       (0.8 + d[1]) * 1e-3, (2.0 + 20.0 * d[2]) * 1e-6,
-                       0.3 + 0.6 * d[3]);
+    *face = cg_face_curve_of(d[0] < 0.75 ? CG_FACE_BARREL : CG_FACE_TAPER,
+                             (0.8 + d[1]) * 1e-3, (2.0 + 20.0 * d[2]) * 1e-6,
+                             0.3 + 0.6 * d[3]);
     *s = base;
     s->film = 1e-6 * pow(10.0, d[4]);
     s->speed = 40.0 * d[5] - 20.0;
@@ -90,7 +94,7 @@ START_TEST(support_is_the_grids)
     unsigned seed = 7u + (unsigned)_i;
     int cavities = 0;
     for (int k = 0; k < 10; k++) {
-        struct cg_face face;
+        struct cg_face_curve face;
         struct cg_face_state s;
         struct cg_face_film film = {0};
         draw(&seed, &face, &s);
@@ -100,8 +104,7 @@ START_TEST(support_is_the_grids)
         double gas = fmin(s.pressure_above, s.pressure_below) * width;
         cavities += film.reform > film.rupture;
         check_within(film.support - gas, grid.support - gas,
-                     0.01 * (grid.support - gas) + 1e-3 * gas,
-                     CHRISTOPHERSON);
+                     0.01 * (grid.support - gas) + 1e-3 * gas, CHRISTOPHERSON);
         double couette = s.viscosity * fabs(s.speed) * film.inverse;
         check_within(film.friction - couette, grid.friction,
                      0.02 * (fabs(grid.friction) + couette), CHRISTOPHERSON);
@@ -113,8 +116,10 @@ END_TEST
 /* Up and down are the same for a face that is the same both ways. */
 START_TEST(up_is_down_turned_over)
 {
-    struct cg_face face = cg_face_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.3);
-    struct cg_face turned = cg_face_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.7);
+    struct cg_face_curve face =
+        cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.3);
+    struct cg_face_curve turned =
+        cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.7);
     struct cg_face_state s = base, other;
     s.pressure_above = 9e5;
     s.opening = -2e-3;
@@ -134,7 +139,8 @@ END_TEST
 /* Whatever the search begins with, it ends at the same bounds. */
 START_TEST(the_search_forgets_its_start)
 {
-    struct cg_face face = cg_face_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5);
+    struct cg_face_curve face =
+        cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5);
     struct cg_face_state s = base;
     s.pressure_above = 3e5;
     struct cg_face_film first = {0};
@@ -155,7 +161,7 @@ START_TEST(support_falls_with_opening)
 {
     unsigned seed = 99u;
     for (int k = 0; k < 300; k++) {
-        struct cg_face face;
+        struct cg_face_curve face;
         struct cg_face_state s;
         struct cg_face_film film = {0};
         draw(&seed, &face, &s);
@@ -178,7 +184,8 @@ END_TEST
 /* At rest there is no wedge, and nothing jumps on the way through it. */
 START_TEST(reversal_is_smooth)
 {
-    struct cg_face face = cg_face_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.4);
+    struct cg_face_curve face =
+        cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.4);
     struct cg_face_state s = base;
     for (int i = -1; i <= 1; i++) {
         s.opening = 1e-3 * i;

@@ -12,7 +12,7 @@
 
 #define COUNT_OF(list) (sizeof(list) / sizeof(list)[0])
 
-static struct cg_face_film film_of(const struct cg_face *face, double film,
+static struct cg_face_film film_of(const struct cg_face_curve *face, double film,
                                    double opening, double speed,
                                    double viscosity)
 {
@@ -47,8 +47,8 @@ static double slider_friction(double k)
 /* A taper face going up runs onto its wedge. */
 static struct cg_face_film slider(double k)
 {
-    struct cg_face face =
-        cg_face_of(CG_FACE_TAPER, 1e-3, (k - 1.0) * 2e-6, 0.0);
+    struct cg_face_curve face =
+        cg_face_curve_of(CG_FACE_TAPER, 1e-3, (k - 1.0) * 2e-6, 0.0);
     return film_of(&face, 2e-6, 0.0, -5.0, 0.01);
 }
 
@@ -72,7 +72,7 @@ END_TEST
 /* Going down, the same face opens: no wedge, nothing carried. */
 START_TEST(slider_turned_round)
 {
-    struct cg_face face = cg_face_of(CG_FACE_TAPER, 1e-3, 2e-6, 0.0);
+    struct cg_face_curve face = cg_face_curve_of(CG_FACE_TAPER, 1e-3, 2e-6, 0.0);
     check_within(film_of(&face, 2e-6, 0.0, 5.0, 0.01).support, 0.0, 1e-9,
                  SLIDER);
 }
@@ -107,7 +107,7 @@ START_TEST(roller)
 {
     const double radius = 0.03, film = 1e-6, speed = 3.0, viscosity = 0.02;
     double length = sqrt(2.0 * radius * film), t = rupture_angle();
-    struct cg_face face = {CG_FACE_BARREL, 300.0 * length, 300.0 * length,
+    struct cg_face_curve face = {CG_FACE_BARREL, 300.0 * length, 300.0 * length,
                            radius, 0.0};
     check_close(tan(t), 0.4751, 2e-4, MARTIN);
     for (int way = -1; way <= 1; way += 2) {
@@ -129,7 +129,7 @@ START_TEST(cylinder_squeezes)
 {
     const double radius = 0.03, film = 1e-6, closing = 1e-3, viscosity = 0.02;
     double length = sqrt(2.0 * radius * film);
-    struct cg_face face = {CG_FACE_BARREL, 300.0 * length, 300.0 * length,
+    struct cg_face_curve face = {CG_FACE_BARREL, 300.0 * length, 300.0 * length,
                            radius, 0.0};
     /* dp/dx = -12 eta V x / h^3 integrated twice over the whole parabola. */
     double want = 3.0 * sqrt(2.0) * CG_PI * viscosity * closing *
@@ -146,7 +146,7 @@ END_TEST
 START_TEST(flat_faces_squeeze)
 {
     const double width = 1.2e-3, film = 5e-6, viscosity = 0.02;
-    struct cg_face face = cg_face_of(CG_FACE_BARREL, width, 5e-9, 0.5);
+    struct cg_face_curve face = cg_face_curve_of(CG_FACE_BARREL, width, 5e-9, 0.5);
     check_close(film_of(&face, film, -1e-3, 0.0, viscosity).support,
                 viscosity * 1e-3 * pow(width / film, 3.0), 0.002,
                 "parallel surfaces, infinitely wide: eta V (B/h)^3, Hamrock "
@@ -160,14 +160,14 @@ START_TEST(wedge_scales)
 {
     const char *const source = "wedge film at given shape: load as eta U / "
                                "h^2, Hamrock (1994), slider bearings";
-    struct cg_face face = cg_face_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5);
+    struct cg_face_curve face = cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5);
     double w = film_of(&face, 1.5e-6, 0.0, 5.0, 0.01).support;
     check_close(film_of(&face, 1.5e-6, 0.0, 15.0, 0.01).support, 3.0 * w, 1e-9,
                 source);
     check_close(film_of(&face, 1.5e-6, 0.0, 5.0, 0.03).support, 3.0 * w, 1e-9,
                 source);
     /* same shape, twice as high: a quarter of the load */
-    struct cg_face higher = cg_face_of(CG_FACE_BARREL, 1.2e-3, 16e-6, 0.5);
+    struct cg_face_curve higher = cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 16e-6, 0.5);
     check_close(film_of(&higher, 3e-6, 0.0, 5.0, 0.01).support, 0.25 * w, 1e-9,
                 source);
 }
@@ -210,12 +210,12 @@ END_TEST
 
 START_TEST(conductance)
 {
-    struct cg_face face = cg_face_of(CG_FACE_BARREL, 1.2e-3, 1e-9, 0.5);
+    struct cg_face_curve face = cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 1e-9, 0.5);
     double inverse = film_of(&face, 2e-6, 0.0, 0.0, 0.01).inverse;
     check_close(0.13 * inverse / 1.2e-3, 6.5e4, 1e-3,
                 "2 um of oil at 0.13 W/(m K) (common practice, no source)");
     /* Of a parabola over its whole length: pi sqrt(2 R / h), elementary. */
-    struct cg_face barrel = {CG_FACE_BARREL, 1.0, 1.0, 0.03, 0.0};
+    struct cg_face_curve barrel = {CG_FACE_BARREL, 1.0, 1.0, 0.03, 0.0};
     check_close(film_of(&barrel, 1e-6, -1.0, 0.0, 0.01).inverse,
                 CG_PI * sqrt(2.0 * 0.03 / 1e-6), 1e-3, "definition");
 }
