@@ -55,6 +55,28 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
     }
 }
 
+static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
+{
+    const struct cg_extremes *e = &answer->extremes;
+    const struct cg_band *trade = &c->piston_material.skirt_per_bore;
+    struct cg_skirt_answer *out = &answer->skirt;
+    double step = c->margin.filing_step;
+    out->closure = e->skirt.closure;
+    out->spread = answer->quantile * out->sigma;
+    out->give = cg_skirt_overlap(c, e->skirt.temperature,
+                                 c->margin.skirt_pressure);
+    double exact = fmax(out->closure + out->spread - out->give, 0.0);
+    out->cold = step * ceil(exact / step - 1e-9);
+    out->rounding =
+        out->cold - (out->closure + out->spread - out->give);
+    out->given = c->piston.skirt_clearance;
+    out->enough = out->given >= exact * (1.0 - 1e-9);
+    out->pressure = cg_skirt_pressure(c, e->skirt.temperature,
+                                      fmax(-e->clearance.skirt, 0.0));
+    out->trade = (struct cg_band){trade->low * c->engine.bore,
+                                  trade->high * c->engine.bore};
+}
+
 /* What a given gap of that ring leaves, against the need of its sum. */
 static void judge(const struct cg_case *c, enum cg_ring_place place,
                   double temperature, double closure,
@@ -138,6 +160,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     for (int r = 0; r < CG_RING_OIL; r++)
         answer->film_mean[r] = full->film_mean[r];
     answer->duration = run->duration;
+    set_skirt(c, answer);
     cg_answer_add_up(c, answer->quantile * answer->sigma, answer);
     return CG_OK;
 }

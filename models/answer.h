@@ -19,6 +19,7 @@
 #include <stddef.h>
 
 #include "case.h"
+#include "clearance.h"
 #include "duty_run.h"
 #include "ring_gap.h"
 #include "status.h"
@@ -38,12 +39,14 @@ struct cg_extremes {
     double liner_coolest; /* bore surface, coolest in the ring's travel at the
                              tightest instant [K] */
     double boiling_time;  /* first instant of coolant-side boiling [s]; NaN */
-    double skirt_clearance, land_clearance; /* smallest hot, diametral [m] */
+    struct cg_clearance clearance; /* of the piston, smallest of each, hot */
+    struct cg_skirt_growth skirt;  /* at the skirt's largest closure */
 };
 
 struct cg_contribution {
     const char *name, *doc;
     double shift;   /* of the closure for one standard deviation [m] */
+    double skirt_shift; /* of the skirt's closure likewise [m] */
     /* Of the variance, first order [1]: the input with what it shares with
      * inputs that it is correlated with; all sum to 1, one may be negative. */
     double share;
@@ -84,10 +87,25 @@ struct cg_verdict {      /* of a given gap */
     struct cg_butting butting; /* if it touches */
 };
 
+/* The smallest safe cold skirt clearance, by the same margin:
+ *   cold = closure + spread - give + rounding
+ * closure is the cold clearance that leaves just none hot, give what a skirt
+ * springs under margin.skirt_pressure.  The spread adds to the inputs of the
+ * gap the piston's expansion, and bore and piston as measured. */
+struct cg_skirt_answer {
+    double cold, closure, spread, give, rounding; /* diametral [m] */
+    double sigma;       /* of the closure [m] */
+    double given;       /* the case's cold clearance [m] */
+    bool enough;        /* given against closure + spread - give */
+    double pressure;    /* by the given one, nominal, hot [Pa]; 0: clear */
+    struct cg_band trade; /* cold clearance the trade fits [m]; NaN */
+};
+
 struct cg_answer {
     struct cg_extremes extremes;
     struct cg_gap_sum top, second;
     const char *second_reason;
+    struct cg_skirt_answer skirt;
     double sigma;        /* standard deviation of the top closure [m] */
     double quantile;     /* z [1] */
     struct cg_contribution contribution[CG_INPUTS]; /* largest first */

@@ -9,6 +9,7 @@
 #include <stdbool.h>
 
 #include "cylinder.h"
+#include "face.h"
 #include "material.h"
 
 /* At most: stretches of a duty, stations along the bore, uncertain inputs. */
@@ -87,6 +88,7 @@ struct cg_piston_case {
 
 struct cg_ring_case {
     char material[CG_NAME_LENGTH];
+    char face[CG_NAME_LENGTH]; /* top ring only: its coat */
     double width;            /* axial [m] */
     double depth;            /* radial [m] */
     double cold_gap;         /* [m]; NaN: not given */
@@ -99,6 +101,8 @@ struct cg_ring_case {
     double roughness;        /* rms, face and bore together [m] */
     double side_clearance;   /* in the groove, cold [m] */
     double back_clearance;   /* radial, behind the ring, cold [m] */
+    double service;          /* top ring: time at the duty's hottest over which
+                                tension is lost [s] */
 };
 
 /* How the bore is honed, and what its finish is measured against. */
@@ -162,12 +166,14 @@ struct cg_margin_case {
     double filing_step; /* [m] */
     double second_factor; /* second ring gap over top ring gap, for now [1] */
     double wide_factor; /* too wide: above this many times what is asked [1] */
+    double skirt_pressure; /* mean, of a skirt that hot clearance has left [Pa] */
 };
 
 /* One standard deviation of each uncertain input. */
 struct cg_uncertainty_case {
     double heat_factor, flank, film, undercrown, coolant_film; /* relative */
     double ring_expansion, bore_expansion;                     /* relative */
+    double piston_expansion;               /* skirt clearance alone, relative */
     double piston_conductivity, ring_conductivity;             /* relative */
     double block_wall;                                         /* relative */
     double boost;                                              /* relative */
@@ -214,6 +220,7 @@ struct cg_case {
     /* Looked up by the names above before the case is run. */
     struct cg_material piston_material, ring_material[CG_RINGS];
     struct cg_material bore_material, block_material;
+    struct cg_face ring_face[CG_RINGS]; /* thickness 0: no coat */
 };
 
 #endif

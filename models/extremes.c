@@ -97,6 +97,19 @@ static void note_temperatures(struct seen *seen,
         out->boiling_time = instant->time;
 }
 
+static void note_clearance(struct seen *seen, const double *temperature)
+{
+    struct cg_extremes *out = seen->extremes;
+    struct cg_clearance clearance;
+    cg_clearance_hot(seen->c, seen->thermal, temperature, seen->strain,
+                     &clearance);
+    cg_clearance_least(&clearance, &out->clearance);
+    struct cg_skirt_growth skirt = cg_clearance_skirt(
+        seen->c, seen->thermal, temperature, seen->strain);
+    if (skirt.closure > out->skirt.closure)
+        out->skirt = skirt;
+}
+
 static enum cg_status see(void *context, const struct cg_instant *instant,
                           struct cg_error *error)
 {
@@ -121,10 +134,7 @@ static enum cg_status see(void *context, const struct cg_instant *instant,
                                CG_RING_SECOND, c->margin.residual)
                  .closure);
 
-    struct cg_clearance clearance =
-        cg_growth_clearance(c, seen->thermal, temperature, seen->strain);
-    out->skirt_clearance = fmin(out->skirt_clearance, clearance.skirt);
-    out->land_clearance = fmin(out->land_clearance, clearance.top_land);
+    note_clearance(seen, temperature);
     note_temperatures(seen, instant);
     return seen->watch != NULL ? seen->watch(seen->context, instant, error)
                                : CG_OK;
@@ -140,8 +150,8 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
     struct cg_extremes found = {.closure = -INFINITY,
                                 .second_closure = -INFINITY,
                                 .boiling_time = NAN,
-                                .skirt_clearance = INFINITY,
-                                .land_clearance = INFINITY};
+                                .skirt.closure = -INFINITY};
+    cg_clearance_begin(&found.clearance);
     struct seen seen = {
         .c = c,
         .thermal = run->thermal,

@@ -73,65 +73,42 @@ double cg_growth_ring(const struct cg_case *c,
            cg_material_strain(&c->ring_material[place], mean);
 }
 
+double cg_growth_least(const struct cg_thermal *thermal, const double *strain,
+                       double from, double to, double *depth)
+{
+    const struct cg_bore_grid *grid = &thermal->bore.grid;
+    double least = cg_growth_at_depth(thermal, strain, from), where = from;
+
+    /* The bore's strain runs straight between stations, so its least value
+     * lies at a station or at an end of the travel. */
+    double end = cg_growth_at_depth(thermal, strain, to);
+    if (end < least) {
+        least = end;
+        where = to;
+    }
+    for (size_t s = 0; s < grid->stations; s++) {
+        double at = cg_station_depth(grid, s);
+        if (at > from && at < to && strain[s] < least) {
+            least = strain[s];
+            where = at;
+        }
+    }
+    if (depth != NULL)
+        *depth = where;
+    return least;
+}
+
 struct cg_closure cg_growth_closure(const struct cg_case *c,
                                     const struct cg_thermal *thermal,
                                     const double *strain, double ring_strain,
                                     enum cg_ring_place place, double residual)
 {
-    const struct cg_bore_grid *grid = &thermal->bore.grid;
     double middle = cg_ring_offset(c, place) + 0.5 * c->ring[place].width;
-    double top = middle, bottom = middle + c->engine.stroke;
-    double top_strain = cg_growth_at_depth(thermal, strain, top);
-    double least = top_strain, where = top;
-
-    /* The bore's strain runs straight between stations, so its least value
-     * lies at a station or at an end of the travel. */
-    double end = cg_growth_at_depth(thermal, strain, bottom);
-    if (end < least) {
-        least = end;
-        where = bottom;
-    }
-    for (size_t s = 0; s < grid->stations; s++) {
-        double depth = cg_station_depth(grid, s);
-        if (depth > top && depth < bottom && strain[s] < least) {
-            least = strain[s];
-            where = depth;
-        }
-    }
+    double top_strain = cg_growth_at_depth(thermal, strain, middle), where;
+    double least = cg_growth_least(thermal, strain, middle,
+                                   middle + c->engine.stroke, &where);
     double bore = c->engine.bore;
     return (struct cg_closure){
         cg_gap_cold_for(bore, residual, least, ring_strain) - residual, where,
         cg_gap_cold_for(bore, residual, top_strain, ring_strain) - residual};
-}
-
-/* Diametral clearance of a piston part of strain e_piston, cold clearance
- * given, in a bore of strain e_bore. */
-static double hot_clearance(double bore, double cold, double e_piston,
-                            double e_bore)
-{
-    return bore * (1.0 + e_bore) - (bore - cold) * (1.0 + e_piston);
-}
-
-struct cg_clearance cg_growth_clearance(const struct cg_case *c,
-                                        const struct cg_thermal *thermal,
-                                        const double *temperature,
-                                        const double *strain)
-{
-    const struct cg_piston_map *piston = &thermal->piston;
-    const struct cg_material *alloy = &c->piston_material;
-    double bore = c->engine.bore;
-    double land = temperature[piston->node[piston->crown_cells]];
-    size_t gauge = piston->skirt_first + 2 * piston->skirt_cells / 3;
-    double skirt = temperature[piston->node[gauge]];
-    double bottom = fmin(piston->skirt_offset + c->engine.stroke,
-                         thermal->bore.grid.length);
-    double bottom_strain = cg_growth_at_depth(thermal, strain, bottom);
-    double top_strain =
-        cg_growth_at_depth(thermal, strain, 0.5 * c->piston.top_land);
-    return (struct cg_clearance){
-        hot_clearance(bore, c->piston.skirt_clearance,
-                      cg_material_strain(alloy, skirt), bottom_strain),
-        hot_clearance(bore, c->piston.land_clearance,
-                      cg_material_strain(alloy, land),
-                      fmin(top_strain, bottom_strain))};
 }

@@ -1,4 +1,4 @@
-/* Growth of ring, bore and piston at the temperatures of an instant, and the
+/* Growth of ring and bore at the temperatures of an instant, and the
  * end gap that it leaves at every depth of ring travel.
  */
 #ifndef CG_GROWTH_H
@@ -43,17 +43,9 @@ struct cg_closure cg_growth_closure(const struct cg_case *c,
                                     const double *strain, double ring_strain,
                                     enum cg_ring_place place, double residual);
 
-struct cg_clearance {
-    double skirt, top_land; /* hot, diametral [m] */
-};
-
-/* Hot clearances of the piston: the skirt where it is gauged, a third up from
- * its lower edge, against the bore at the bottom of its travel; the top land
- * against the tighter of top and bottom.  A skirt gives: a small negative
- * clearance is pressure, not yet seizure.  Cannot fail. */
-struct cg_clearance cg_growth_clearance(const struct cg_case *c,
-                                        const struct cg_thermal *thermal,
-                                        const double *temperature,
-                                        const double *strain);
+/* The least bore strain from depth `from` to `to` [m] below the deck, and
+ * where (depth NULL allowed).  Cannot fail. */
+double cg_growth_least(const struct cg_thermal *thermal, const double *strain,
+                       double from, double to, double *depth);
 
 #endif

@@ -6,7 +6,12 @@
 #ifndef CG_MATERIAL_H
 #define CG_MATERIAL_H
 
-enum { CG_CURVE_POINTS = 10, CG_NAME_LENGTH = 48 };
+enum { CG_CURVE_POINTS = 10, CG_NAME_LENGTH = 48, CG_KIND_LENGTH = 24 };
+
+/* A limit or a figure that is known only between two values. */
+struct cg_band {
+    double low, high;
+};
 
 /* A property against temperature: straight lines between the points, held at
  * the end values outside them.  points >= 1, temperature strictly rising. */
@@ -26,6 +31,14 @@ struct cg_material {
     struct cg_curve modulus;       /* Young's modulus [Pa] */
     double hot_limit;              /* mean temperature above which the trade
                                       warns of softening or relaxation [K] */
+
+    /* Of rings: */
+    char kind[CG_KIND_LENGTH];     /* which faces it takes: "iron", "steel",
+                                      "nitriding_steel" or "other" */
+    double hot_limit_high;         /* where the warning is certain [K] */
+    double hardness;               /* Vickers [HV]; NaN: not given */
+    /* Of pistons: cold skirt clearance over bore by the trade [1]; NaN. */
+    struct cg_band skirt_per_bore;
 };
 
 /* The property at temperature [K].  Cannot fail. */

@@ -163,6 +163,7 @@ static void set_performance(const struct cg_case *c,
         out->brake_power -= out->air_flow * regime->charge.compressor_work;
     out->bmep = out->brake_power / (swept * rate);
     out->peak_pressure = cycle->peak_pressure;
+    out->peak_rise = cycle->peak_rise;
     out->exhaust_temperature = cycle->exhaust_temperature;
     out->wall_heat_share = wall / cycle->fuel_energy;
     out->energy_residual = cycle->energy_residual;
@@ -341,7 +342,8 @@ static void apply_ring(const struct cg_thermal *thermal,
                        double friction)
 {
     struct cg_network *network = thermal->network;
-    double conductance = CG_OIL_CONDUCTIVITY / film * ring->face_area;
+    double conductance =
+        ring->face_area / (film / CG_OIL_CONDUCTIVITY + ring->coat);
     size_t link = ring->face_link;
     for (size_t s = 0; s < thermal->bore.grid.stations; s++)
         if (ring->share[s] > 0.0)

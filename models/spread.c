@@ -19,25 +19,36 @@ static int larger_first(const void *a, const void *b)
     return (dx < dy) - (dx > dy);
 }
 
-enum cg_status cg_spread_closure(const struct cg_case *c,
-                                 const struct cg_duty_run *nominal,
-                                 bool gas_side_same, struct cg_duty_run **keep,
-                                 double *closure, struct cg_error *error)
+enum cg_status cg_spread_extremes(const struct cg_case *c,
+                                  const struct cg_duty_run *nominal,
+                                  bool gas_side_same, struct cg_duty_run **keep,
+                                  struct cg_extremes *extremes,
+                                  struct cg_error *error)
 {
     struct cg_duty_run *run;
-    struct cg_extremes extremes;
     struct cg_case coarse = *c;
     coarse.solver.tolerance *= COARSER;
     enum cg_status status =
         cg_duty_run_vary(&coarse, nominal, gas_side_same, &run, error);
     if (status != CG_OK)
         return status;
-    status = cg_answer_extremes(&coarse, run, 0.0, NULL, NULL, &extremes, NULL,
+    status = cg_answer_extremes(&coarse, run, 0.0, NULL, NULL, extremes, NULL,
                                 error);
     if (status != CG_OK || keep == NULL)
         cg_duty_run_free(run);
     else
         *keep = run;
+    return status;
+}
+
+enum cg_status cg_spread_closure(const struct cg_case *c,
+                                 const struct cg_duty_run *nominal,
+                                 bool gas_side_same, struct cg_duty_run **keep,
+                                 double *closure, struct cg_error *error)
+{
+    struct cg_extremes extremes;
+    enum cg_status status = cg_spread_extremes(c, nominal, gas_side_same, keep,
+                                               &extremes, error);
     if (status == CG_OK)
         *closure = extremes.closure;
     return status;
@@ -46,24 +57,28 @@ enum cg_status cg_spread_closure(const struct cg_case *c,
 static enum cg_status shift_of(const struct cg_case *c,
                                const struct cg_duty_run *nominal,
                                const struct cg_uncertain *input,
-                               double nominal_closure, double *shift,
+                               const struct cg_extremes *at,
+                               struct cg_contribution *to,
                                struct cg_error *error)
 {
-    double spread = cg_uncertain_spread(input, c), closure;
-    *shift = 0.0;
+    double spread = cg_uncertain_spread(input, c);
+    struct cg_extremes extremes;
+    to->shift = to->skirt_shift = 0.0;
     if (spread == 0.0)
         return CG_OK;
     if (input->direct) {
-        *shift = input->direct_gain * spread;
+        to->shift = input->direct_gain * spread;
         return CG_OK;
     }
     struct cg_case moved = *c;
     cg_uncertain_move(input, 1.0, &moved);
     enum cg_status status =
-        cg_spread_closure(&moved, nominal, !input->gas_side, NULL, &closure,
-                          error);
-    if (status == CG_OK)
-        *shift = closure - nominal_closure;
+        cg_spread_extremes(&moved, nominal, !input->gas_side, NULL, &extremes,
+                           error);
+    if (status == CG_OK) {
+        to->shift = extremes.closure - at->closure;
+        to->skirt_shift = extremes.skirt.closure - at->skirt.closure;
+    }
     return status;
 }
 
@@ -87,6 +102,22 @@ static double share_out(const struct cg_case *c, size_t count,
     return variance;
 }
 
+/* Bore and piston are both measured; expansion moves the growth itself. */
+static double skirt_sigma(const struct cg_case *c,
+                          const struct cg_answer *answer)
+{
+    const struct cg_uncertainty_case *u = &c->uncertainty;
+    double expansion = u->piston_expansion * answer->extremes.skirt.growth;
+    double variance =
+        2.0 * u->bore_size * u->bore_size + expansion * expansion;
+    const struct cg_contribution *of = answer->contribution;
+    for (size_t i = 0; i < answer->contributions; i++)
+        for (size_t j = 0; j < answer->contributions; j++)
+            variance += cg_input_correlation(c, i, j) * of[i].skirt_shift *
+                        of[j].skirt_shift;
+    return sqrt(fmax(variance, 0.0));
+}
+
 enum cg_status cg_spread_first_order(const struct cg_case *c,
                                      const struct cg_duty_run *nominal,
                                      struct cg_answer *answer,
@@ -101,8 +132,7 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
         to->doc = inputs[i].doc;
         to->total_effect = to->total_effect_error = NAN;
         enum cg_status status =
-            shift_of(c, nominal, &inputs[i], answer->extremes.closure,
-                     &to->shift, error);
+            shift_of(c, nominal, &inputs[i], &answer->extremes, to, error);
         if (status != CG_OK)
             return status;
     }
@@ -110,6 +140,7 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
     /* Rounding may leave less than nothing where shifts cancel. */
     answer->sigma =
         sqrt(fmax(share_out(c, count, answer->contribution), 0.0));
+    answer->skirt.sigma = skirt_sigma(c, answer);
     qsort(answer->contribution, count, sizeof answer->contribution[0],
           larger_first);
     return CG_OK;

@@ -15,6 +15,13 @@ enum cg_status cg_spread_closure(const struct cg_case *c,
                                  bool gas_side_same, struct cg_duty_run **keep,
                                  double *closure, struct cg_error *error);
 
+/* The same, with all that the run saw. */
+enum cg_status cg_spread_extremes(const struct cg_case *c,
+                                  const struct cg_duty_run *nominal,
+                                  bool gas_side_same, struct cg_duty_run **keep,
+                                  struct cg_extremes *extremes,
+                                  struct cg_error *error);
+
 /* Fills contribution, contributions and sigma from the nominal extremes in
  * the answer: one run of the duty for each input moved up by one standard
  * deviation.  Errors: as cg_duty_run_vary and cg_duty_run_go. */

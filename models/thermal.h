@@ -35,6 +35,7 @@ struct cg_piston_map {
     size_t *node;
     size_t crown_cells;  /* path cells 0 .. crown_cells - 1 are the crown */
     size_t groove[CG_RINGS]; /* nodes */
+    size_t land[CG_RINGS];   /* path cell at the top of the land over a ring */
     size_t skirt_first, skirt_cells; /* path cells */
     double ring_offset[CG_RINGS]; /* crown edge to ring's upper side [m] */
     double skirt_offset;          /* crown edge to skirt top [m] */
@@ -49,6 +50,7 @@ struct cg_ring_map {
     double *flat_weight; /* [nodes] share of the ring's cross-section [1] */
     size_t face_link;    /* links face_link + s to station s */
     double face_area;    /* whole circumference [m2] */
+    double coat;         /* resistance of the face's coat [m2 K/W] */
     double *share;       /* [stations] time share */
     size_t source;       /* friction on the ring's own side */
 };

@@ -221,6 +221,8 @@ static enum cg_status add_belt(const struct cg_case *c,
             piston->skirt_first = first;
             piston->skirt_cells = region[i].cells;
         }
+        else if (region[i].ring < 0)
+            piston->land[region[i + 1].ring] = first;
         status = add_region(c, thermal, solid, &region[i], i, &offset, last,
                             error);
         int ring = region[i].ring;

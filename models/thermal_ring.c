@@ -56,6 +56,7 @@ enum cg_status cg_thermal_add_ring(const struct cg_case *c,
                                                   CG_RING_REFERENCE)},
         .cells = (size_t)c->solver.ring_cells,
         .nodes_on_faces = true};
+    ring->coat = cg_face_resistance(&c->ring_face[place]);
     ring->face_area = 2.0 * CG_PI * ring->chain.to * in->width;
 
     enum cg_status status =

@@ -25,6 +25,7 @@ static const struct cg_unit units[] = {
     {CG_ANGLE, "deg", 1.0, 0.0},
     {CG_TIME, "s", 1.0, 0.0},
     {CG_TIME, "min", 60.0, 0.0},
+    {CG_TIME, "h", 3600.0, 0.0},
     {CG_COEFFICIENT, "W_m2K", 1.0, 0.0},
     {CG_COEFFICIENT, "kW_m2K", 1e3, 0.0},
 };

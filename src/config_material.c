@@ -1,4 +1,8 @@
-/* Gives the case the materials it names. */
+/* Gives the case the materials and the ring face that it names. */
+#include <math.h>
+#include <string.h>
+
+#include "config_face.h"
 #include "config_metal.h"
 #include "config_parts.h"
 #include "data_folder.h"
@@ -40,6 +44,8 @@ static enum cg_status read_shipped(const char *list, struct cg_reader *reader,
     status = cg_config_file_open(&file, path, reader->problems, error);
     if (status == CG_OK)
         cg_config_metals(&file, &reader->metals, reader->problems);
+    if (status == CG_OK)
+        cg_config_faces(&file, &reader->metals, reader->problems);
     cg_config_file_close(&file);
     return status;
 }
@@ -69,14 +75,87 @@ static bool wanted(struct cg_reader *reader, const struct place *place)
            cg_origin_of(reader, place->path)->given;
 }
 
+/* Faces name the kinds and the ring metals they go on: a misspelt one would
+ * quietly go on none. */
+static void check_bases(struct cg_reader *reader)
+{
+    static const char *const kinds[] = {CG_RING_KINDS};
+    const struct cg_metals *metals = &reader->metals;
+    for (size_t f = 0; f < metals->faces; f++) {
+        const struct cg_face *face = &metals->face[f];
+        for (int i = 0; i < face->bases; i++) {
+            bool known = cg_metals_find(metals, face->on[i], CG_ROLE_RING) !=
+                         NULL;
+            for (size_t k = 0; k < sizeof kinds / sizeof kinds[0]; k++)
+                known = known || strcmp(face->on[i], kinds[k]) == 0;
+            if (!known)
+                cg_problem(reader->problems,
+                           (struct cg_where){reader->file.path, 0, NULL},
+                           CG_FACE_LIST,
+                           "%s goes on \"%s\", which is neither a kind nor a "
+                           "ring material",
+                           face->name, face->on[i]);
+        }
+    }
+}
+
+/* Which faces go on the ring's material, and CG_UNCOATED. */
+static void tell_face(struct cg_reader *reader,
+                      const struct cg_material *material, const char *what)
+{
+    const struct cg_metals *metals = &reader->metals;
+    const char *names[CG_FACE_ROOM + 1];
+    size_t count = 0;
+    names[count++] = CG_UNCOATED;
+    for (size_t i = 0; i < metals->faces; i++)
+        if (cg_face_goes_on(&metals->face[i], material) &&
+            cg_metals_face(metals, metals->face[i].name) == &metals->face[i])
+            names[count++] = metals->face[i].name;
+    cg_name_unknown(reader, "rings.top.face", what,
+                    reader->c->ring[CG_RING_TOP].face, names, count);
+}
+
+static void choose_face(struct cg_reader *reader)
+{
+    struct cg_case *c = reader->c;
+    const struct cg_material *material = &c->ring_material[CG_RING_TOP];
+    const char *name = c->ring[CG_RING_TOP].face;
+    if (material->name[0] == '\0')
+        return; /* its own trouble has been told */
+    const struct cg_face *face =
+        strcmp(name, CG_UNCOATED) == 0
+            ? cg_metals_uncoated(&reader->metals, material)
+            : cg_metals_face(&reader->metals, name);
+    if (face == NULL)
+        tell_face(reader, material, "unknown face");
+    else if (!cg_face_goes_on(face, material))
+        tell_face(reader, material, "not a face of this ring material");
+    else
+        c->ring_face[CG_RING_TOP] = *face;
+}
+
+/* The skirt clearance that the trade gives the alloy, where none is given;
+ * for an alloy that does not say, that of a forged one in a boosted engine:
+ * common practice, no source. */
+static void choose_skirt(struct cg_case *c)
+{
+    const struct cg_band *trade = &c->piston_material.skirt_per_bore;
+    double per_bore = isnan(trade->low) || c->piston_material.name[0] == '\0'
+                          ? 0.0011
+                          : 0.5 * (trade->low + trade->high);
+    if (isnan(c->piston.skirt_clearance))
+        c->piston.skirt_clearance = per_bore * c->engine.bore;
+}
+
 enum cg_status cg_materials_read(struct cg_reader *reader,
                                  struct cg_error *error)
 {
-    static const char *const lists[] = {CG_METAL_LISTS};
+    static const char *const lists[] = {CG_METAL_LISTS, CG_FACE_LIST};
     enum cg_status status = cg_metals_create(&reader->metals, error);
     if (status != CG_OK)
         return status;
     cg_config_metals(&reader->file, &reader->metals, reader->problems);
+    cg_config_faces(&reader->file, &reader->metals, reader->problems);
     for (size_t i = 0; i < sizeof lists / sizeof lists[0]; i++) {
         status = read_shipped(lists[i], reader, error);
         if (status != CG_OK)
@@ -93,5 +172,8 @@ enum cg_status cg_materials_read(struct cg_reader *reader,
         else if (wanted(reader, place))
             unknown(reader, place, name);
     }
+    check_bases(reader);
+    choose_face(reader);
+    choose_skirt(reader->c);
     return CG_OK;
 }

@@ -9,7 +9,7 @@
 enum { TREE_PATH = 256, TREE_GROUPS = 32 };
 
 /* Lists that are read elsewhere: the materials at the top, and these. */
-static const char *const top_lists[] = {CG_METAL_LISTS, "evidence"};
+static const char *const top_lists[] = {CG_METAL_LISTS, CG_FACE_LIST, "evidence"};
 static const char *const inner_lists[] = {"duty.segments",
                                           "uncertainty.correlations"};
 

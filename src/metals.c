@@ -6,18 +6,22 @@
 enum cg_status cg_metals_create(struct cg_metals *metals,
                                 struct cg_error *error)
 {
-    metals->count = 0;
+    metals->count = metals->faces = 0;
     metals->metal = calloc(CG_METAL_ROOM, sizeof metals->metal[0]);
-    if (metals->metal == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "materials: out of memory");
-    return CG_OK;
+    metals->face = calloc(CG_FACE_ROOM, sizeof metals->face[0]);
+    if (metals->metal != NULL && metals->face != NULL)
+        return CG_OK;
+    cg_metals_free(metals);
+    return cg_error_set(error, CG_NO_MEMORY, "materials: out of memory");
 }
 
 void cg_metals_free(struct cg_metals *metals)
 {
     free(metals->metal);
+    free(metals->face);
     metals->metal = NULL;
-    metals->count = 0;
+    metals->face = NULL;
+    metals->count = metals->faces = 0;
 }
 
 const char *cg_role_text(enum cg_role role)
@@ -39,6 +43,25 @@ const struct cg_material *cg_metals_find(const struct cg_metals *metals,
         if (metals->metal[i].role[role] &&
             strcmp(metals->metal[i].material.name, name) == 0)
             return &metals->metal[i].material;
+    return NULL;
+}
+
+const struct cg_face *cg_metals_face(const struct cg_metals *metals,
+                                     const char *name)
+{
+    for (size_t i = 0; i < metals->faces; i++)
+        if (strcmp(metals->face[i].name, name) == 0)
+            return &metals->face[i];
+    return NULL;
+}
+
+const struct cg_face *cg_metals_uncoated(const struct cg_metals *metals,
+                                         const struct cg_material *material)
+{
+    for (size_t i = 0; i < metals->faces; i++)
+        if (metals->face[i].thickness == 0.0 &&
+            cg_face_goes_on(&metals->face[i], material))
+            return &metals->face[i];
     return NULL;
 }
 

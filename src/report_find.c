@@ -173,10 +173,7 @@ static void print_tightest(const struct cg_taught *taught,
     printf("  bore at %s gives back %s\n",
            cg_show_temperature(e->bore_at, inch).text,
            cg_show_gap(e->bore_growth, inch).text);
-    printf("  smallest hot clearance in the duty: skirt %s, top land %s "
-           "(diametral)\n\n",
-           cg_show_length(e->skirt_clearance, inch).text,
-           cg_show_length(e->land_clearance, inch).text);
+    printf("\n");
     printf("What moves it most (closure for one standard deviation)\n");
     for (size_t i = 0; i < 3 && i < answer->contributions; i++)
         printf("  %-24s%s, %.0f %% of the variance\n",
@@ -193,6 +190,39 @@ static void print_tightest(const struct cg_taught *taught,
                taught->c.combustion.heat_transfer);
     print_shop_rule(answer, inch);
     printf("\n");
+}
+
+/* The piston's own clearances, by the same margin. */
+static void print_piston(const struct cg_case *c,
+                         const struct cg_answer *answer, bool inch)
+{
+    const struct cg_skirt_answer *skirt = &answer->skirt;
+    const struct cg_clearance *least = &answer->extremes.clearance;
+    printf("Piston, smallest safe cold skirt clearance %s\n",
+           cg_show_gap(skirt->cold, inch).text);
+    printf("  closure %s + spread %s - spring %s, rounded up\n",
+           cg_show_length(skirt->closure, inch).text,
+           cg_show_length(skirt->spread, inch).text,
+           cg_show_length(skirt->give, inch).text);
+    if (!isnan(skirt->trade.low))
+        printf("  the trade fits %s with %s to %s (common practice, no "
+               "source)\n",
+               c->piston.alloy, cg_show_length(skirt->trade.low, inch).text,
+               cg_show_length(skirt->trade.high, inch).text);
+    printf("  yours %s: %s", cg_show_length(skirt->given, inch).text,
+           skirt->enough ? "enough" : "less");
+    if (skirt->pressure > 0.0)
+        printf("; hot, nominally, it springs by %s (%.0f kPa)\n",
+               cg_show_length(-least->skirt, inch).text,
+               skirt->pressure / 1e3);
+    else
+        printf("; hot, nominally, %s stay open\n",
+               cg_show_length(least->skirt, inch).text);
+    printf("  smallest hot: top land %s (diametral), top groove side %s, back "
+           "%s\n\n",
+           cg_show_length(least->land[CG_RING_TOP], inch).text,
+           cg_show_length(least->side[CG_RING_TOP], inch).text,
+           cg_show_length(least->back[CG_RING_TOP], inch).text);
 }
 
 /* A duty is only as hard as it is long, and none is as hard as all. */
@@ -237,9 +267,6 @@ static void print_notes(const struct cg_case *c,
         printf("Note: the bore's top passes %s, where its oil begins to "
                "fail (Heywood 1988, sec. 12.1).\n",
                cg_show_temperature(BORE_LIMIT, inch).text);
-    if (e->skirt_clearance < 0.0)
-        printf("Note: the skirt has no clearance left when hot: check the "
-               "piston maker's figure.\n");
     printf("\n");
 }
 
@@ -300,6 +327,7 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
         print_sum(answer, c->margin.risk, inch);
         cg_report_confidence(c, answer, inch);
         print_tightest(taught, answer, inch);
+        print_piston(c, answer, inch);
         print_duty_notes(c, answer, inch);
         print_notes(c, &answer->extremes, inch);
     }

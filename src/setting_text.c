@@ -30,8 +30,9 @@ void cg_setting_value_text(const struct cg_setting *setting,
     char word[CG_NAME_LENGTH];
     switch (setting->kind) {
     case CG_REAL:
-        if (isnan(si)) /* not given: something of a gap's size */
-            si = 0.005 * c->engine.bore;
+        if (isnan(si)) /* not given: something of its size */
+            si = (setting->fallback > 0.0 ? setting->fallback : 0.005) *
+                 c->engine.bore;
         snprintf(text, size, "%.6g", cg_unit_from_si(unit, si));
         if (strpbrk(text, ".e") == NULL)
             strncat(text, ".0", size - strlen(text) - 1);

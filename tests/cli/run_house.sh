@@ -23,6 +23,7 @@ level() {
     profile | regression_line | mean_line | material_ratio) echo 1 ;;
     material_probability | grit) echo 1 ;;
     surface | honing) echo 2 ;;
+    face | relaxation) echo 1 ;;
     network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
     held | rosenbrock | stretch | stretch_* | film) echo 2 ;;
     zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
@@ -33,6 +34,7 @@ level() {
     regime | regime_* | duty_run) echo 5 ;;
     bore_finish) echo 5 ;;
     input_law) echo 4 ;;
+    clearance) echo 4 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     fitting) echo 6 ;;
     case_ready) echo 4 ;;
