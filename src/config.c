@@ -134,10 +134,12 @@ static enum cg_status summary(const struct cg_problems *problems,
                         path);
 }
 
-/* Reads the case; what is wrong with it is left in `problems`. */
+/* Reads the case and, unless NULL, the shelf; what is wrong with it is left in
+ * `problems`. */
 static enum cg_status read_case(const char *path, const char *const *set,
                                 size_t sets, struct cg_case *c,
                                 struct cg_evidence *evidence,
+                                struct cg_shelf *shelf,
                                 struct cg_problems *problems,
                                 struct cg_error *error)
 {
@@ -164,6 +166,8 @@ static enum cg_status read_case(const char *path, const char *const *set,
         status = read_parts(&reader, set, sets, error);
     if (status == CG_OK)
         status = summary(problems, path, error);
+    if (status == CG_OK && shelf != NULL)
+        status = cg_shelf_fill(&reader.metals, shelf, error);
     if (status == CG_OK)
         *c = fresh;
     if (status == CG_OK && evidence != NULL) {
@@ -187,7 +191,19 @@ enum cg_status cg_config_read_evidence(const char *path,
 {
     struct cg_problems problems = {0};
     enum cg_status status =
-        read_case(path, set, sets, c, evidence, &problems, error);
+        read_case(path, set, sets, c, evidence, NULL, &problems, error);
+    cg_problems_print(&problems, stderr);
+    return status;
+}
+
+enum cg_status cg_config_read_shelf(const char *path, const char *const *set,
+                                    size_t sets, struct cg_shelf *shelf,
+                                    struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    struct cg_case c;
+    enum cg_status status =
+        read_case(path, set, sets, &c, NULL, shelf, &problems, error);
     cg_problems_print(&problems, stderr);
     return status;
 }
@@ -207,7 +223,7 @@ enum cg_status cg_config_try_evidence(const char *path,
 {
     struct cg_problems problems = {0};
     enum cg_status status =
-        read_case(path, set, sets, c, evidence, &problems, error);
+        read_case(path, set, sets, c, evidence, NULL, &problems, error);
     if (status == CG_BAD_INPUT && problems.count > 0)
         return cg_error_set(error, status, "%.500s", problems.line[0]);
     return status;

@@ -10,6 +10,7 @@
 
 #include "case.h"
 #include "evidence.h"
+#include "shelf.h"
 #include "status.h"
 
 /* Reads `path` and applies the overrides "PATH=VALUE" in order (checked like
@@ -40,5 +41,11 @@ enum cg_status cg_config_try_evidence(const char *path,
                                       struct cg_case *c,
                                       struct cg_evidence *evidence,
                                       struct cg_error *error);
+
+/* All ring materials, piston alloys and ring faces known to the config or
+ * shipped; free with cg_shelf_free.  Errors: as cg_config_read. */
+enum cg_status cg_config_read_shelf(const char *path, const char *const *set,
+                                    size_t sets, struct cg_shelf *shelf,
+                                    struct cg_error *error);
 
 #endif

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "clearance_table.h"
 #include "constants.h"
 #include "film_table.h"
 #include "geometry.h"
@@ -252,6 +253,8 @@ enum cg_status cg_find_tables_write(const char *dir, const char *config,
     enum cg_status status = write_summary(dir, config, c, answer, error);
     if (status == CG_OK)
         status = write_history(dir, config, answer, history, error);
+    if (status == CG_OK)
+        status = cg_clearance_table_write(dir, config, answer, history, error);
     if (status == CG_OK)
         status = write_stroke(dir, config, answer, history, error);
     if (status == CG_OK)

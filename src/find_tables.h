@@ -1,4 +1,5 @@
-/* The tables of `find`: summary, history, stroke, cycle, sensitivity. */
+/* The tables of `find`: summary, history, clearance, stroke, cycle,
+ * sensitivity. */
 #ifndef CG_FIND_TABLES_H
 #define CG_FIND_TABLES_H
 

@@ -69,6 +69,11 @@ static void fill(const struct cg_history *history,
     moment->ring_strain =
         cg_growth_ring(history->c, thermal, temperature, CG_RING_TOP);
     cg_growth_bore(history->c, thermal, temperature, moment->bore_strain);
+    cg_clearance_hot(history->c, thermal, temperature, moment->bore_strain,
+                     &moment->clearance);
+    moment->skirt = cg_clearance_skirt(history->c, thermal, temperature,
+                                       moment->bore_strain)
+                        .temperature;
     for (size_t s = 0; s < stations_of(history); s++)
         moment->bore_temperature[s] =
             temperature[cg_thermal_liner_node(thermal, s, 0)];

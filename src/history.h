@@ -14,6 +14,8 @@ struct cg_moment {
     double time, load, speed, manifold_pressure;
     double crown, groove_top, ring_top, ring_second; /* [K] */
     double ring_strain;      /* top ring [1] */
+    struct cg_clearance clearance; /* of the piston */
+    double skirt;            /* where it is gauged [K] */
     double *bore_strain;     /* [stations] */
     double *bore_temperature;/* surface [stations] [K] */
 };

@@ -284,6 +284,8 @@ static const struct cg_command_row all_commands[] = {
     {"finish", "the bore's finish: its figures, and oil held against fuel",
      cg_command_finish, true,
      "profile spacing filter cutoff simulate seed out set units quiet"},
+    {"rings", "ring materials, faces and piston alloys for this duty, ranked",
+     cg_command_rings, true, "out set threads units quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units quiet"},
     {"template", "a commented config to start from, every setting in it",

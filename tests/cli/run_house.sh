@@ -41,6 +41,7 @@ level() {
     coldgap) echo 6 ;;
     posterior | posterior_*) echo 2 ;;
     evidence | evidence_*) echo 6 ;;
+    ring_choice | alloy_choice) echo 6 ;;
     esac
 }
 for file in models/*.[ch]; do

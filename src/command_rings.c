@@ -1,0 +1,124 @@
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "config.h"
+#include "options.h"
+#include "progress.h"
+#include "report_rings.h"
+#include "rings_tables.h"
+#include "taught.h"
+#include "threads.h"
+
+/* Rings and alloys of one case, and the work on them. */
+struct comparing {
+    const struct cg_options *options;
+    struct cg_taught taught;
+    struct cg_case c; /* the taught one */
+    struct cg_shelf shelf;
+    struct cg_choice_study *study;
+    struct cg_alloy_choice *alloy; /* [shelf.alloys] */
+    struct cg_error *alloy_error;  /* [shelf.alloys] */
+    struct cg_rings_answer answer;
+};
+
+/* Items store what they find by their number; nothing is added up here. */
+static void run_items(struct comparing *comparing)
+{
+    struct cg_progress progress;
+    size_t rings = cg_choice_items(comparing->study), done = 0;
+    long items = (long)(rings + comparing->shelf.alloys);
+    cg_progress_begin(&progress, "runs", 0, (size_t)items,
+                      comparing->options->quiet);
+#ifdef _OPENMP
+#pragma omp parallel for schedule(dynamic, 1) \
+    num_threads(cg_threads(comparing->options->threads))
+#endif
+    for (long item = 0; item < items; item++) {
+        size_t alloy = (size_t)item - rings;
+        if ((size_t)item < rings)
+            cg_choice_run(comparing->study, (size_t)item);
+        else
+            cg_alloy_choice_run(&comparing->c, &comparing->shelf.alloy[alloy],
+                                &comparing->alloy[alloy],
+                                &comparing->alloy_error[alloy]);
+#ifdef _OPENMP
+#pragma omp critical(cg_rings_progress)
+#endif
+        cg_progress_tell(&progress, ++done);
+    }
+    cg_progress_end(&progress);
+}
+
+static enum cg_status begin(struct comparing *comparing,
+                            struct cg_error *error)
+{
+    const struct cg_shelf *shelf = &comparing->shelf;
+    comparing->alloy = calloc(shelf->alloys + 1, sizeof *comparing->alloy);
+    comparing->alloy_error =
+        calloc(shelf->alloys + 1, sizeof *comparing->alloy_error);
+    if (comparing->alloy == NULL || comparing->alloy_error == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    return cg_choice_begin(&comparing->c, shelf->ring, shelf->rings,
+                           shelf->face, shelf->faces, &comparing->study,
+                           error);
+}
+
+static enum cg_status end(struct comparing *comparing, struct cg_error *error)
+{
+    struct cg_rings_answer *answer = &comparing->answer;
+    for (size_t i = 0; i < comparing->shelf.alloys; i++)
+        if (comparing->alloy_error[i].status != CG_OK)
+            return cg_error_set(error, comparing->alloy_error[i].status,
+                                "%.400s", comparing->alloy_error[i].text);
+    answer->alloy = comparing->alloy;
+    answer->alloys = comparing->shelf.alloys;
+    return cg_choice_end(comparing->study, &answer->ring, &answer->rings,
+                         &answer->reached, error);
+}
+
+/* Whether any ring is not wholly unfit. */
+static bool any_stands(const struct cg_rings_answer *answer)
+{
+    for (size_t i = 0; i < answer->rings; i++)
+        if (answer->ring[i].verdict != CG_RING_UNFIT)
+            return true;
+    return false;
+}
+
+enum cg_status cg_command_rings(const struct cg_options *options,
+                                struct cg_error *error)
+{
+    double start = cg_wall_clock();
+    struct comparing comparing = {.options = options};
+    enum cg_status status =
+        cg_taught_read(options->config, options->set, options->sets, false,
+                       &comparing.taught, error);
+    comparing.c = comparing.taught.c;
+    if (status == CG_OK)
+        status = cg_config_read_shelf(options->config, options->set,
+                                      options->sets, &comparing.shelf, error);
+    if (status == CG_OK)
+        status = begin(&comparing, error);
+    if (status == CG_OK) {
+        run_items(&comparing);
+        status = end(&comparing, error);
+    }
+    if (status == CG_OK && options->out != NULL)
+        status = cg_rings_tables_write(options->out, options->config,
+                                       &comparing.c, &comparing.answer, error);
+    if (status == CG_OK) {
+        cg_report_rings(&comparing.c, options->config, &comparing.answer,
+                        options->inch, options->quiet,
+                        cg_wall_clock() - start);
+        if (!any_stands(&comparing.answer)) {
+            error->text[0] = '\0'; /* the screen has said it */
+            status = CG_NOT_SAFE;
+        }
+    }
+    cg_choice_free(comparing.study);
+    cg_shelf_free(&comparing.shelf);
+    cg_taught_free(&comparing.taught);
+    free(comparing.alloy);
+    free(comparing.alloy_error);
+    return status;
+}

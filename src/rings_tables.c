@@ -1,0 +1,183 @@
+#include "rings_tables.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#include "constants.h"
+#include "table.h"
+
+/* How a limit is told: shown = (SI - shift) / scale. */
+struct told {
+    const char *name, *unit;
+    double scale, shift;
+    const char *format;
+};
+
+static struct told told_of(enum cg_ring_limit limit, bool inch)
+{
+    struct told heat = {"", "C", 1.0, CG_ZERO_CELSIUS, "%.0f"};
+    struct told pressure = {"peak pressure", "bar", 1e5, 0.0, "%.0f"};
+    struct told rise = {"pressure rise", "bar/deg", 1e5, 0.0, "%.1f"};
+    if (inch) {
+        heat = (struct told){"", "F", 1.0 / 1.8,
+                             CG_ZERO_CELSIUS - 32.0 / 1.8, "%.0f"};
+        pressure.unit = "psi";
+        rise.unit = "psi/deg";
+        pressure.scale = rise.scale = 6894.757293168361;
+        rise.format = "%.0f";
+    }
+    switch (limit) {
+    case CG_LIMIT_RING_HEAT:
+        heat.name = "ring temperature";
+        return heat;
+    case CG_LIMIT_FACE_HEAT:
+        heat.name = "face temperature";
+        return heat;
+    case CG_LIMIT_PRESSURE:
+        return pressure;
+    case CG_LIMIT_RISE:
+        return rise;
+    case CG_LIMIT_TENSION:
+    case CG_RING_LIMITS:
+        break;
+    }
+    return (struct told){"tension lost", "%", 0.01, 0.0, "%.1f"};
+}
+
+/* Heat takes the metal's tension; the rest is the face's own failure. */
+static const char *failure_of(const struct cg_ring_choice *choice,
+                              enum cg_ring_limit limit)
+{
+    if (limit == CG_LIMIT_RING_HEAT || limit == CG_LIMIT_TENSION)
+        return "the ring goes slack";
+    return choice->face->failure;
+}
+
+void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
+                    char text[CG_REASON])
+{
+    bool fits = choice->verdict == CG_RING_FITS;
+    enum cg_ring_limit limit = fits ? choice->first : choice->worst;
+    if (limit == CG_RING_LIMITS) {
+        snprintf(text, CG_REASON, "no limit is met at the boosts looked at");
+        return;
+    }
+    struct told told = told_of(limit, inch);
+    char load[24], low[24], high[24];
+    const struct cg_band *band = &choice->limit[limit];
+    snprintf(load, sizeof load, told.format,
+             (choice->load[limit] - told.shift) / told.scale);
+    snprintf(low, sizeof low, told.format,
+             (band->low - told.shift) / told.scale);
+    snprintf(high, sizeof high, told.format,
+             (band->high - told.shift) / told.scale);
+    snprintf(text, CG_REASON, "%s%s %s of %s-%s %s: %s",
+             fits ? "next: " : "", told.name, load, low, high,
+             told.unit, failure_of(choice, limit));
+}
+
+static void write_ring(struct cg_table *table,
+                       const struct cg_ring_choice *choice)
+{
+    char reason[CG_REASON];
+    const struct cg_band *limit = choice->limit;
+    const double *load = choice->load;
+    cg_ring_reason(choice, false, reason);
+    cg_table_line(
+        table,
+        "%s %s %.7g %.7g %.7g %.7g %s %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g "
+        "%.7g %.7g %.7g %.7g %.7g %.7g %.7g \"%s\" %d \"%s\"",
+        choice->material->name, choice->face->name, choice->cold_gap * 1e3,
+        choice->ring - CG_ZERO_CELSIUS, choice->tension_left.low * 100.0,
+        choice->stops_fitting / 1e3, cg_ring_verdict_text(choice->verdict),
+        choice->unfit_from / 1e3, choice->tension_left.high * 100.0,
+        limit[CG_LIMIT_RING_HEAT].low - CG_ZERO_CELSIUS,
+        limit[CG_LIMIT_RING_HEAT].high - CG_ZERO_CELSIUS,
+        load[CG_LIMIT_FACE_HEAT] - CG_ZERO_CELSIUS,
+        limit[CG_LIMIT_FACE_HEAT].low - CG_ZERO_CELSIUS,
+        limit[CG_LIMIT_FACE_HEAT].high - CG_ZERO_CELSIUS,
+        load[CG_LIMIT_PRESSURE] / 1e5, limit[CG_LIMIT_PRESSURE].low / 1e5,
+        limit[CG_LIMIT_PRESSURE].high / 1e5, load[CG_LIMIT_RISE] / 1e5,
+        limit[CG_LIMIT_RISE].low / 1e5, limit[CG_LIMIT_RISE].high / 1e5,
+        choice->coat_effect,
+        cg_face_hardness(choice->face, choice->material),
+        cg_face_hardness_class(
+            cg_face_hardness(choice->face, choice->material)),
+        choice->own ? 1 : 0, reason);
+}
+
+static enum cg_status write_rings(const char *dir, const char *config,
+                                  const struct cg_case *c,
+                                  const struct cg_rings_answer *answer,
+                                  struct cg_error *error)
+{
+    struct cg_table_head head = {
+        "Top rings for this engine and duty, the best first; limits are bands, "
+        "mostly common practice, see the material files",
+        config,
+        "material  face  cold_gap_mm [mm]  ring_top_C [C]  tension_left_pct "
+        "[%]  stops_fitting_kPa [kPa]  verdict  unfit_from_kPa [kPa]  "
+        "tension_left_high_pct [%]  ring_low_C [C]  ring_high_C [C]  face_C "
+        "[C]  face_low_C [C]  face_high_C [C]  peak_bar [bar]  peak_low_bar "
+        "[bar]  peak_high_bar [bar]  rise_bar_deg [bar/deg]  rise_low_bar_deg "
+        "[bar/deg]  rise_high_bar_deg [bar/deg]  coat_K [K]  hardness_HV [HV]  "
+        "hardness  own [1]  reason"};
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, "rings.dat", &head, &table, error);
+    if (status != CG_OK)
+        return status;
+    cg_table_note(table, "boost %.7g kPa; a boost of %.7g kPa is the highest "
+                  "looked at: not before it", c->charge.boost / 1e3,
+                  answer->reached / 1e3);
+    cg_table_note(table, "tension after %.7g h at the duty's hottest; knock is "
+                  "not in the pressure rise",
+                  c->ring[CG_RING_TOP].service / 3600.0);
+    for (size_t i = 0; i < answer->rings; i++)
+        write_ring(table, &answer->ring[i]);
+    return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_pistons(const char *dir, const char *config,
+                                    const struct cg_rings_answer *answer,
+                                    struct cg_error *error)
+{
+    struct cg_table_head head = {
+        "Piston alloys for this engine and duty: cold skirt clearance asked, "
+        "diametral, and what the trade fits (common practice, no source)",
+        config,
+        "alloy  cold_skirt_mm [mm]  closure_mm [mm]  spread_mm [mm]  spring_mm "
+        "[mm]  trade_low_mm [mm]  trade_high_mm [mm]  hot_skirt_mm [mm, with "
+        "the trade's middle]  skirt_C [C]  groove_top_C [C]  crown_C [C]  "
+        "cold_gap_mm [mm, top ring]  own [1]"};
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, "pistons.dat", &head, &table, error);
+    if (status != CG_OK)
+        return status;
+    for (size_t i = 0; i < answer->alloys; i++) {
+        const struct cg_alloy_choice *a = &answer->alloy[i];
+        cg_table_line(table,
+                      "%s %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g "
+                      "%.7g %d",
+                      a->alloy->name, a->skirt.cold * 1e3,
+                      a->skirt.closure * 1e3, a->skirt.spread * 1e3,
+                      a->skirt.give * 1e3, a->skirt.trade.low * 1e3,
+                      a->skirt.trade.high * 1e3, a->clearance.skirt * 1e3,
+                      a->skirt_at - CG_ZERO_CELSIUS,
+                      a->groove - CG_ZERO_CELSIUS, a->crown - CG_ZERO_CELSIUS,
+                      a->cold_gap * 1e3, a->own ? 1 : 0);
+    }
+    return cg_table_close(table, CG_OK, error);
+}
+
+enum cg_status cg_rings_tables_write(const char *dir, const char *config,
+                                     const struct cg_case *c,
+                                     const struct cg_rings_answer *answer,
+                                     struct cg_error *error)
+{
+    enum cg_status status = write_rings(dir, config, c, answer, error);
+    if (status == CG_OK)
+        status = write_pistons(dir, config, answer, error);
+    return status;
+}
