@@ -81,6 +81,11 @@ static void check_bases(struct cg_reader *reader)
 {
     static const char *const kinds[] = {CG_RING_KINDS};
     const struct cg_metals *metals = &reader->metals;
+    /* The shipped ones are right (tested): the user's list it must be. */
+    config_setting_t *list = config_lookup(&reader->file.config, CG_FACE_LIST);
+    struct cg_where where = {reader->file.path, 0, NULL};
+    if (list != NULL)
+        where = cg_config_where(&reader->file, list);
     for (size_t f = 0; f < metals->faces; f++) {
         const struct cg_face *face = &metals->face[f];
         for (int i = 0; i < face->bases; i++) {
@@ -89,9 +94,7 @@ static void check_bases(struct cg_reader *reader)
             for (size_t k = 0; k < sizeof kinds / sizeof kinds[0]; k++)
                 known = known || strcmp(face->on[i], kinds[k]) == 0;
             if (!known)
-                cg_problem(reader->problems,
-                           (struct cg_where){reader->file.path, 0, NULL},
-                           CG_FACE_LIST,
+                cg_problem(reader->problems, where, CG_FACE_LIST,
                            "%s goes on \"%s\", which is neither a kind nor a "
                            "ring material",
                            face->name, face->on[i]);

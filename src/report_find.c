@@ -37,8 +37,10 @@ static void print_engine(const struct cg_case *c, const char *config, bool inch)
            c->engine.compression_ratio, c->engine.speed * 60.0,
            cg_show_boost(c->charge.boost, inch).text, c->fuel.name,
            c->fuel.lambda);
-    printf("Parts    top ring %s, piston %s%s, bore %s", c->ring[0].material,
-           c->piston.alloy, c->piston.oil_jet ? " with oil jet" : "",
+    const struct cg_face *face = &c->ring_face[CG_RING_TOP];
+    printf("Parts    top ring %s%s%s, piston %s%s, bore %s",
+           c->ring[0].material, face->thickness > 0.0 ? ", " : "",
+           face->thickness > 0.0 ? face->name : "", c->piston.alloy, c->piston.oil_jet ? " with oil jet" : "",
            c->bore.material);
     if (c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED)
         printf(" in %s", c->bore.block_material);

@@ -76,6 +76,21 @@ void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
              told.unit, failure_of(choice, limit));
 }
 
+/* A name as one word of a table: a user's may hold blanks. */
+struct word {
+    char text[CG_NAME_LENGTH];
+};
+
+static struct word word_of(const char *name)
+{
+    struct word word = {""};
+    for (size_t i = 0; i < sizeof word.text - 1 && name[i] != '\0'; i++)
+        word.text[i] = name[i] > ' ' && name[i] != '"' && name[i] != '#'
+                           ? name[i]
+                           : '_';
+    return word;
+}
+
 static void write_ring(struct cg_table *table,
                        const struct cg_ring_choice *choice)
 {
@@ -87,7 +102,8 @@ static void write_ring(struct cg_table *table,
         table,
         "%s %s %.7g %.7g %.7g %.7g %s %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g "
         "%.7g %.7g %.7g %.7g %.7g %.7g %.7g \"%s\" %d \"%s\"",
-        choice->material->name, choice->face->name, choice->cold_gap * 1e3,
+        word_of(choice->material->name).text,
+        word_of(choice->face->name).text, choice->cold_gap * 1e3,
         choice->ring - CG_ZERO_CELSIUS, choice->tension_left.low * 100.0,
         choice->stops_fitting / 1e3, cg_ring_verdict_text(choice->verdict),
         choice->unfit_from / 1e3, choice->tension_left.high * 100.0,
@@ -160,7 +176,7 @@ static enum cg_status write_pistons(const char *dir, const char *config,
         cg_table_line(table,
                       "%s %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g "
                       "%.7g %d",
-                      a->alloy->name, a->skirt.cold * 1e3,
+                      word_of(a->alloy->name).text, a->skirt.cold * 1e3,
                       a->skirt.closure * 1e3, a->skirt.spread * 1e3,
                       a->skirt.give * 1e3, a->skirt.trade.low * 1e3,
                       a->skirt.trade.high * 1e3, a->clearance.skirt * 1e3,

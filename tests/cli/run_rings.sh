@@ -1,0 +1,100 @@
+#!/bin/sh
+# `rings`: the table's columns, the same bytes whatever the threads, materials
+# and faces of a user's own, and what the screen says.
+#
+#   run_rings.sh COLDGAP SOURCES
+set -u
+coldgap=$1
+sources=$2
+. "$(dirname "$0")/lib.sh"
+engine=$sources/configs/engines/iron_six.cfg
+
+expect 0 "$coldgap" rings "$engine" -o "$work/one" --threads 1
+grep -v '^Computed in' "$work/stdout" >"$work/one.screen"
+[ -s "$work/stderr" ] && fail "words on stderr"
+expect 0 "$coldgap" rings "$engine" -o "$work/three" --threads 3
+diff -r "$work/one" "$work/three" || fail "three threads: other tables"
+grep -v '^Computed in' "$work/stdout" | cmp - "$work/one.screen" ||
+    fail "three threads: another screen"
+
+cp "$work/one.screen" "$work/stdout"
+says stdout 'peak pressure .* bar/deg'
+says stdout 'Larson-Miller'
+says stdout '^\* plain_steel  *bare'
+says stdout 'knock'
+says stdout 'not a warranty'
+says stdout '^  4032 .*trade'
+awk 'length > 80 {print; bad = 1} END {exit bad}' "$work/one.screen" ||
+    fail "lines wider than 80"
+
+table=$work/one/rings.dat
+head -n 3 "$table" | grep -q '^# .*not a warranty' || fail "no caution"
+grep -q '^# material  face  cold_gap_mm \[mm\]  ring_top_C \[C\]  tension_left_pct \[%\]  stops_fitting_kPa \[kPa\]  verdict' \
+    "$table" || fail "columns of rings.dat"
+awk '!/^#/ {n++; if ($7 != "fits" && $7 != "marginal" && $7 != "unfit") bad = 1
+            if (!($3 > 0.1 && $3 < 1 && $4 > 120 && $4 < 300 && $5 > 50 &&
+                  $5 < 100 && $6 >= 0 && $6 <= 600)) bad = 1}
+     END {exit bad || n < 15}' "$table" || fail "rows of rings.dat"
+for ring in "grey_iron_ring sprayed_molybdenum" "ductile_iron_ring chromium" \
+    "plain_steel vapour_crn" "nitrided_stainless nitrided" "plain_steel bare"; do
+    grep -q "^$ring " "$table" || fail "no $ring"
+done
+[ "$(grep -vc '^#' "$work/one/pistons.dat")" -eq 4 ] || fail "piston alloys"
+
+# More boost, no better: nothing that was unfit fits.
+expect 0 "$coldgap" rings "$engine" -o "$work/more" -q \
+    --set charge.boost_kPa=400
+for folder in one more; do
+    grep -v '^#' "$work/$folder/rings.dat" | awk '{print $1, $2, $7}' | sort \
+        >"$work/$folder.verdict"
+done
+paste -d ' ' "$work/one.verdict" "$work/more.verdict" |
+    awk 'BEGIN {r["fits"] = 0; r["marginal"] = 1; r["unfit"] = 2}
+         $1 != $4 || $2 != $5 || r[$6] < r[$3] {bad = 1}
+         r[$6] > r[$3] {worse = 1} END {exit bad || !worse}' ||
+    fail "more boost, better verdicts"
+
+# A user's material takes part: bare without a kind, with it in every coat.
+cat >"$work/mine.cfg" <<EOF
+engine = { bore_mm = 86.0; stroke_mm = 86.0; speed_rpm = 6500; };
+charge = { boost_kPa = 100.0; };
+rings = { top = { material = "mine"; face = "my_coat"; }; };
+ring_materials = (
+  { name = "mine"; use = [ "ring" ]; density_kg_m3 = 7800; poisson = 0.3;
+    expansion_C = [ 100.0, 300.0 ]; expansion_1e6_K = [ 11.0, 12.0 ];
+    conductivity_C = [ 20.0 ]; conductivity_W_mK = [ 30.0 ];
+    heat_capacity_C = [ 20.0 ]; heat_capacity_J_kgK = [ 460.0 ];
+    modulus_C = [ 20.0 ]; modulus_GPa = [ 205.0 ];
+    hot_limit_C = 300.0; } );
+ring_faces = (
+  { name = "my_coat"; on = [ "mine" ]; temperature_C = [ 300, 400 ];
+    peak_pressure_bar = [ 150, 190 ]; peak_rise_bar_deg = [ 4.0, 6.5 ];
+    thickness_um = 10; conductivity_W_mK = 5.0; failure = "unknown yet"; } );
+EOF
+expect 0 "$coldgap" rings "$work/mine.cfg" -o "$work/mine"
+says stdout '^\* mine  *my_coat'
+says stdout 'unknown yet'
+[ "$(grep -c '^mine ' "$work/mine/rings.dat")" -eq 2 ] || fail "mine: not two"
+sed -i 's/poisson = 0.3;/poisson = 0.3; kind = "steel";/' "$work/mine.cfg"
+expect 0 "$coldgap" rings "$work/mine.cfg" -o "$work/mine" -q
+[ "$(grep -c '^mine ' "$work/mine/rings.dat")" -eq 6 ] || fail "mine as steel"
+
+# An unboosted engine is looked at with a turbine, and says so.
+expect 0 "$coldgap" rings "$sources/configs/engines/plain_four.cfg"
+says stdout 'as if it had a turbine'
+
+# Where nothing stands it, the answer is: not safe.
+expect 1 "$coldgap" rings "$engine" --set charge.boost_kPa=600 \
+    --set combustion.heat_factor=2 --set rings.top.service_h=20000 -q
+says stdout 'unfit'
+
+# find: the piston's own margin, and its table.
+expect 0 "$coldgap" find "$engine" -o "$work/find"
+says stdout 'smallest safe cold skirt clearance'
+says stdout 'the trade fits 2618'
+awk '!/^#/ {n++; if (!($3 > 0.1 && $6 > 0.03 && $7 > 0.1)) bad = 1}
+     END {exit bad || n < 100}' "$work/find/clearance.dat" ||
+    fail "clearance.dat"
+expect 0 "$coldgap" find "$engine" --set piston.skirt_clearance_mm=0.2
+says stdout 'yours 0.200 mm: enough'
+finish

@@ -1,0 +1,128 @@
+/* Ring materials and faces as shipped, against what is published of them. */
+#include <string.h>
+
+#include "case_of.h"
+#include "check_close.h"
+#include "constants.h"
+#include "shelf.h"
+
+static struct cg_shelf shelf_of(void)
+{
+    struct cg_case c;
+    struct cg_shelf shelf;
+    struct cg_error error = {0};
+    ck_assert_int_eq(cg_config_read_shelf(IRON_SIX, NULL, 0, &c, &shelf,
+                                          &error),
+                     CG_OK);
+    return shelf;
+}
+
+static const struct cg_material *ring_named(const struct cg_shelf *shelf,
+                                            const char *name)
+{
+    for (size_t i = 0; i < shelf->rings; i++)
+        if (strcmp(shelf->ring[i].name, name) == 0)
+            return &shelf->ring[i];
+    ck_abort_msg("no ring material %s", name);
+    return NULL;
+}
+
+static const struct cg_face *face_named(const struct cg_shelf *shelf,
+                                        const char *name)
+{
+    for (size_t i = 0; i < shelf->faces; i++)
+        if (strcmp(shelf->face[i].name, name) == 0)
+            return &shelf->face[i];
+    ck_abort_msg("no face %s", name);
+    return NULL;
+}
+
+START_TEST(service_limit_of_spring_steel)
+{
+    struct cg_shelf shelf = shelf_of();
+    check_within(ring_named(&shelf, "plain_steel")->hot_limit,
+                 250.0 + CG_ZERO_CELSIUS, 1e-9,
+                 "Analysis and Design of Machine Elements, table 14.2: 55CrSi, "
+                 "AISI 9254 wire, to 250 C");
+    cg_shelf_free(&shelf);
+}
+END_TEST
+
+/* No face is let beyond the heat at which it is known to change. */
+static const struct {
+    const char *face;
+    double celsius;
+    const char *source;
+} changes[] = {
+    {"sprayed_molybdenum", 450.0, "molybdenum oxidises in air above some 400 "
+                                  "to 500 C; from memory"},
+    {"chromium", 320.0, "ASM Handbook vol. 5, hard chromium softens above "
+                        "some 200 to 320 C; from memory"},
+    {"nitrided", 550.0, "gas nitriding is done at 500 to 550 C (ASM Handbook "
+                        "vol. 4); from memory"},
+    {"vapour_tin", 550.0, "titanium nitride oxidises in air above some 500 to "
+                          "550 C; from memory"},
+    {"vapour_crn", 700.0, "chromium nitride oxidises in air above some 650 to "
+                          "700 C; from memory"},
+};
+
+START_TEST(below_the_heat_of_change)
+{
+    struct cg_shelf shelf = shelf_of();
+    double high = face_named(&shelf, changes[_i].face)->temperature.high -
+                  CG_ZERO_CELSIUS;
+    check_band(high, 0.6 * changes[_i].celsius, changes[_i].celsius,
+               changes[_i].source);
+    cg_shelf_free(&shelf);
+}
+END_TEST
+
+/* Conductivities of the solid stuff: a coat is no better than that. */
+static const struct {
+    const char *face;
+    double most;
+    const char *source;
+} solids[] = {
+    {"sprayed_molybdenum", 138.0, "ASM Metals Handbook, molybdenum; from "
+                                  "memory"},
+    {"chromium", 94.0, "ASM Metals Handbook, chromium; from memory"},
+    {"vapour_tin", 29.0, "titanium nitride, 19 to 29; from memory"},
+    {"vapour_crn", 20.0, "chromium nitride, 10 to 20; from memory"},
+};
+
+START_TEST(coat_conducts_less_than_the_solid)
+{
+    struct cg_shelf shelf = shelf_of();
+    check_band(face_named(&shelf, solids[_i].face)->conductivity,
+               0.1 * solids[_i].most, solids[_i].most, solids[_i].source);
+    cg_shelf_free(&shelf);
+}
+END_TEST
+
+/* Vickers hardness: vapour-deposited nitrides above nitrided steel above
+ * chromium above sprayed molybdenum (bands from memory). */
+START_TEST(order_of_hardness)
+{
+    static const char *const order[] = {"vapour_tin", "vapour_crn", "nitrided",
+                                        "chromium", "sprayed_molybdenum"};
+    struct cg_shelf shelf = shelf_of();
+    for (size_t i = 1; i < COUNT_OF(order); i++)
+        ck_assert_double_gt(face_named(&shelf, order[i - 1])->hardness,
+                            face_named(&shelf, order[i])->hardness);
+    cg_shelf_free(&shelf);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("faces");
+    TCase *all = tcase_create("published values");
+    tcase_set_timeout(all, 60);
+    tcase_add_test(all, service_limit_of_spring_steel);
+    tcase_add_loop_test(all, below_the_heat_of_change, 0, COUNT_OF(changes));
+    tcase_add_loop_test(all, coat_conducts_less_than_the_solid, 0,
+                        COUNT_OF(solids));
+    tcase_add_test(all, order_of_hardness);
+    suite_add_tcase(suite, all);
+    return check_run(suite);
+}
