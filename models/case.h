@@ -166,6 +166,8 @@ struct cg_margin_case {
     double filing_step; /* [m] */
     double second_factor; /* second ring gap over top ring gap, for now [1] */
     double wide_factor; /* too wide: above this many times what is asked [1] */
+    double skirt_expansion; /* one standard deviation of the piston's, for the
+                               skirt alone, relative [1] */
     double skirt_pressure; /* mean, of a skirt that hot clearance has left [Pa] */
 };
 
@@ -173,7 +175,6 @@ struct cg_margin_case {
 struct cg_uncertainty_case {
     double heat_factor, flank, film, undercrown, coolant_film; /* relative */
     double ring_expansion, bore_expansion;                     /* relative */
-    double piston_expansion;               /* skirt clearance alone, relative */
     double piston_conductivity, ring_conductivity;             /* relative */
     double block_wall;                                         /* relative */
     double boost;                                              /* relative */

@@ -110,6 +110,7 @@ const struct cg_setting *cg_case_complete(struct cg_case *c)
             break;
         case CG_FIXED:
         case CG_OPTIONAL:
+        case CG_PER_ALLOY:
             break;
         }
     }

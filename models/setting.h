@@ -25,8 +25,9 @@ enum cg_default_rule {
     CG_PER_BORE,   /* `fallback` times engine.bore */
     CG_PER_STROKE, /* `fallback` times engine.stroke */
     CG_PER_SPEED,  /* `fallback` times engine.speed */
-    CG_OPTIONAL    /* NaN: not given; `fallback`, where above 0, times
-                      engine.bore is what the template shows */
+    CG_OPTIONAL,   /* NaN: not given */
+    CG_PER_ALLOY   /* by the piston alloy's entry, filled by who reads it;
+                      `fallback` times engine.bore where that is silent */
 };
 
 struct cg_setting {

@@ -107,7 +107,8 @@ static double skirt_sigma(const struct cg_case *c,
                           const struct cg_answer *answer)
 {
     const struct cg_uncertainty_case *u = &c->uncertainty;
-    double expansion = u->piston_expansion * answer->extremes.skirt.growth;
+    double expansion =
+        c->margin.skirt_expansion * answer->extremes.skirt.growth;
     double variance =
         2.0 * u->bore_size * u->bore_size + expansion * expansion;
     const struct cg_contribution *of = answer->contribution;

@@ -1,6 +1,6 @@
 # Hot clearances of the piston.   gnuplot -e "dir='out'" plots/clearance.gp
 # needs: clearance.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/clearance.dat"
 set title "Hot clearances of the piston over the duty"
 set xrange [0:*] noextend

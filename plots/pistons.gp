@@ -1,6 +1,6 @@
 # Cold skirt clearance by piston alloy.   gnuplot -e "dir='out'" plots/pistons.gp
 # needs: pistons.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/pistons.dat"
 rows = int(system("grep -c -v '^#' ".file))
 set title "Cold skirt clearance: asked by this duty, and fitted by the trade"

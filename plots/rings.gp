@@ -1,6 +1,6 @@
 # Which top rings fit up to which boost.   gnuplot -e "dir='out'" plots/rings.gp
 # needs: rings.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/rings.dat"
 rows = int(system("grep -c -v '^#' ".file))
 own = real(system("awk '/^# boost/{print $3}' ".file))

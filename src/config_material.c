@@ -137,15 +137,15 @@ static void choose_face(struct cg_reader *reader)
         c->ring_face[CG_RING_TOP] = *face;
 }
 
-/* The skirt clearance that the trade gives the alloy, where none is given;
- * for an alloy that does not say, that of a forged one in a boosted engine:
- * common practice, no source. */
+/* The skirt clearance that the trade gives the alloy, where none is given. */
 static void choose_skirt(struct cg_case *c)
 {
     const struct cg_band *trade = &c->piston_material.skirt_per_bore;
-    double per_bore = isnan(trade->low) || c->piston_material.name[0] == '\0'
-                          ? 0.0011
-                          : 0.5 * (trade->low + trade->high);
+    double per_bore = c->piston_material.name[0] != '\0'
+                          ? 0.5 * (trade->low + trade->high)
+                          : NAN;
+    if (isnan(per_bore))
+        per_bore = cg_setting_find("piston.skirt_clearance")->fallback;
     if (isnan(c->piston.skirt_clearance))
         c->piston.skirt_clearance = per_bore * c->engine.bore;
 }

@@ -31,7 +31,7 @@ void cg_setting_value_text(const struct cg_setting *setting,
     switch (setting->kind) {
     case CG_REAL:
         if (isnan(si)) /* not given: something of its size */
-            si = (setting->fallback > 0.0 ? setting->fallback : 0.005) *
+            si = (setting->rule == CG_PER_ALLOY ? setting->fallback : 0.005) *
                  c->engine.bore;
         snprintf(text, size, "%.6g", cg_unit_from_si(unit, si));
         if (strpbrk(text, ".e") == NULL)
@@ -140,6 +140,9 @@ void cg_setting_default_text(const struct cg_setting *setting, bool inch,
         break;
     case CG_OPTIONAL:
         snprintf(text, size, "default: not given");
+        break;
+    case CG_PER_ALLOY:
+        snprintf(text, size, "default: what the trade fits that alloy with");
         break;
     }
 }

@@ -14,7 +14,7 @@ says stdout 'Smallest safe cold gap'
 says stdout 'not a warranty'
 [ -s "$work/stderr" ] && fail "find wrote to stderr"
 tables=$(cd "$work/out" && echo *)
-[ "$tables" = "cycle.dat history.dat sensitivity.dat stroke.dat summary.dat" ] ||
+[ "$tables" = "clearance.dat cycle.dat history.dat sensitivity.dat stroke.dat summary.dat" ] ||
     fail "tables: $tables"
 for table in "$work"/out/*; do
     head -n 5 "$table" | grep -q '^# .*not a warranty' ||

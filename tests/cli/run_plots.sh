@@ -62,6 +62,8 @@ expect 1 "$coldgap" finish "$engine" --profile "$work/one_line" \
 grep -q 'block: one line' "$work/one/finish_probability.dat" ||
     fail "one normal law bends"
 draw "$work/one"
+expect 0 "$coldgap" rings "$engine" -q -o "$work/rings"
+draw "$work/rings"
 for script in "$sources"/plots/*.gp; do
     name=$(basename "$script" .gp)
     [ "$name" = style ] || grep -q -x "$name" "$work/all" ||

@@ -106,9 +106,8 @@ END_TEST
 START_TEST(own_spread)
 {
     struct cg_case c = case_of(IRON_SIX, NULL, 0);
-    double expansion = c.uncertainty.piston_expansion;
-    c.uncertainty = (struct cg_uncertainty_case){.piston_expansion = expansion,
-                                                 .bore_size = 4e-6};
+    double expansion = c.margin.skirt_expansion;
+    c.uncertainty = (struct cg_uncertainty_case){.bore_size = 4e-6};
     double growth = extremes_of(&c).skirt.growth;
     check_close(skirt_of(&c).sigma,
                 sqrt(pow(expansion * growth, 2) + 2.0 * 16e-12), 1e-9,

@@ -83,6 +83,8 @@ START_TEST(defaults_are_inside_their_bands)
         double value = cg_setting_get(s, &c);
         if (s->kind == CG_NAME || s->rule == CG_OPTIONAL)
             continue;
+        if (s->rule == CG_PER_ALLOY)
+            value = s->fallback * c.engine.bore;
         const struct cg_unit *unit = cg_unit_find(s->dimension, s->unit);
         check_band(cg_unit_from_si(unit, value), s->low - 1e-9,
                    s->high + 1e-9, s->path);
