@@ -168,7 +168,7 @@ struct cg_margin_case {
     double wide_factor; /* too wide: above this many times what is asked [1] */
     double skirt_expansion; /* one standard deviation of the piston's, for the
                                skirt alone, relative [1] */
-    double skirt_pressure; /* mean, of a skirt that hot clearance has left [Pa] */
+    double skirt_pressure; /* mean, of a skirt without clearance [Pa] */
 };
 
 /* One standard deviation of each uncertain input. */

@@ -25,7 +25,7 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double air_flow, fuel_flow; /* [kg/s] */
     double fuel_power;       /* fuel flow times heating value [W] */
     double peak_pressure;    /* [Pa] */
-    double peak_rise;        /* largest pressure rise, knock left out [Pa/deg] */
+    double peak_rise;        /* of pressure, knock left out [Pa/deg] */
     double exhaust_temperature; /* [K] */
     double wall_heat_share;  /* of the fuel energy [1] */
     double peak_flux;        /* on the crown [W/m2] */

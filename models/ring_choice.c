@@ -4,38 +4,31 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "relaxation.h"
+#include "ring_trial.h"
 
-/* A boost looked at, and whether it could be computed. */
-struct rung {
-    double boost;
-    bool own;               /* the case's: computed with the candidates */
-    enum cg_status status;
-};
-
-struct cg_choice_study {
-    const struct cg_case *c;
-    struct cg_ring_choice *choice;
-    size_t choices;
-    struct rung *rung;
-    size_t rungs;
-    double *load;           /* [choices][rungs][CG_RING_LIMITS] */
-    enum cg_status *status; /* [choices] of the full run, and why */
-    struct cg_error *error;
-};
-
-static double *load_at(const struct cg_choice_study *study, size_t choice,
+double *cg_choice_load(const struct cg_choice_study *study, size_t choice,
                        size_t rung)
 {
     return study->load + (choice * study->rungs + rung) * CG_RING_LIMITS;
 }
 
+size_t cg_choice_own_rung(const struct cg_choice_study *study)
+{
+    size_t at = 0;
+    while (!study->rung[at].own)
+        at++;
+    return at;
+}
+
 const char *cg_ring_verdict_text(enum cg_ring_verdict verdict)
 {
     switch (verdict) {
-    case CG_RING_FITS: return "fits";
-    case CG_RING_MARGINAL: return "marginal";
-    case CG_RING_UNFIT: return "unfit";
+    case CG_RING_FITS:
+        return "fits";
+    case CG_RING_MARGINAL:
+        return "marginal";
+    case CG_RING_UNFIT:
+        return "unfit";
     }
     return "";
 }
@@ -67,15 +60,15 @@ static void add_rungs(const struct cg_case *c, struct cg_choice_study *study)
          boost += CG_CHOICE_STEP) {
         bool same = fabs(boost - own) < 1.0;
         if (!placed && own < boost && !same) {
-            study->rung[study->rungs++] = (struct rung){own, true, CG_OK};
+            study->rung[study->rungs++] = (struct cg_rung){own, true, CG_OK};
             placed = true;
         }
         placed = placed || same;
         study->rung[study->rungs++] =
-            (struct rung){same ? own : boost, same, CG_OK};
+            (struct cg_rung){same ? own : boost, same, CG_OK};
     }
     if (!placed)
-        study->rung[study->rungs++] = (struct rung){own, true, CG_OK};
+        study->rung[study->rungs++] = (struct cg_rung){own, true, CG_OK};
 }
 
 static enum cg_status allocate(size_t most, struct cg_choice_study *study,
@@ -134,162 +127,6 @@ void cg_choice_free(struct cg_choice_study *study)
     free(study);
 }
 
-/* The case with a candidate for its top ring. */
-static struct cg_case case_with(const struct cg_case *c,
-                                const struct cg_ring_choice *choice)
-{
-    struct cg_case with = *c;
-    with.ring_material[CG_RING_TOP] = *choice->material;
-    with.ring_face[CG_RING_TOP] = *choice->face;
-    strcpy(with.ring[CG_RING_TOP].material, choice->material->name);
-    strcpy(with.ring[CG_RING_TOP].face, choice->face->name);
-    return with;
-}
-
-/* Looks for the hottest face. */
-struct hottest {
-    size_t node;
-    double face;
-};
-
-static enum cg_status see_face(void *context, const struct cg_instant *instant,
-                               struct cg_error *error)
-{
-    struct hottest *hottest = context;
-    (void)error;
-    hottest->face = fmax(hottest->face, instant->temperature[hottest->node]);
-    return CG_OK;
-}
-
-/* What the duty does to the top ring of `c`, whose run this is. */
-static void set_load(const struct cg_case *c, const struct cg_duty_run *run,
-                     const struct cg_extremes *extremes, double face,
-                     double load[CG_RING_LIMITS])
-{
-    load[CG_LIMIT_RING_HEAT] = extremes->ring_top_max;
-    load[CG_LIMIT_TENSION] =
-        1.0 - cg_relaxation_left(&c->ring_material[CG_RING_TOP],
-                                 extremes->ring_top_max,
-                                 c->ring[CG_RING_TOP].service)
-                  .low;
-    load[CG_LIMIT_FACE_HEAT] = face;
-    load[CG_LIMIT_PRESSURE] = load[CG_LIMIT_RISE] = 0.0;
-    for (size_t i = 0; i < run->pieces; i++) {
-        const size_t ends[2] = {run->piece[i].start, run->piece[i].end};
-        for (int k = 0; k < 2; k++) {
-            const struct cg_performance *p = &run->regime[ends[k]].performance;
-            load[CG_LIMIT_PRESSURE] =
-                fmax(load[CG_LIMIT_PRESSURE], p->peak_pressure);
-            load[CG_LIMIT_RISE] = fmax(load[CG_LIMIT_RISE], p->peak_rise);
-        }
-    }
-}
-
-/* The candidate's duty on the gas side of `nominal`. */
-static enum cg_status run_on(const struct cg_case *c,
-                             const struct cg_duty_run *nominal,
-                             double load[CG_RING_LIMITS])
-{
-    struct cg_duty_run *run;
-    struct cg_extremes extremes;
-    enum cg_status status = cg_duty_run_vary(c, nominal, true, &run, NULL);
-    if (status != CG_OK)
-        return status;
-    struct hottest hottest = {run->thermal->ring[CG_RING_TOP].face, 0.0};
-    status = cg_answer_extremes(c, run, 0.0, see_face, &hottest, &extremes,
-                                NULL, NULL);
-    if (status == CG_OK)
-        set_load(c, run, &extremes, hottest.face, load);
-    cg_duty_run_free(run);
-    return status;
-}
-
-/* All candidates at one boost. */
-static void run_rung(struct cg_choice_study *study, size_t at)
-{
-    struct rung *rung = &study->rung[at];
-    struct cg_duty_run *nominal = NULL;
-    struct cg_case c = *study->c;
-    if (rung->own)
-        return;
-    c.charge.boost = rung->boost;
-    if (c.charge.charger == CG_CHARGER_NONE)
-        c.charge.charger = CG_CHARGER_TURBINE;
-    rung->status = cg_duty_run_create(&c, &nominal, NULL);
-    for (size_t i = 0; i < study->choices && rung->status == CG_OK; i++) {
-        struct cg_case with = case_with(&c, &study->choice[i]);
-        rung->status = run_on(&with, nominal, load_at(study, i, at));
-    }
-    cg_duty_run_free(nominal);
-}
-
-/* How much hotter the ring is for its coat [K]. */
-static enum cg_status coat_effect(const struct cg_case *c,
-                                  const struct cg_duty_run *coated,
-                                  double *effect, struct cg_error *error)
-{
-    struct cg_case plain = *c;
-    const struct cg_case *const cases[2] = {c, &plain};
-    double ring[2];
-    plain.ring_face[CG_RING_TOP].thickness = 0.0;
-    *effect = 0.0;
-    if (cg_face_resistance(&c->ring_face[CG_RING_TOP]) == 0.0)
-        return CG_OK;
-    /* Both by the same shorter way, so that what it errs by falls out. */
-    for (int i = 0; i < 2; i++) {
-        struct cg_duty_run *run;
-        struct cg_extremes extremes;
-        enum cg_status status =
-            cg_duty_run_vary(cases[i], coated, true, &run, error);
-        if (status != CG_OK)
-            return status;
-        status = cg_answer_extremes(cases[i], run, 0.0, NULL, NULL, &extremes,
-                                    NULL, error);
-        cg_duty_run_free(run);
-        if (status != CG_OK)
-            return status;
-        ring[i] = extremes.ring_top_max;
-    }
-    *effect = ring[0] - ring[1];
-    return CG_OK;
-}
-
-static size_t own_rung(const struct cg_choice_study *study)
-{
-    size_t at = 0;
-    while (!study->rung[at].own)
-        at++;
-    return at;
-}
-
-/* One candidate at the case's own boost, in full. */
-static enum cg_status run_choice(struct cg_choice_study *study, size_t at,
-                                 struct cg_error *error)
-{
-    struct cg_ring_choice *choice = &study->choice[at];
-    struct cg_case c = case_with(study->c, choice);
-    struct cg_duty_run *run;
-    struct cg_answer answer;
-    enum cg_status status = cg_duty_run_create(&c, &run, error);
-    if (status != CG_OK)
-        return status;
-    struct hottest hottest = {run->thermal->ring[CG_RING_TOP].face, 0.0};
-    status = cg_answer_find(&c, run, 0.0, see_face, &hottest, &answer, error);
-    if (status == CG_OK)
-        status = coat_effect(&c, run, &choice->coat_effect, error);
-    if (status == CG_OK) {
-        const struct cg_extremes *e = &answer.extremes;
-        choice->cold_gap = answer.top.cold_gap;
-        choice->ring = e->ring_top_max;
-        choice->tension_left = cg_relaxation_left(
-            choice->material, e->ring_top_max, c.ring[CG_RING_TOP].service);
-        set_load(&c, run, e, hottest.face,
-                 load_at(study, at, own_rung(study)));
-    }
-    cg_duty_run_free(run);
-    return status;
-}
-
 size_t cg_choice_items(const struct cg_choice_study *study)
 {
     return study->rungs + study->choices;
@@ -299,21 +136,21 @@ void cg_choice_run(struct cg_choice_study *study, size_t item)
 {
     /* Candidates first: each is the longer work. */
     if (item < study->choices)
-        study->status[item] = run_choice(study, item, &study->error[item]);
+        study->status[item] = cg_choice_try(study, item, &study->error[item]);
     else
-        run_rung(study, item - study->choices);
+        cg_choice_climb(study, item - study->choices);
 }
 
-double cg_choice_crossing(const double *boost, const double *use,
-                          size_t points, double level)
+double cg_choice_crossing(const double *boost, const double *use, size_t points,
+                          double level)
 {
     for (size_t i = 0; i < points; i++) {
         if (use[i] < level)
             continue;
         if (i == 0)
             return boost[0];
-        return boost[i - 1] + (boost[i] - boost[i - 1]) *
-                                  (level - use[i - 1]) / (use[i] - use[i - 1]);
+        return boost[i - 1] + (boost[i] - boost[i - 1]) * (level - use[i - 1]) /
+                                  (use[i] - use[i - 1]);
     }
     return NAN;
 }
@@ -339,7 +176,7 @@ static void judge(const struct cg_choice_study *study, size_t at, size_t rungs,
                   double *boost, double *use)
 {
     struct cg_ring_choice *choice = &study->choice[at];
-    size_t own = own_rung(study);
+    size_t own = cg_choice_own_rung(study);
     double stops = INFINITY, unfit = INFINITY;
     for (size_t i = 0; i < rungs; i++)
         boost[i] = study->rung[i].boost;
@@ -349,10 +186,10 @@ static void judge(const struct cg_choice_study *study, size_t at, size_t rungs,
         enum cg_ring_limit limit = (enum cg_ring_limit)k;
         double most = -INFINITY;
         for (size_t i = 0; i < rungs; i++)
-            use[i] = use_of(&choice->limit[k], load_at(study, at, i)[k]);
+            use[i] = use_of(&choice->limit[k], cg_choice_load(study, at, i)[k]);
         for (size_t i = 0; i <= own; i++)
             most = fmax(most, use[i]);
-        choice->load[k] = load_at(study, at, own)[k];
+        choice->load[k] = cg_choice_load(study, at, own)[k];
         choice->use[k] = most;
         if (most > choice->use[choice->worst])
             choice->worst = limit;
@@ -389,7 +226,7 @@ enum cg_status cg_choice_end(struct cg_choice_study *study,
                              size_t *count, double *reached,
                              struct cg_error *error)
 {
-    size_t rungs = 0, own = own_rung(study);
+    size_t rungs = 0, own = cg_choice_own_rung(study);
     for (size_t i = 0; i < study->choices; i++)
         if (study->status[i] != CG_OK)
             return cg_error_set(error, study->status[i], "%.400s",
@@ -406,8 +243,7 @@ enum cg_status cg_choice_end(struct cg_choice_study *study,
     for (size_t i = 0; i < study->choices; i++)
         judge(study, i, rungs, room, room + rungs);
     free(room);
-    qsort(study->choice, study->choices, sizeof study->choice[0],
-          better_first);
+    qsort(study->choice, study->choices, sizeof study->choice[0], better_first);
     *choices = study->choice;
     *count = study->choices;
     *reached = study->rung[rungs - 1].boost;

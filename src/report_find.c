@@ -40,7 +40,8 @@ static void print_engine(const struct cg_case *c, const char *config, bool inch)
     const struct cg_face *face = &c->ring_face[CG_RING_TOP];
     printf("Parts    top ring %s%s%s, piston %s%s, bore %s",
            c->ring[0].material, face->thickness > 0.0 ? ", " : "",
-           face->thickness > 0.0 ? face->name : "", c->piston.alloy, c->piston.oil_jet ? " with oil jet" : "",
+           face->thickness > 0.0 ? face->name : "", c->piston.alloy,
+           c->piston.oil_jet ? " with oil jet" : "",
            c->bore.material);
     if (c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED)
         printf(" in %s", c->bore.block_material);

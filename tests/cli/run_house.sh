@@ -42,6 +42,7 @@ level() {
     posterior | posterior_*) echo 2 ;;
     evidence | evidence_*) echo 6 ;;
     ring_choice | alloy_choice) echo 6 ;;
+    ring_trial) echo 6 ;;
     esac
 }
 for file in models/*.[ch]; do

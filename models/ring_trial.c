@@ -1,0 +1,155 @@
+/* Rings tried in the model: what the duty does to each. */
+#include "ring_trial.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "relaxation.h"
+
+/* The case with a candidate for its top ring. */
+static struct cg_case case_with(const struct cg_case *c,
+                                const struct cg_ring_choice *choice)
+{
+    struct cg_case with = *c;
+    with.ring_material[CG_RING_TOP] = *choice->material;
+    with.ring_face[CG_RING_TOP] = *choice->face;
+    strcpy(with.ring[CG_RING_TOP].material, choice->material->name);
+    strcpy(with.ring[CG_RING_TOP].face, choice->face->name);
+    return with;
+}
+
+/* Looks for the hottest face. */
+struct hottest {
+    size_t node;
+    double face;
+};
+
+static enum cg_status see_face(void *context, const struct cg_instant *instant,
+                               struct cg_error *error)
+{
+    struct hottest *hottest = context;
+    (void)error;
+    hottest->face = fmax(hottest->face, instant->temperature[hottest->node]);
+    return CG_OK;
+}
+
+/* What the duty does to the top ring of `c`, whose run this is. */
+static void set_load(const struct cg_case *c, const struct cg_duty_run *run,
+                     const struct cg_extremes *extremes, double face,
+                     double load[CG_RING_LIMITS])
+{
+    load[CG_LIMIT_RING_HEAT] = extremes->ring_top_max;
+    load[CG_LIMIT_TENSION] =
+        1.0 - cg_relaxation_left(&c->ring_material[CG_RING_TOP],
+                                 extremes->ring_top_max,
+                                 c->ring[CG_RING_TOP].service)
+                  .low;
+    load[CG_LIMIT_FACE_HEAT] = face;
+    load[CG_LIMIT_PRESSURE] = load[CG_LIMIT_RISE] = 0.0;
+    for (size_t i = 0; i < run->pieces; i++) {
+        const size_t ends[2] = {run->piece[i].start, run->piece[i].end};
+        for (int k = 0; k < 2; k++) {
+            const struct cg_performance *p = &run->regime[ends[k]].performance;
+            load[CG_LIMIT_PRESSURE] =
+                fmax(load[CG_LIMIT_PRESSURE], p->peak_pressure);
+            load[CG_LIMIT_RISE] = fmax(load[CG_LIMIT_RISE], p->peak_rise);
+        }
+    }
+}
+
+/* The candidate's duty on the gas side of `nominal`. */
+static enum cg_status run_on(const struct cg_case *c,
+                             const struct cg_duty_run *nominal,
+                             double load[CG_RING_LIMITS])
+{
+    struct cg_duty_run *run;
+    struct cg_extremes extremes;
+    enum cg_status status = cg_duty_run_vary(c, nominal, true, &run, NULL);
+    if (status != CG_OK)
+        return status;
+    struct hottest hottest = {run->thermal->ring[CG_RING_TOP].face, 0.0};
+    status = cg_answer_extremes(c, run, 0.0, see_face, &hottest, &extremes,
+                                NULL, NULL);
+    if (status == CG_OK)
+        set_load(c, run, &extremes, hottest.face, load);
+    cg_duty_run_free(run);
+    return status;
+}
+
+/* All candidates at one boost. */
+void cg_choice_climb(struct cg_choice_study *study, size_t at)
+{
+    struct cg_rung *rung = &study->rung[at];
+    struct cg_duty_run *nominal = NULL;
+    struct cg_case c = *study->c;
+    if (rung->own)
+        return;
+    c.charge.boost = rung->boost;
+    if (c.charge.charger == CG_CHARGER_NONE)
+        c.charge.charger = CG_CHARGER_TURBINE;
+    rung->status = cg_duty_run_create(&c, &nominal, NULL);
+    for (size_t i = 0; i < study->choices && rung->status == CG_OK; i++) {
+        struct cg_case with = case_with(&c, &study->choice[i]);
+        rung->status = run_on(&with, nominal, cg_choice_load(study, i, at));
+    }
+    cg_duty_run_free(nominal);
+}
+
+/* How much hotter the ring is for its coat [K]. */
+static enum cg_status coat_effect(const struct cg_case *c,
+                                  const struct cg_duty_run *coated,
+                                  double *effect, struct cg_error *error)
+{
+    struct cg_case plain = *c;
+    const struct cg_case *const cases[2] = {c, &plain};
+    double ring[2];
+    plain.ring_face[CG_RING_TOP].thickness = 0.0;
+    *effect = 0.0;
+    if (cg_face_resistance(&c->ring_face[CG_RING_TOP]) == 0.0)
+        return CG_OK;
+    /* Both by the same shorter way, so that what it errs by falls out. */
+    for (int i = 0; i < 2; i++) {
+        struct cg_duty_run *run;
+        struct cg_extremes extremes;
+        enum cg_status status =
+            cg_duty_run_vary(cases[i], coated, true, &run, error);
+        if (status != CG_OK)
+            return status;
+        status = cg_answer_extremes(cases[i], run, 0.0, NULL, NULL, &extremes,
+                                    NULL, error);
+        cg_duty_run_free(run);
+        if (status != CG_OK)
+            return status;
+        ring[i] = extremes.ring_top_max;
+    }
+    *effect = ring[0] - ring[1];
+    return CG_OK;
+}
+
+/* One candidate at the case's own boost, in full. */
+enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
+                             struct cg_error *error)
+{
+    struct cg_ring_choice *choice = &study->choice[at];
+    struct cg_case c = case_with(study->c, choice);
+    struct cg_duty_run *run;
+    struct cg_answer answer;
+    enum cg_status status = cg_duty_run_create(&c, &run, error);
+    if (status != CG_OK)
+        return status;
+    struct hottest hottest = {run->thermal->ring[CG_RING_TOP].face, 0.0};
+    status = cg_answer_find(&c, run, 0.0, see_face, &hottest, &answer, error);
+    if (status == CG_OK)
+        status = coat_effect(&c, run, &choice->coat_effect, error);
+    if (status == CG_OK) {
+        const struct cg_extremes *e = &answer.extremes;
+        choice->cold_gap = answer.top.cold_gap;
+        choice->ring = e->ring_top_max;
+        choice->tension_left = cg_relaxation_left(
+            choice->material, e->ring_top_max, c.ring[CG_RING_TOP].service);
+        set_load(&c, run, e, hottest.face,
+                 cg_choice_load(study, at, cg_choice_own_rung(study)));
+    }
+    cg_duty_run_free(run);
+    return status;
+}
