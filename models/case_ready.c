@@ -58,6 +58,7 @@ static enum cg_status check_settings(struct cg_case *c,
     size_t count;
     const struct cg_setting *settings = cg_settings(&count);
     enum cg_status status = CG_OK;
+    cg_case_choose_skirt(c);
     (void)cg_case_complete(c); /* what is missing is out of its band */
     for (size_t i = 0; i < count && status == CG_OK; i++)
         status = check_band(&settings[i], c, error);

@@ -117,6 +117,18 @@ const struct cg_setting *cg_case_complete(struct cg_case *c)
     return NULL;
 }
 
+void cg_case_choose_skirt(struct cg_case *c)
+{
+    const struct cg_band *trade = &c->piston_material.skirt_per_bore;
+    double per_bore = c->piston_material.name[0] != '\0'
+                          ? 0.5 * (trade->low + trade->high)
+                          : NAN;
+    if (!(per_bore > 0.0))
+        per_bore = cg_setting_find("piston.skirt_clearance")->fallback;
+    if (isnan(c->piston.skirt_clearance))
+        c->piston.skirt_clearance = per_bore * c->engine.bore;
+}
+
 double cg_setting_get(const struct cg_setting *setting,
                       const struct cg_case *c)
 {

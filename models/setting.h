@@ -66,6 +66,10 @@ void cg_case_begin(struct cg_case *c);
  * NULL. */
 const struct cg_setting *cg_case_complete(struct cg_case *c);
 
+/* Fills the skirt clearance that the trade gives the piston's alloy, where it
+ * is still NaN; after the materials are known.  Cannot fail. */
+void cg_case_choose_skirt(struct cg_case *c);
+
 /* A setting's value as a number, in SI, and storing one; a CG_NAME has none:
  * NaN, and nothing is stored.  Cannot fail. */
 double cg_setting_get(const struct cg_setting *setting,

@@ -137,19 +137,6 @@ static void choose_face(struct cg_reader *reader)
         c->ring_face[CG_RING_TOP] = *face;
 }
 
-/* The skirt clearance that the trade gives the alloy, where none is given. */
-static void choose_skirt(struct cg_case *c)
-{
-    const struct cg_band *trade = &c->piston_material.skirt_per_bore;
-    double per_bore = c->piston_material.name[0] != '\0'
-                          ? 0.5 * (trade->low + trade->high)
-                          : NAN;
-    if (isnan(per_bore))
-        per_bore = cg_setting_find("piston.skirt_clearance")->fallback;
-    if (isnan(c->piston.skirt_clearance))
-        c->piston.skirt_clearance = per_bore * c->engine.bore;
-}
-
 enum cg_status cg_materials_read(struct cg_reader *reader,
                                  struct cg_error *error)
 {
@@ -177,6 +164,6 @@ enum cg_status cg_materials_read(struct cg_reader *reader,
     }
     check_bases(reader);
     choose_face(reader);
-    choose_skirt(reader->c);
+    cg_case_choose_skirt(reader->c);
     return CG_OK;
 }

@@ -87,7 +87,7 @@ may() {
     config | config_*) # readers of configs
         case $2 in
         config | config_* | setting_* | nearest | problems | metals) ;;
-        data_folder | text_file) ;;
+        data_folder | text_file | shelf) ;;
         *) return 1 ;;
         esac ;;
     report_*) # writers of screens

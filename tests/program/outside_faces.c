@@ -8,11 +8,9 @@
 
 static struct cg_shelf shelf_of(void)
 {
-    struct cg_case c;
     struct cg_shelf shelf;
     struct cg_error error = {0};
-    ck_assert_int_eq(cg_config_read_shelf(IRON_SIX, NULL, 0, &c, &shelf,
-                                          &error),
+    ck_assert_int_eq(cg_config_read_shelf(IRON_SIX, NULL, 0, &shelf, &error),
                      CG_OK);
     return shelf;
 }

@@ -94,7 +94,7 @@ static void check_finite(const struct cg_extremes *e, const char *who)
     const double lengths[] = {e->closure,         e->time,
                               e->depth,           e->ring_growth,
                               e->bore_growth,     e->second_closure,
-                              e->skirt_clearance, e->land_clearance};
+                              e->clearance.skirt, e->clearance.land[0]};
     const double kelvins[] = {
         e->ring_at,         e->bore_at,          e->ring_top_max,
         e->ring_second_max, e->groove_top_max,   e->crown_max,

@@ -20,8 +20,9 @@ static void rank(const char *file, const char *const *set, size_t sets,
                  struct ranking *r)
 {
     struct cg_error error = {0};
+    r->c = case_of(file, set, sets);
     enum cg_status status =
-        cg_config_read_shelf(file, set, sets, &r->c, &r->shelf, &error);
+        cg_config_read_shelf(file, set, sets, &r->shelf, &error);
     ck_assert_msg(status == CG_OK, "%s: %s", file, error.text);
     status = cg_choice_begin(&r->c, r->shelf.ring, r->shelf.rings,
                              r->shelf.face, r->shelf.faces, &r->study, &error);

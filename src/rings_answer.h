@@ -1,0 +1,27 @@
+/* What `rings` has found, for its screen and its tables, and why in words. */
+#ifndef CG_RINGS_ANSWER_H
+#define CG_RINGS_ANSWER_H
+
+#include <stdbool.h>
+
+#include "alloy_choice.h"
+#include "ring_choice.h"
+
+/* All that `rings` has found; points into what the command owns. */
+struct cg_rings_answer {
+    const struct cg_ring_choice *ring; /* ranked */
+    size_t rings;
+    double reached; /* highest boost looked at [Pa] */
+    const struct cg_alloy_choice *alloy;
+    size_t alloys;
+};
+
+/* Room for a line of reason. */
+enum { CG_REASON = 256 };
+
+/* Why the verdict, or what will stop it first, in one line: "peak pressure
+ * 99 of 90-120 bar: cracks and flakes off". */
+void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
+                    char text[CG_REASON]);
+
+#endif
