@@ -1,8 +1,8 @@
-#include "config.h"
 #include "options.h"
 #include "report_sheet.h"
 #include "sampling.h"
 #include "sheet_tables.h"
+#include "taught.h"
 
 /* The answer for the engine of the config, with samples where asked for. */
 static enum cg_status find_answer(const struct cg_options *options,
@@ -35,8 +35,12 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
         return cg_error_set(error, CG_BAD_INPUT,
                             "sheet: nothing measured, give --measured "
                             "FILE.csv");
-    enum cg_status status = cg_config_read(options->config, options->set,
-                                           options->sets, &sheet.c, error);
+    struct cg_taught taught;
+    enum cg_status status = cg_taught_read(options->config, options->set,
+                                           options->sets, false, &taught,
+                                           error);
+    sheet.c = taught.c;
+    cg_taught_free(&taught);
     if (status == CG_OK)
         status = cg_measured_read(options->measured, &sheet.c, &sheet.gauged,
                                   &sheet.dialect, error);
