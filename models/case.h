@@ -79,6 +79,7 @@ struct cg_piston_case {
     double skirt_share;          /* of the circumference that bears [1] */
     double land_clearance;       /* top land, diametral, cold [m] */
     double skirt_clearance;      /* diametral, cold [m] */
+    double second_land_clearance, third_land_clearance; /* the same [m] */
     bool oil_jet;
     double splash_coefficient;   /* underside without jet [W/(m2 K)] */
     double jet_coefficient;      /* underside with jet [W/(m2 K)] */
@@ -113,6 +114,26 @@ struct cg_finish_case {
     double reference_oil;        /* held by a proven finish [m3/m2] */
     double reference_fuel;       /* a cycle, in its engine [m3/m2] */
     double fuel_exponent;        /* of fuel, in the oil needed [1] */
+};
+
+enum cg_port_kind {
+    CG_PORTS_NONE,
+    CG_PORTS_CROWN,  /* drilled from the crown to the back of the groove */
+    CG_PORTS_LAND,   /* slots from the top land along the upper flank */
+    CG_PORTS_THROUGH /* drilled through the ring, face to back */
+};
+
+/* What the gas past the rings needs beyond the parts themselves. */
+struct cg_seal_case {
+    int ports;            /* into the top groove: enum cg_port_kind */
+    int port_count;
+    double port_diameter; /* a slot: of the hole of its section [m] */
+    double crankcase;     /* pressure over ambient [Pa] */
+    double discharge;     /* coefficient of gaps and ports [1] */
+    double face_friction; /* coefficient of a ring on the bore [1] */
+    double flank_leak;    /* height left under a seated flank [m] */
+    double seated_to_deg; /* the top ring is to stay seated this long after
+                             firing top dead centre */
 };
 
 struct cg_bore_case {
@@ -207,6 +228,7 @@ struct cg_case {
     struct cg_piston_case piston;
     struct cg_ring_case ring[CG_RINGS];
     int film_law;            /* enum cg_film_law */
+    struct cg_seal_case seal;
     struct cg_bore_case bore;
     struct cg_cooling_case cooling;
     struct cg_duty_case duty;

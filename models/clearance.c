@@ -24,7 +24,8 @@ static double tightest_bore(const struct cg_case *c,
                            fmin(offset + c->engine.stroke, end), NULL);
 }
 
-static double across(double bore, double cold, double e_bore, double e_piston)
+double cg_clearance_across(double bore, double cold, double e_bore,
+                           double e_piston)
 {
     return bore * (1.0 + e_bore) - (bore - cold) * (1.0 + e_piston);
 }
@@ -68,14 +69,17 @@ void cg_clearance_hot(const struct cg_case *c, const struct cg_thermal *thermal,
         0.5 * c->piston.top_land,
         cg_ring_offset(c, CG_RING_SECOND) - 0.5 * c->piston.second_land,
         cg_ring_offset(c, CG_RING_OIL) - 0.5 * c->piston.third_land};
+    const double cold[CG_RINGS] = {c->piston.land_clearance,
+                                   c->piston.second_land_clearance,
+                                   c->piston.third_land_clearance};
     double bore = c->engine.bore;
     clearance->skirt =
-        across(bore, c->piston.skirt_clearance,
+        cg_clearance_across(bore, c->piston.skirt_clearance,
                tightest_bore(c, thermal, strain, gauge_offset(c)),
                alloy_strain(c, thermal, temperature, gauge_cell(thermal)));
     for (int r = 0; r < CG_RINGS; r++) {
         clearance->land[r] =
-            across(bore, c->piston.land_clearance,
+            cg_clearance_across(bore, cold[r],
                    tightest_bore(c, thermal, strain, offset[r]),
                    alloy_strain(c, thermal, temperature,
                                 thermal->piston.land[r]));

@@ -15,11 +15,15 @@
 struct cg_clearance {
     double skirt;          /* where it is gauged, a third up from its lower
                               edge; diametral [m] */
-    double land[CG_RINGS]; /* above each ring, diametral [m]; all are taken to
-                              be cut to the top land's cold clearance */
+    double land[CG_RINGS]; /* above each ring, diametral [m] */
     double side[CG_RINGS]; /* ring in its groove, axial [m] */
     double back[CG_RINGS]; /* behind the ring, radial [m] */
 };
+
+/* Hot diametral clearance [m] of a part of the piston whose strain is e_piston
+ * and whose cold clearance is `cold` [m], in a bore of strain e_bore. */
+double cg_clearance_across(double bore, double cold, double e_bore,
+                           double e_piston);
 
 /* Hot clearances at an instant; negative: the parts would overlap if nothing
  * gave.  strain: that of the bore at each station.  Cannot fail. */

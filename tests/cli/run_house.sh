@@ -24,6 +24,7 @@ level() {
     material_probability | grit) echo 1 ;;
     surface | honing) echo 2 ;;
     face | relaxation) echo 1 ;;
+    orifice | flank) echo 1 ;;
     network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
     held | rosenbrock | stretch | stretch_* | film) echo 2 ;;
     zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
@@ -35,6 +36,8 @@ level() {
     bore_finish) echo 5 ;;
     input_law) echo 4 ;;
     clearance) echo 4 ;;
+    ring_pack | pack_*) echo 2 ;;
+    seal | seal_* | second_gap) echo 5 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     fitting) echo 6 ;;
     case_ready) echo 4 ;;
