@@ -34,9 +34,8 @@ static struct cg_gap_sum add_up(double closure, double spread,
                                rounded - (closure + spread + margin->residual)};
 }
 
-/* The second ring's own safe gap, or by the trade's rule a given multiple of
- * the top gap, so that it leaks no less than the top gap and gas does not
- * build up between the rings: the larger of the two. */
+/* The second ring's own safe gap; or the wider one that gas between the rings
+ * asks for; or, while that is not known, the trade's rule. */
 static void set_second(const struct cg_case *c, struct cg_answer *answer)
 {
     const struct cg_margin_case *margin = &c->margin;
@@ -44,14 +43,21 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
     struct cg_gap_sum own = add_up(answer->extremes.second_closure,
                                    answer->top.spread, margin);
     double ruled = margin->second_factor * answer->top.cold_gap;
-    ruled = step * ceil(ruled / step - 1e-9);
+    answer->second_rule = step * ceil(ruled / step - 1e-9);
     answer->second = own;
-    answer->second_reason = "its own closure, as for the top ring";
-    if (ruled > own.cold_gap) {
-        answer->second.rounding += ruled - own.cold_gap;
-        answer->second.cold_gap = ruled;
-        answer->second_reason =
-            "margin.second_factor times the top gap, a rule of the trade";
+    answer->second_reason = CG_SECOND_OWN;
+    double wider = answer->second_rule;
+    enum cg_second_reason reason = CG_SECOND_RULE;
+    if (answer->seating.gap > 0.0) {
+        wider = answer->seating.gap;
+        reason = answer->seating.reached ? CG_SECOND_SEATING : CG_SECOND_BEST;
+    }
+    if (wider > own.cold_gap * (1.0 + 1e-9)) {
+        answer->second.rounding += wider - own.cold_gap;
+        answer->second.cold_gap = wider;
+        answer->second_reason = reason;
+    } else if (reason == CG_SECOND_BEST) {
+        answer->second_reason = reason;
     }
 }
 
@@ -162,5 +168,27 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     answer->duration = run->duration;
     set_skirt(c, answer);
     cg_answer_add_up(c, answer->quantile * answer->sigma, answer);
+    return CG_OK;
+}
+
+enum cg_status cg_answer_second(const struct cg_case *c,
+                                struct cg_duty_run *run,
+                                struct cg_answer *answer,
+                                struct cg_error *error)
+{
+    struct cg_seal *seal;
+    double own = answer->extremes.second_closure + answer->top.spread +
+                 c->margin.residual;
+    enum cg_status status =
+        cg_seal_create(c, run, cg_second_gap_regime(run), &seal, error);
+    if (status == CG_NO_MEMORY)
+        return status;
+    memset(&answer->seating, 0, sizeof answer->seating);
+    if (status == CG_OK) {
+        cg_second_gap_find(seal, answer->verdict.gap, fmax(own, 0.0),
+                           &answer->seating);
+        cg_seal_free(seal);
+    }
+    cg_answer_add_up(c, answer->top.spread, answer);
     return CG_OK;
 }

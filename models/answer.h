@@ -22,6 +22,7 @@
 #include "clearance.h"
 #include "duty_run.h"
 #include "ring_gap.h"
+#include "second_gap.h"
 #include "status.h"
 
 enum { CG_CORRELATIONS = 8 };
@@ -101,11 +102,22 @@ struct cg_skirt_answer {
     struct cg_band trade; /* cold clearance the trade fits [m]; NaN */
 };
 
+/* What the second gap comes from. */
+enum cg_second_reason {
+    CG_SECOND_OWN,     /* what its own growth asks for */
+    CG_SECOND_SEATING, /* wider: the top ring stays seated long enough */
+    CG_SECOND_BEST,    /* no gap keeps it seated so long: this does nearly as
+                          well as any */
+    CG_SECOND_RULE     /* gas not looked at: the trade's rule */
+};
+
 struct cg_answer {
     struct cg_extremes extremes;
     struct cg_gap_sum top, second;
-    const char *second_reason;
     struct cg_skirt_answer skirt;
+    enum cg_second_reason second_reason;
+    double second_rule;  /* margin.second_factor times the top gap [m] */
+    struct cg_second_gap seating; /* gap 0: not looked at */
     double sigma;        /* standard deviation of the top closure [m] */
     double quantile;     /* z [1] */
     struct cg_contribution contribution[CG_INPUTS]; /* largest first */
@@ -132,13 +144,22 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_heat_ledger *ledger,
                                   struct cg_error *error);
 
-/* The whole answer.  `run` comes from cg_duty_run_create for the same case.
+/* The whole answer but for the gas between the rings: the second gap is by the
+ * trade's rule until cg_answer_second.  `run` comes from cg_duty_run_create for the same case.
  * interval and watch as for cg_answer_extremes.  CG_NOT_SAFE is not used
  * here: look at answer->verdict. */
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_watch watch,
                               void *context, struct cg_answer *answer,
                               struct cg_error *error);
+
+/* Sets the second gap and its verdict by the gas that gathers between the
+ * rings, for the top gap as it is: the given one, or the answer's.  If the gas
+ * side cannot be computed the rule stays.  CG_NO_MEMORY only. */
+enum cg_status cg_answer_second(const struct cg_case *c,
+                                struct cg_duty_run *run,
+                                struct cg_answer *answer,
+                                struct cg_error *error);
 
 /* Sets the sum of the top ring, the second ring and the verdict of an answer
  * for this spread of the closure [m].  Cannot fail. */

@@ -10,8 +10,8 @@ enum { CENTRE = (CG_PACK_NODES - 1) / 2 };
  * (Heywood 1988, ch. 4, from memory). */
 #define HOT_GAMMA 1.30
 
-/* Degrees after the angle at which the rising cylinder pressure passes `level`
- * that the groove does, by straight lines; 0 if one never does. */
+/* Crank angle at which the rising pressure of a place passes `level`, by
+ * straight lines; NaN if it never does. */
 static double crossing(const struct cg_pack_record *record, size_t place,
                        double level)
 {
@@ -143,15 +143,9 @@ enum cg_status cg_seal_solve(struct cg_seal *seal, double top, double second,
     return CG_OK;
 }
 
-enum cg_status cg_seal_power_loss(struct cg_seal *seal,
-                                  const struct cg_seal_answer *at, double more,
-                                  double *watt, struct cg_error *error)
+double cg_seal_power(const struct cg_seal *seal,
+                     const struct cg_seal_answer *answer)
 {
-    struct cg_seal_answer wider;
-    enum cg_status status = cg_seal_solve(seal, at->gap[0] + more, at->gap[1],
-                                          &wider, error);
-    if (status == CG_OK)
-        *watt = (wider.work_lost - at->work_lost) * 0.5 * seal->pack.speed *
-                seal->c->engine.cylinders;
-    return status;
+    return answer->work_lost * 0.5 * seal->pack.speed *
+           seal->c->engine.cylinders;
 }

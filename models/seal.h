@@ -88,13 +88,14 @@ enum cg_status cg_seal_solve(struct cg_seal *seal, double top, double second,
                              struct cg_seal_answer *answer,
                              struct cg_error *error);
 
-/* Brake power that the engine loses [W] by `more` [m] of top gap, the second
- * left as it is.  To first order: gas dm that leaves the cylinder takes
- * g dm/m of the pressure with it, and so of the work still to be done; what
- * comes back brings it at the wall's temperature.  Fuel it takes along before
- * it burns is counted by the same share.  `at`: the answer for these gaps. */
-enum cg_status cg_seal_power_loss(struct cg_seal *seal,
-                                  const struct cg_seal_answer *at, double more,
-                                  double *watt, struct cg_error *error);
+/* Power of the whole engine [W] that the gas of this answer would have done
+ * in the cylinder, to first order: gas dm that leaves takes g dm/m of the
+ * pressure with it, and so of the work still to be done until the exhaust
+ * opens; what comes back brings it at the wall's temperature.  Most of it is
+ * gas that grooves and lands take in and give back whatever the gaps; the
+ * difference of two answers is what their gaps cost.  Fuel that leaves before
+ * it burns is counted by the same share.  Cannot fail. */
+double cg_seal_power(const struct cg_seal *seal,
+                     const struct cg_seal_answer *answer);
 
 #endif

@@ -22,6 +22,18 @@ struct finding {
     struct cg_answer without; /* the evidence, if there is any */
 };
 
+static enum cg_status sample(struct finding *finding, struct cg_error *error)
+{
+    const struct cg_options *options = finding->options;
+    enum cg_status status =
+        cg_confidence_begin(finding->c, finding->run, options->samples,
+                            options->seed, &finding->work, error);
+    if (status == CG_OK)
+        status = cg_sampling_run(options, finding->work, &finding->answer,
+                                 error);
+    return status;
+}
+
 /* The answer, and its confidence where asked for. */
 static enum cg_status find(struct finding *finding, double interval,
                            cg_instant_watch watch, void *context,
@@ -31,13 +43,11 @@ static enum cg_status find(struct finding *finding, double interval,
     enum cg_status status =
         cg_answer_find(finding->c, finding->run, interval, watch, context,
                        &finding->answer, error);
-    if (status != CG_OK || options->samples == 0)
-        return status;
-    status = cg_confidence_begin(finding->c, finding->run, options->samples,
-                                 options->seed, &finding->work, error);
+    if (status == CG_OK && options->samples > 0)
+        status = sample(finding, error);
     if (status == CG_OK)
-        status = cg_sampling_run(options, finding->work, &finding->answer,
-                                 error);
+        status = cg_answer_second(finding->c, finding->run, &finding->answer,
+                                  error);
     return status;
 }
 

@@ -278,6 +278,8 @@ static const struct cg_command_row all_commands[] = {
      cg_command_sweep, true, "vary out set part resume threads quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
      cg_command_ceiling, true, "gap set units quiet"},
+    {"seal", "what the gaps leak, the second gap, and what gas ports do",
+     cg_command_seal, true, "out set units quiet"},
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",
      cg_command_sheet, true,
      "measured out set samples seed threads units quiet"},

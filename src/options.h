@@ -47,6 +47,8 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                                 struct cg_error *error);
 enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error);
+enum cg_status cg_command_seal(const struct cg_options *options,
+                               struct cg_error *error);
 enum cg_status cg_command_sheet(const struct cg_options *options,
                                 struct cg_error *error);
 enum cg_status cg_command_rings(const struct cg_options *options,

@@ -306,13 +306,51 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
     printf("\n");
 }
 
-static void print_gaps(const struct cg_answer *answer, bool inch)
+static void print_second_reason(const struct cg_case *c,
+                                const struct cg_answer *answer)
+{
+    const struct cg_second_gap *s = &answer->seating;
+    double rpm = s->speed * 60.0, wanted = c->seal.seated_to_deg;
+    switch (answer->second_reason) {
+    case CG_SECOND_OWN:
+        printf("             (its own growth and margin; with it the top ring "
+               "stays seated to\n             %.0f deg at full load and %.0f "
+               "rpm, %.0f are asked for)\n",
+               s->unseat_deg, rpm, wanted);
+        break;
+    case CG_SECOND_SEATING:
+        printf("             (its own growth asks for less, but only this keeps "
+               "the top ring\n             seated to %.0f deg at full load "
+               "and %.0f rpm)\n",
+               wanted, rpm);
+        break;
+    case CG_SECOND_BEST:
+        printf("             (no gap up to %.1f times the top one keeps the "
+               "top ring seated to\n             %.0f deg at full load and "
+               "%.0f rpm; this one does to %.0f)\n",
+               CG_SECOND_MOST, wanted, rpm, s->unseat_deg);
+        break;
+    case CG_SECOND_RULE:
+        printf("             (the gas between the rings could not be "
+               "computed: a rule of the trade)\n");
+        break;
+    }
+}
+
+static void print_gaps(const struct cg_case *c, const struct cg_answer *answer,
+                       bool inch)
 {
     printf("Top ring     file to at least %s\n",
            cg_show_gap_up(answer->top.cold_gap, inch).text);
-    printf("Second ring  file to at least %s\n             (%s)\n\n",
-           cg_show_gap_up(answer->second.cold_gap, inch).text,
-           answer->second_reason);
+    printf("Second ring  file to at least %s\n",
+           cg_show_gap_up(answer->second.cold_gap, inch).text);
+    print_second_reason(c, answer);
+    if (answer->second_reason != CG_SECOND_RULE)
+        printf("             The trade's rule, %.3g times the top gap, gives "
+               "%s.\n",
+               c->margin.second_factor,
+               cg_show_gap(answer->second_rule, inch).text);
+    printf("\n");
 }
 
 void cg_report_find(const struct cg_taught *taught, const char *config,
@@ -336,7 +374,7 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
     }
     print_verdict("top", &answer->verdict, inch);
     print_verdict("second", &answer->second_verdict, inch);
-    print_gaps(answer, inch);
+    print_gaps(c, answer, inch);
     if (!quiet)
         printf("Left out: bore distortion and wear, ring twist, differences "
                "around the circumference\n"

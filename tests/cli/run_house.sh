@@ -37,7 +37,7 @@ level() {
     input_law) echo 4 ;;
     clearance) echo 4 ;;
     ring_pack | pack_*) echo 2 ;;
-    seal | seal_* | second_gap) echo 5 ;;
+    seal | seal_pack | second_gap) echo 5 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     fitting) echo 6 ;;
     case_ready) echo 4 ;;
@@ -46,6 +46,7 @@ level() {
     evidence | evidence_*) echo 6 ;;
     ring_choice | alloy_choice) echo 6 ;;
     ring_trial) echo 6 ;;
+    seal_study | seal_trade) echo 7 ;;
     esac
 }
 for file in models/*.[ch]; do

@@ -163,10 +163,10 @@ START_TEST(the_same_by_gsl)
     peer(start, land, &blow_by);
     for (int i = 0; i < 36; i++) {
         int node = (380 + 20 * i) % 720;
-        check_close(record[node].place[CG_PACK_LAND], land[i], 5e-3,
+        check_close(record[node].place[CG_PACK_LAND], land[i], 1e-3,
                     "the peer's");
     }
-    check_close(settled.cycle.to_crankcase, blow_by, 5e-3, "the peer's");
+    check_close(settled.cycle.to_crankcase, blow_by, 1e-3, "the peer's");
 }
 END_TEST
 

@@ -1,6 +1,4 @@
 /* The ring pack's own logic: slopes, balances, seating, hard cases. */
-#include <stdio.h>
-
 #include "check_close.h"
 #include "pack_of.h"
 
@@ -239,7 +237,6 @@ START_TEST(hard_cases)
         if (status != CG_OK) {
             ck_assert_msg(status == CG_NUMERICAL && error.text[0] != '\0',
                           "%s", hard[i].name);
-            printf("%s: %s\n", hard[i].name, error.text);
             continue;
         }
         ck_assert_msg(isfinite(settled.cycle.to_crankcase) &&
@@ -254,8 +251,6 @@ START_TEST(hard_cases)
                                   record[n].place[p] < 1e8,
                               "%s: node %zu place %zu: %g Pa", hard[i].name, n,
                               p, record[n].place[p]);
-        printf("%s: %d cycles, period %d, %ld steps\n", hard[i].name,
-               settled.cycles, settled.period, settled.cycle.steps);
     }
 }
 END_TEST

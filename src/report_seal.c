@@ -1,0 +1,198 @@
+#include "report_seal.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#include "cautions.h"
+#include "show.h"
+
+struct cg_ports_text cg_ports_text(const struct cg_case *c,
+                                   enum cg_port_kind kind)
+{
+    static const char *const what[] = {
+        "no gas ports", "drilled from the crown", "slotted in the land",
+        "through the ring"};
+    struct cg_ports_text out;
+    if (kind == CG_PORTS_NONE)
+        snprintf(out.text, sizeof out.text, "%s", what[0]);
+    else
+        snprintf(out.text, sizeof out.text, "%d ports of %.3g mm %s",
+                 c->seal.port_count, c->seal.port_diameter * 1e3, what[kind]);
+    return out;
+}
+
+static void print_gaps(const struct cg_seal_study *study, const char *config,
+                       bool inch)
+{
+    static const char *const ring[] = {"top", "second"};
+    const struct cg_case *c = study->c;
+    printf("coldgap seal %s\n\n", config);
+    printf("Engine   %d cylinders, %s x %s, boost %s, duty %s\n",
+           c->engine.cylinders, cg_show_length(c->engine.bore, inch).text,
+           cg_show_length(c->engine.stroke, inch).text,
+           cg_show_boost(c->charge.boost, inch).text, c->duty.name);
+    for (size_t k = 0; k < CG_PACK_RINGS; k++)
+        printf("%s%-6s gap %s cold (%s), %s hot at firing top centre\n",
+               k == 0 ? "Rings    " : "         ", ring[k],
+               cg_show_gap(study->gap[k], inch).text,
+               study->given[k] ? "yours" : "the answer of find",
+               cg_show_length(study->at_rated.hot_gap[k], inch).text);
+    printf("         %s\n\n",
+           cg_ports_text(c, (enum cg_port_kind)c->seal.ports).text);
+}
+
+static void print_ring(const char *name, const struct cg_pack_cycle *cycle,
+                       size_t k)
+{
+    if (cycle->unseat_deg[k] >= 720.0)
+        printf("  %-20s stays on its lower flank", name);
+    else
+        printf("  %-20s leaves its lower flank %.0f deg after firing top "
+               "centre",
+               name, cycle->unseat_deg[k]);
+    if (cycle->lifts[k] > 1)
+        printf(", %d times a cycle: it flutters", cycle->lifts[k]);
+    printf("\n");
+    if (cycle->given_way_deg[k] > 0.5)
+        printf("  %-20s gas pushes it off the bore for %.0f deg of a cycle\n",
+               "", cycle->given_way_deg[k]);
+}
+
+static void print_blow_by(const struct cg_seal *seal,
+                          const struct cg_seal_answer *at, bool inch)
+{
+    const struct cg_performance *p = &seal->performance;
+    double litres = at->blow_by_volume * 6e4;
+    printf("  blow-by              %.3g g/s, %.3g L/min in the crankcase, "
+           "%.2g %% of the charge",
+           at->blow_by * 1e3, litres, at->blow_by_share * 100.0);
+    if (p->brake_power > 0.0)
+        printf(",\n  %-20s %.2g L/min for each kW of %s", "",
+               litres / (p->brake_power / 1e3),
+               cg_show_power(p->brake_power, inch).text);
+    printf("\n");
+    print_ring("top ring", &at->settled.cycle, 0);
+    print_ring("second ring", &at->settled.cycle, 1);
+    printf("  between the rings    at most %s\n",
+           cg_show_pressure(at->land_peak, inch).text);
+}
+
+static void print_rated(const struct cg_seal_study *study, bool inch)
+{
+    const struct cg_seal *seal = study->rated;
+    const struct cg_seal_answer *at = &study->at_rated;
+    printf("At rated speed and full load, settled (%.0f rpm, peak %s at %.0f "
+           "deg)\n",
+           seal->pack.speed * 60.0,
+           cg_show_pressure(seal->performance.peak_pressure, inch).text,
+           seal->peak_deg);
+    print_blow_by(seal, at, inch);
+    printf("  crevices             hold %.1f %% of the charge at peak "
+           "pressure; %.1f %% comes back\n"
+           "  %-20s before the exhaust opens, too late to burn\n",
+           at->crevice_share * 100.0, at->crevice_late * 100.0, "");
+    printf("  0.05 mm more top gap costs %.2g kW and %.2g g/s of blow-by\n\n",
+           study->power_loss / 1e3, study->blow_by_more * 1e3);
+}
+
+static void print_ports_row(const struct cg_case *c, enum cg_port_kind kind,
+                            const struct cg_seal_answer *at)
+{
+    printf("  %-42s %7.2f deg  %5.1f %%  %6.0f N  %6.0f N  %6.3f g/s\n",
+           cg_ports_text(c, kind).text, at->groove_lag_deg,
+           at->groove_peak * 100.0, at->face_load, at->face_load_least,
+           at->blow_by * 1e3);
+}
+
+static void print_ports(const struct cg_seal_study *study)
+{
+    const struct cg_case *c = study->c;
+    printf("Gas ports at rated speed: top groove behind the cylinder, filled "
+           "at peak; top ring on\nthe bore by gas and tension, mean and "
+           "least; blow-by\n");
+    print_ports_row(c, (enum cg_port_kind)c->seal.ports, &study->at_rated);
+    print_ports_row(c, study->other_ports, &study->at_other);
+    printf("\n");
+}
+
+static void print_hardest(const struct cg_seal_study *study, bool inch)
+{
+    if (study->hardest->pack.speed >= study->rated->pack.speed)
+        return;
+    printf("At %.0f rpm and full load, the lowest speed of the duty there\n",
+           study->hardest->pack.speed * 60.0);
+    print_blow_by(study->hardest, &study->at_hardest, inch);
+    printf("\n");
+}
+
+static void print_proof(const struct cg_seal_study *study)
+{
+    const struct cg_seal_answer *at = &study->at_rated;
+    const struct cg_pack_settled *settled = &at->settled;
+    if (settled->period > 1)
+        printf("The rings do not move alike in every cycle: all repeats after "
+               "%d, the figures are means.\n",
+               settled->period);
+    /* Rounding noise below these would differ between machines. */
+    printf("Cycle follows cycle within %.0e; mass closes to %.0e of what goes "
+           "in and out.\n",
+           fmax(settled->change, 1e-7),
+           fmax(fabs(settled->cycle.residual), 1e-12));
+    printf("The cylinder's pressure is that of no leak: at most %.1f %% of its "
+           "mass is in the ring pack.\n\n",
+           at->leaked_share * 100.0);
+}
+
+static void print_second(const struct cg_seal_study *study, bool inch)
+{
+    const struct cg_answer *answer = &study->answer;
+    const struct cg_second_gap *s = &answer->seating;
+    if (answer->second_reason == CG_SECOND_RULE)
+        return;
+    printf("Second ring  %s at least, for this top gap: ",
+           cg_show_gap_up(answer->second.cold_gap, inch).text);
+    if (answer->second_reason == CG_SECOND_OWN)
+        printf("its own growth%s asks for it",
+               study->whole ? " and margin" : "");
+    else if (answer->second_reason == CG_SECOND_SEATING)
+        printf("less unseats the top ring too soon");
+    else
+        printf("none up to %.1f top gaps is enough", CG_SECOND_MOST);
+    printf(";\n             it keeps the top ring seated to %.0f deg at %.0f "
+           "rpm (seal.seated_to: %.0f),\n             the second ring's own "
+           "lifting not counted on\n",
+           s->unseat_deg, s->speed * 60.0, study->c->seal.seated_to_deg);
+    if (!study->whole)
+        printf("             (without the margin for what is not known: that "
+               "takes find)\n");
+    printf("             The trade's rule, %.3g times the top gap, gives "
+           "%s.\n\n",
+           study->c->margin.second_factor,
+           cg_show_gap(answer->second_rule, inch).text);
+}
+
+void cg_report_seal(const struct cg_seal_study *study, const char *config,
+                    bool inch, bool quiet, double seconds)
+{
+    if (!quiet) {
+        print_gaps(study, config, inch);
+        if (!(study->at_rated.hot_gap[0] > 0.0))
+            printf("Note: settled at this load the top ring's ends touch; its "
+                   "gap counts as shut.\n\n");
+        print_rated(study, inch);
+        print_ports(study);
+        print_hardest(study, inch);
+        print_proof(study);
+    }
+    print_second(study, inch);
+    printf("Blow-by  %.3g g/s, %.2g %% of the charge\n\n",
+           study->at_rated.blow_by * 1e3,
+           study->at_rated.blow_by_share * 100.0);
+    if (!quiet)
+        printf("Left out: chamfers at the gap's ends, bore distortion, ring "
+               "twist, piston tilt, oil in the\ngrooves; valve guides and "
+               "turbocharger, which a blow-by meter sees too.\n");
+    printf("%s\n", cg_cautions_text());
+    if (!quiet)
+        printf("Computed in %.0f ms.\n", seconds * 1e3);
+}

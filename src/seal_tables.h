@@ -1,0 +1,12 @@
+/* Tables of `seal`: seal.dat, seal_cycle.dat, seal_gap.dat. */
+#ifndef CG_SEAL_TABLES_H
+#define CG_SEAL_TABLES_H
+
+#include "seal_study.h"
+
+/* Writes them all into `dir`; seal_gap.dat takes a find at each boost. */
+enum cg_status cg_seal_tables_write(const char *dir, const char *config,
+                                    const struct cg_seal_study *study,
+                                    struct cg_error *error);
+
+#endif
