@@ -50,11 +50,12 @@ void cg_channel_flow(const struct cg_flow_gas *gas,
     }
 }
 
-double cg_channel_mean(double a, double b, double *d_a)
+double cg_channel_mean(double a, double b, double *d_a, double *d_b)
 {
-    double sum = a + b;
-    *d_a = (2.0 / 3.0) * a * (a + 2.0 * b) / (sum * sum);
-    return (2.0 / 3.0) * (a * a + a * b + b * b) / sum;
+    double sum = a + b, scale = (2.0 / 3.0) / (sum * sum);
+    *d_a = scale * a * (a + 2.0 * b);
+    *d_b = scale * b * (b + 2.0 * a);
+    return scale * sum * (a * a + a * b + b * b);
 }
 
 double cg_gas_viscosity(double temperature)

@@ -40,8 +40,8 @@ void cg_channel_flow(const struct cg_flow_gas *gas,
  * straight line, whatever the height, so that a seated flank (its roughness
  * leaks) and an open one have the same
  *   2/3 (a^2 + a b + b^2) / (a + b)
- * *d_a: slope by a (that by b: swap them).  Cannot fail. */
-double cg_channel_mean(double a, double b, double *d_a);
+ * and its slopes by either end.  Cannot fail. */
+double cg_channel_mean(double a, double b, double *d_a, double *d_b);
 
 /* Viscosity of air [Pa s] at a temperature [K], which stands for that of
  * charge and of burned gas: Sutherland's law, F. M. White, "Viscous Fluid

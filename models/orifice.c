@@ -12,18 +12,21 @@ void cg_flow_gas_set(struct cg_flow_gas *gas, double gas_constant,
     gas->gamma = gamma;
     gas->critical = pow(2.0 / (gamma + 1.0), gamma / (gamma - 1.0));
     gas->factor = 2.0 * gamma / (gamma - 1.0);
+    double root = pow(gas->critical, 1.0 / gamma);
+    gas->choked = gas->factor * root * (root - gas->critical);
 }
 
 double cg_orifice_square(const struct cg_flow_gas *gas, double ratio,
                          double *slope)
 {
-    double r = fmax(ratio, gas->critical);
-    double root = pow(r, 1.0 / gas->gamma);
-    double root_slope = root / (gas->gamma * r);
-    *slope = ratio > gas->critical
-                 ? gas->factor * (root_slope * (2.0 * root - r) - root)
-                 : 0.0;
-    return gas->factor * root * (root - r);
+    if (ratio <= gas->critical) {
+        *slope = 0.0;
+        return gas->choked;
+    }
+    double root = pow(ratio, 1.0 / gas->gamma);
+    double root_slope = root / (gas->gamma * ratio);
+    *slope = gas->factor * (root_slope * (2.0 * root - ratio) - root);
+    return gas->factor * root * (root - ratio);
 }
 
 double cg_orifice_function(const struct cg_flow_gas *gas, double ratio)

@@ -19,6 +19,7 @@ struct cg_flow_gas {
     double gamma;        /* ratio of heat capacities [1], > 1 */
     double critical;     /* pressure ratio at which flow chokes [1] */
     double factor;       /* 2 g/(g - 1) [1] */
+    double choked;       /* psi^2 of choked flow [1] */
 };
 
 /* Fills the rest from the first two.  Cannot fail. */

@@ -6,7 +6,7 @@
 enum { NEWTON_PASSES = 12 };
 /* Relative change after which a stage is solved: what is left is of its square,
  * far below the error of a step. */
-#define NEWTON_ENOUGH 1e-4
+#define NEWTON_ENOUGH 5e-4
 
 /* The method: diagonal, the weights of its stages (the last row is the step),
  * their places, and the second-order weights of the first two. */
@@ -23,139 +23,145 @@ static const double lower_order[CG_PACK_STAGES] = {
     DIAGONAL / (1.0 - DIAGONAL),
     (1.0 - 2.0 * DIAGONAL) / (1.0 - DIAGONAL), 0.0};
 
-/* What one stage starts from. */
+/* What one stage starts from.  Unknowns: three pressures, then the lifts of
+ * the rings that are free. */
 struct base {
     double mass[CG_PACK_VOLUMES];
     double lift[CG_PACK_RINGS], speed[CG_PACK_RINGS];
-    double diagonal; /* step times DIAGONAL [s] */
-    const enum cg_seating *seating;
+    double diagonal;            /* step times DIAGONAL [s] */
+    size_t column[CG_PACK_RINGS]; /* of a free ring; 0: seated */
+    size_t unknowns;
 };
 
-/* Gaussian elimination with row pivoting, in place; false if singular. */
-static bool solve(double a[CG_PACK_UNKNOWNS][CG_PACK_UNKNOWNS + 1])
+typedef double cg_pack_matrix[CG_PACK_UNKNOWNS][CG_PACK_UNKNOWNS + 1];
+
+/* Gaussian elimination with row pivoting, in place, right-hand side in column
+ * n; false if singular. */
+static bool solve(cg_pack_matrix a, size_t n)
 {
-    enum { N = CG_PACK_UNKNOWNS };
-    for (int k = 0; k < N; k++) {
-        int best = k;
-        for (int i = k + 1; i < N; i++)
+    for (size_t k = 0; k < n; k++) {
+        size_t best = k;
+        for (size_t i = k + 1; i < n; i++)
             if (fabs(a[i][k]) > fabs(a[best][k]))
                 best = i;
         if (!(fabs(a[best][k]) > 0.0))
             return false;
-        if (best != k)
-            for (int j = k; j <= N; j++) {
-                double keep = a[k][j];
-                a[k][j] = a[best][j];
-                a[best][j] = keep;
-            }
-        for (int i = k + 1; i < N; i++) {
+        for (size_t j = k; best != k && j <= n; j++) {
+            double keep = a[k][j];
+            a[k][j] = a[best][j];
+            a[best][j] = keep;
+        }
+        for (size_t i = k + 1; i < n; i++) {
             double factor = a[i][k] / a[k][k];
-            for (int j = k + 1; factor != 0.0 && j <= N; j++)
+            for (size_t j = k + 1; factor != 0.0 && j <= n; j++)
                 a[i][j] -= factor * a[k][j];
         }
     }
-    for (int k = N - 1; k >= 0; k--) {
-        for (int j = k + 1; j < N; j++)
-            a[k][N] -= a[k][j] * a[j][N];
-        a[k][N] /= a[k][k];
+    for (size_t k = n; k-- > 0;) {
+        for (size_t j = k + 1; j < n; j++)
+            a[k][n] -= a[k][j] * a[j][n];
+        a[k][n] /= a[k][k];
     }
     return true;
 }
 
+/* Balance of one volume: what a flow brings, and its slopes. */
+static void add_flow(const struct base *base, const struct cg_pack_flow *flow,
+                     double seconds, size_t column, const double *scale,
+                     double *row)
+{
+    row[base->unknowns] += seconds * flow->rate;
+    for (size_t v = 0; v < CG_PACK_VOLUMES; v++)
+        row[v] -= seconds * flow->by_pressure[v] * scale[v];
+    if (column > 0)
+        row[column] -= seconds * flow->by_lift * scale[column];
+}
+
 /* Residual and Jacobian in scaled unknowns: pressures over `scale`, lifts over
- * the travel. */
+ * the travel; each row over the size of its own unknown. */
 static void assemble(const struct cg_ring_pack *pack, const struct base *base,
                      const struct cg_pack_point *point,
-                     const struct cg_pack_rates *rates,
-                     const double *scale,
-                     double a[CG_PACK_UNKNOWNS][CG_PACK_UNKNOWNS + 1])
+                     const struct cg_pack_rates *rates, const double *scale,
+                     cg_pack_matrix a)
 {
-    enum { N = CG_PACK_UNKNOWNS, V = CG_PACK_VOLUMES };
+    enum { V = CG_PACK_VOLUMES };
     double h = base->diagonal;
-    memset(a, 0, N * sizeof a[0]);
+    size_t n = base->unknowns;
+    memset(a, 0, sizeof(cg_pack_matrix));
     for (size_t v = 0; v < V; v++) {
         double capacity = cg_pack_capacity(pack, v);
         a[v][v] = capacity * scale[v];
-        a[v][N] = base->mass[v] - capacity * point->pressure[v];
+        a[v][n] = base->mass[v] - capacity * point->pressure[v];
     }
     for (size_t f = 0; f < CG_PACK_FLOWS; f++) {
         const struct cg_pack_flow *flow = &rates->flow[f];
         if (flow->rate == 0.0)
             continue;
         size_t from = cg_pack_from[f], to = cg_pack_to[f];
-        size_t ring = f < CG_PACK_PORTS ? f / CG_PACK_WAYS : 0;
-        for (int end = 0; end < 2; end++) {
-            size_t place = end ? to : from;
-            if (place == CG_PACK_CYLINDER || place == CG_PACK_CRANKCASE)
-                continue;
-            double in = end ? h : -h;
-            double *row = a[place - 1];
-            row[N] += in * flow->rate;
-            for (size_t v = 0; v < V; v++)
-                row[v] -= in * flow->by_pressure[v] * scale[v];
-            row[V + ring] -= in * flow->by_lift * scale[V + ring];
-        }
+        size_t column =
+            f < CG_PACK_PORTS ? base->column[f / CG_PACK_WAYS] : 0;
+        if (from != CG_PACK_CYLINDER)
+            add_flow(base, flow, -h, column, scale, a[from - 1]);
+        if (to != CG_PACK_CRANKCASE)
+            add_flow(base, flow, h, column, scale, a[to - 1]);
+    }
+    for (size_t v = 0; v < V; v++) {
+        double size = 1.0 / (cg_pack_capacity(pack, v) * scale[v]);
+        for (size_t j = 0; j <= n; j++)
+            a[v][j] *= size;
     }
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
-        double *row = a[V + k];
-        if (base->seating[k] != CG_RING_FREE) {
-            row[V + k] = 1.0;
-            for (size_t v = 0; v < V; v++)
-                a[v][V + k] = 0.0;
+        size_t own = base->column[k];
+        if (own == 0)
             continue;
-        }
         const struct cg_pack_push *push = &rates->push[k];
-        row[N] = base->lift[k] - point->lift[k] +
-                 h * (base->speed[k] + h * push->rate);
-        row[V + k] = (1.0 - h * (push->by_speed + h * push->by_lift)) *
-                     scale[V + k];
+        double *row = a[own], size = 1.0 / scale[own];
+        row[n] = (base->lift[k] - point->lift[k] +
+                  h * (base->speed[k] + h * push->rate)) * size;
+        row[own] = 1.0 - h * (push->by_speed + h * push->by_lift);
         for (size_t v = 0; v < V; v++)
-            row[v] = -h * h * push->by_pressure[v] * scale[v];
-    }
-    /* Rows over the size of their own unknown. */
-    for (size_t i = 0; i < N; i++) {
-        double size = i < V ? cg_pack_capacity(pack, i) * scale[i]
-                            : (base->seating[i - V] == CG_RING_FREE
-                                   ? scale[i] : 1.0);
-        for (size_t j = 0; j <= N; j++)
-            a[i][j] /= size;
+            row[v] = -h * h * push->by_pressure[v] * scale[v] * size;
     }
 }
 
 /* Adds the solved change to the point; flows and pushes follow along their
- * slopes, so that they belong to the new point to second order. */
-static double apply(const struct base *base,
-                    double a[CG_PACK_UNKNOWNS][CG_PACK_UNKNOWNS + 1],
+ * slopes, so that they belong to the new point to second order.  Returns the
+ * largest relative change. */
+static double apply(const struct base *base, cg_pack_matrix a,
                     const double *scale, struct cg_pack_point *point,
                     struct cg_pack_rates *rates)
 {
-    enum { N = CG_PACK_UNKNOWNS, V = CG_PACK_VOLUMES };
-    double change[N], most = 0.0, part = 1.0;
-    for (size_t i = 0; i < N; i++)
-        most = fmax(most, fabs(a[i][N]));
-    if (most > 0.5)
-        part = 0.5 / most;
-    for (size_t i = 0; i < N; i++)
-        change[i] = part * a[i][N] * scale[i];
+    enum { V = CG_PACK_VOLUMES };
+    size_t n = base->unknowns;
+    double change[CG_PACK_UNKNOWNS], most = 0.0;
+    for (size_t i = 0; i < n; i++)
+        most = fmax(most, fabs(a[i][n]));
+    double part = most > 0.5 ? 0.5 / most : 1.0;
+    for (size_t i = 0; i < n; i++)
+        change[i] = part * a[i][n] * scale[i];
     for (size_t v = 0; v < V; v++)
         point->pressure[v] += change[v];
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
         struct cg_pack_push *push = &rates->push[k];
-        double before = point->speed[k];
-        if (base->seating[k] == CG_RING_FREE) {
-            point->lift[k] += change[V + k];
+        size_t own = base->column[k];
+        if (own > 0) {
+            double before = point->speed[k];
+            point->lift[k] += change[own];
             point->speed[k] =
                 (point->lift[k] - base->lift[k]) / base->diagonal;
+            push->rate += push->by_lift * change[own] +
+                          push->by_speed * (point->speed[k] - before);
         }
-        push->rate += push->by_lift * change[V + k] +
-                      push->by_speed * (point->speed[k] - before);
         for (size_t v = 0; v < V; v++)
             push->rate += push->by_pressure[v] * change[v];
     }
     for (size_t f = 0; f < CG_PACK_FLOWS; f++) {
         struct cg_pack_flow *flow = &rates->flow[f];
-        size_t ring = f < CG_PACK_PORTS ? f / CG_PACK_WAYS : 0;
-        flow->rate += flow->by_lift * change[V + ring];
+        if (flow->rate == 0.0)
+            continue;
+        size_t own = f < CG_PACK_PORTS ? base->column[f / CG_PACK_WAYS] : 0;
+        if (own > 0)
+            flow->rate += flow->by_lift * change[own];
         for (size_t v = 0; v < V; v++)
             flow->rate += flow->by_pressure[v] * change[v];
     }
@@ -167,16 +173,17 @@ static bool settle(const struct cg_ring_pack *pack,
                    const struct cg_pack_node *at, const struct base *base,
                    struct cg_pack_point *point, struct cg_pack_rates *rates)
 {
-    double a[CG_PACK_UNKNOWNS][CG_PACK_UNKNOWNS + 1];
+    cg_pack_matrix a;
     double scale[CG_PACK_UNKNOWNS];
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        scale[CG_PACK_VOLUMES + k] = pack->ring[k].travel;
+        if (base->column[k] > 0)
+            scale[base->column[k]] = pack->ring[k].travel;
     for (int pass = 0; pass < NEWTON_PASSES; pass++) {
         for (size_t v = 0; v < CG_PACK_VOLUMES; v++)
             scale[v] = point->pressure[v];
         cg_pack_rates(pack, at, point, rates);
         assemble(pack, base, point, rates, scale, a);
-        if (!solve(a))
+        if (!solve(a, base->unknowns))
             return false;
         double change = apply(base, a, scale, point, rates);
         if (!(change < 1e6)) /* NaN too */
@@ -209,7 +216,10 @@ static void begin(const struct cg_ring_pack *pack,
                   struct base *base, struct cg_pack_point *guess)
 {
     base->diagonal = seconds * DIAGONAL;
-    base->seating = state->seating;
+    base->unknowns = CG_PACK_VOLUMES;
+    for (size_t k = 0; k < CG_PACK_RINGS; k++)
+        base->column[k] =
+            state->seating[k] == CG_RING_FREE ? base->unknowns++ : 0;
     memcpy(base->mass, state->mass, sizeof base->mass);
     memcpy(base->lift, state->lift, sizeof base->lift);
     memcpy(base->speed, state->speed, sizeof base->speed);

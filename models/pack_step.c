@@ -14,13 +14,13 @@
 enum { LOCATE_PASSES = 60 };
 
 const struct cg_pack_control cg_pack_control_usual = {
-    .mass_tolerance = 5e-5, .lift_tolerance = 2e-3,
+    .mass_tolerance = 1e-4, .lift_tolerance = 5e-3,
     .longest_deg = 1.0, .shortest_deg = 1e-9, .stride = 1,
     .repeat = 1e-7, .cycles_most = 120};
 const struct cg_pack_control cg_pack_control_quick = {
-    .mass_tolerance = 5e-4, .lift_tolerance = 1e-2,
-    .longest_deg = 3.0, .shortest_deg = 1e-9, .stride = 3,
-    .repeat = 3e-4, .cycles_most = 30};
+    .mass_tolerance = 2e-3, .lift_tolerance = 3e-2,
+    .longest_deg = 4.0, .shortest_deg = 1e-9, .stride = 4,
+    .repeat = 1e-3, .cycles_most = 30};
 
 void cg_pack_places(const struct cg_ring_pack *pack,
                     const struct cg_pack_state *state,

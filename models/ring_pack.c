@@ -143,10 +143,8 @@ static void push_ring(const struct cg_ring_pack *pack,
     const double above = place[2 * k], groove = place[2 * k + 1],
                  below = place[2 * k + 2];
     double upper_a, upper_g, lower_b, lower_g;
-    double upper = cg_channel_mean(above, groove, &upper_a);
-    double lower = cg_channel_mean(below, groove, &lower_b);
-    cg_channel_mean(groove, above, &upper_g);
-    cg_channel_mean(groove, below, &lower_g);
+    double upper = cg_channel_mean(above, groove, &upper_a, &upper_g);
+    double lower = cg_channel_mean(below, groove, &lower_b, &lower_g);
     double flank = ring->flank_perimeter * ring->flank_width / ring->mass;
     double rim = ring->perimeter * ring->exposed / ring->mass;
     double grip = pack->friction * at->slide * ring->perimeter *

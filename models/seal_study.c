@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 /* The answer, or as much of it as given gaps leave to be asked. */
 static enum cg_status find_gaps(const struct cg_case *c,
@@ -38,24 +39,41 @@ static enum cg_status look_at_rated(struct cg_seal_study *study,
 {
     struct cg_seal_answer wider;
     const double *gap = study->gap;
+    enum cg_status wide = cg_seal_solve(
+        study->rated, gap[0] + CG_SEAL_MORE_GAP, gap[1], &wider, NULL);
     enum cg_status status =
-        cg_seal_solve(study->rated, gap[0] + CG_SEAL_MORE_GAP, gap[1], &wider,
-                      error);
-    if (status == CG_OK)
-        status = cg_seal_solve(study->rated, gap[0], gap[1], &study->at_rated,
-                               error);
+        cg_seal_solve(study->rated, gap[0], gap[1], &study->at_rated, error);
     if (status != CG_OK)
         return status;
+    study->power_loss = study->blow_by_more = NAN;
+    if (wide != CG_OK)
+        return CG_OK;
     study->power_loss = cg_seal_power(study->rated, &wider) -
                         cg_seal_power(study->rated, &study->at_rated);
     study->blow_by_more = wider.blow_by - study->at_rated.blow_by;
     return CG_OK;
 }
 
+/* A side of the study without which the rest still stands: blow_by is NaN if
+ * its rings do not settle. */
+static enum cg_status look_aside(const struct cg_seal_study *study,
+                                 struct cg_seal *seal,
+                                 struct cg_seal_answer *answer,
+                                 struct cg_error *error)
+{
+    enum cg_status status =
+        cg_seal_solve(seal, study->gap[0], study->gap[1], answer, error);
+    if (status == CG_NUMERICAL) {
+        memset(answer, 0, sizeof *answer);
+        answer->blow_by = NAN;
+        return CG_OK;
+    }
+    return status;
+}
+
 static enum cg_status look(const struct cg_case *c, struct cg_duty_run *run,
                            struct cg_seal_study *study, struct cg_error *error)
 {
-    const double *gap = study->gap;
     enum cg_status status = find_gaps(c, run, study, error);
     if (status == CG_OK)
         status = cg_seal_create(c, run, run->full_load, &study->rated, error);
@@ -63,19 +81,18 @@ static enum cg_status look(const struct cg_case *c, struct cg_duty_run *run,
         status = look_at_rated(study, error);
     if (status == CG_OK)
         status = cg_seal_create(c, run, run->full_load, &study->other, error);
-    if (status == CG_OK) {
-        study->other_ports =
-            c->seal.ports == CG_PORTS_NONE ? CG_PORTS_CROWN : CG_PORTS_NONE;
-        cg_seal_ports(study->other, study->other_ports);
-        status = cg_seal_solve(study->other, gap[0], gap[1], &study->at_other,
-                               error);
-    }
+    if (status != CG_OK)
+        return status;
+    study->other_ports =
+        c->seal.ports == CG_PORTS_NONE ? CG_PORTS_CROWN : CG_PORTS_NONE;
+    cg_seal_ports(study->other, study->other_ports);
+    status = look_aside(study, study->other, &study->at_other, error);
+    size_t hardest = cg_second_gap_regime(run);
+    if (status != CG_OK || hardest == run->full_load)
+        return status;
+    status = cg_seal_create(c, run, hardest, &study->hardest, error);
     if (status == CG_OK)
-        status = cg_seal_create(c, run, cg_second_gap_regime(run),
-                                &study->hardest, error);
-    if (status == CG_OK)
-        status = cg_seal_solve(study->hardest, gap[0], gap[1],
-                               &study->at_hardest, error);
+        status = look_aside(study, study->hardest, &study->at_hardest, error);
     return status;
 }
 

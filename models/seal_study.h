@@ -18,12 +18,15 @@ struct cg_seal_study {
                                       given, and it holds what the second
                                       gap needs and no spread */
     struct cg_answer answer;
-    struct cg_seal *rated, *other, *hardest; /* with their records */
+    struct cg_seal *rated, *other; /* with their records */
+    struct cg_seal *hardest;       /* NULL: that is rated speed */
     enum cg_port_kind other_ports; /* none if the case has some, else drilled
                                       from the crown */
-    struct cg_seal_answer at_rated, at_other, at_hardest;
+    struct cg_seal_answer at_rated;
+    struct cg_seal_answer at_other, at_hardest; /* blow_by NaN: the rings do
+                                        not settle */
     double power_loss, blow_by_more; /* for CG_SEAL_MORE_GAP of top gap
-                                        [W], [kg/s] */
+                                        [W], [kg/s]; NaN: they do not settle */
 };
 
 /* Does all that.  `c` and `run` belong together, and c must outlive the study.

@@ -16,88 +16,114 @@ size_t cg_second_gap_regime(const struct cg_duty_run *run)
     return found;
 }
 
+/* A search: what it looks for, and where the last try has ended. */
+struct search {
+    struct cg_seal *seal;
+    double top, step, wanted;    /* [m], [m], [deg] */
+    struct cg_pack_state state;  /* of the last try */
+    bool warm;                   /* it settled, the top ring seated at peak */
+    struct cg_second_gap *out;
+};
+
 /* The angle at which the top ring lifts; -1 if the motion does not settle. */
-static double lifting(struct cg_seal *seal, double top, double second,
-                      struct cg_second_gap *out)
+static double lifting(struct search *search, double second)
 {
     struct cg_pack_settled settled;
-    struct cg_pack_state state;
-    cg_seal_gaps(seal, top, second);
-    out->tried++;
-    enum cg_status status =
-        cg_pack_settle(&seal->pack, &cg_pack_control_quick, false, &state,
-                       &settled, NULL, NULL);
-    return status == CG_OK ? settled.cycle.unseat_deg[0] : -1.0;
+    struct cg_seal *seal = search->seal;
+    cg_seal_gaps(seal, search->top, second);
+    search->out->tried++;
+    enum cg_status status = cg_pack_settle(
+        &seal->pack, &cg_pack_control_quick, search->warm, &search->state,
+        &settled, NULL, NULL);
+    double angle = status == CG_OK ? settled.cycle.unseat_deg[0] : -1.0;
+    /* From a pack that flutters the next would begin fluttering. */
+    search->warm = angle > seal->peak_deg + 1.0;
+    return angle;
 }
 
-/* Smallest gap in steps between one that lifts too soon and one that does not:
- * regula falsi with halving (Illinois), rounded to steps. */
-static double refine(struct cg_seal *seal, double top, double wanted,
-                     double step, double low, double at_low, double high,
-                     double at_high, struct cg_second_gap *out)
+/* A bracket: at `low` the ring lifts too soon, at `high` it does not. */
+struct bracket {
+    double low, at_low, high, at_high; /* [m], [deg] */
+};
+
+/* Smallest gap in steps: regula falsi with halving (Illinois). */
+static void refine(struct search *search, struct bracket b)
 {
-    double f_low = at_low - wanted, f_high = at_high - wanted;
+    double step = search->step;
+    double f_low = b.at_low - search->wanted;
+    double f_high = b.at_high - search->wanted;
     int side = 0;
-    out->unseat_deg = at_high;
-    while (high - low > 1.5 * step && out->tried < MOST_TRIES) {
-        double gap = (low * f_high - high * f_low) / (f_high - f_low);
+    search->out->unseat_deg = b.at_high;
+    while (b.high - b.low > 1.5 * step && search->out->tried < MOST_TRIES) {
+        double gap = (b.low * f_high - b.high * f_low) / (f_high - f_low);
         /* Rounded up: the last but one try is then mostly the answer. */
         gap = step * ceil(gap / step - 1e-6);
-        gap = fmin(fmax(gap, low + step), high - step);
-        double f = lifting(seal, top, gap, out) - wanted;
+        gap = fmin(fmax(gap, b.low + step), b.high - step);
+        double at = lifting(search, gap), f = at - search->wanted;
         if (f >= 0.0) {
-            high = gap;
+            b.high = gap;
             f_high = f;
-            out->unseat_deg = f + wanted;
+            search->out->unseat_deg = at;
             if (side == 1)
                 f_low *= 0.5;
             side = 1;
         } else {
-            low = gap;
+            b.low = gap;
             f_low = f;
             if (side == -1)
                 f_high *= 0.5;
             side = -1;
         }
     }
-    return high;
+    search->out->gap = b.high;
+}
+
+/* Wider than the least: the trade's rule first, mostly not far from the
+ * answer, then the widest. */
+static void look_wider(struct search *search, double rule)
+{
+    struct cg_second_gap *out = search->out;
+    double least = out->gap;
+    struct bracket b = {least, out->with_least,
+                        fmin(fmax(rule, least + search->step), out->most), 0};
+    b.at_high = lifting(search, b.high);
+    if (b.at_high < search->wanted && b.high < out->most) {
+        b.low = b.high;
+        b.at_low = b.at_high;
+        b.high = out->most;
+        b.at_high = lifting(search, b.high);
+    }
+    out->reached = b.at_high >= search->wanted;
+    if (!out->reached) {
+        search->wanted = b.at_high - GAINS_LITTLE;
+        b.low = least;
+        b.at_low = out->with_least;
+    }
+    if (b.at_low < search->wanted)
+        refine(search, b);
+}
+
+static double up_to(double step, double length)
+{
+    return step * ceil(length / step - 1e-9);
 }
 
 void cg_second_gap_find(struct cg_seal *seal, double top, double least,
                         struct cg_second_gap *second)
 {
-    const struct cg_case *c = seal->c;
-    double step = c->margin.filing_step, wanted = c->seal.seated_to_deg;
+    const struct cg_margin_case *margin = &seal->c->margin;
     struct cg_second_gap out = {.speed = seal->pack.speed};
-    double low = step * ceil(least / step - 1e-9);
-    out.most = fmax(step * ceil(CG_SECOND_MOST * top / step - 1e-9), low);
+    struct search search = {.seal = seal, .top = top,
+                            .step = margin->filing_step,
+                            .wanted = seal->c->seal.seated_to_deg,
+                            .out = &out};
+    out.gap = up_to(search.step, least);
+    out.most = fmax(up_to(search.step, CG_SECOND_MOST * top), out.gap);
     seal->pack.ring[1].held = true;
-    out.gap = low;
-    out.with_least = out.unseat_deg = lifting(seal, top, low, &out);
-    out.reached = out.unseat_deg >= wanted;
-    if (!out.reached && out.most > low) {
-        /* The trade's rule first: mostly not far from the answer. */
-        double rule = step * ceil(c->margin.second_factor * top / step - 1e-9);
-        double high = fmin(fmax(rule, low + step), out.most);
-        double at_low = out.with_least;
-        double at_high = lifting(seal, top, high, &out);
-        out.gap = low;
-        if (at_high < wanted && high < out.most) {
-            low = high;
-            at_low = at_high;
-            high = out.most;
-            at_high = lifting(seal, top, high, &out);
-        }
-        out.reached = at_high >= wanted;
-        if (!out.reached) {
-            wanted = at_high - GAINS_LITTLE;
-            low = out.gap;
-            at_low = out.with_least;
-        }
-        if (at_low < wanted)
-            out.gap = refine(seal, top, wanted, step, low, at_low, high,
-                             at_high, &out);
-    }
+    out.with_least = out.unseat_deg = lifting(&search, out.gap);
+    out.reached = out.with_least >= search.wanted;
+    if (!out.reached && out.most > out.gap)
+        look_wider(&search, up_to(search.step, margin->second_factor * top));
     seal->pack.ring[1].held = false;
     *second = out;
 }

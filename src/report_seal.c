@@ -42,9 +42,11 @@ static void print_gaps(const struct cg_seal_study *study, const char *config,
 }
 
 static void print_ring(const char *name, const struct cg_pack_cycle *cycle,
-                       size_t k)
+                       size_t k, double peak_deg)
 {
-    if (cycle->unseat_deg[k] >= 720.0)
+    if (cycle->unseat_deg[k] <= peak_deg)
+        printf("  %-20s is off its lower flank at peak pressure", name);
+    else if (cycle->unseat_deg[k] >= 720.0)
         printf("  %-20s stays on its lower flank", name);
     else
         printf("  %-20s leaves its lower flank %.0f deg after firing top "
@@ -71,8 +73,8 @@ static void print_blow_by(const struct cg_seal *seal,
                litres / (p->brake_power / 1e3),
                cg_show_power(p->brake_power, inch).text);
     printf("\n");
-    print_ring("top ring", &at->settled.cycle, 0);
-    print_ring("second ring", &at->settled.cycle, 1);
+    print_ring("top ring", &at->settled.cycle, 0, seal->peak_deg);
+    print_ring("second ring", &at->settled.cycle, 1, seal->peak_deg);
     printf("  between the rings    at most %s\n",
            cg_show_pressure(at->land_peak, inch).text);
 }
@@ -91,17 +93,29 @@ static void print_rated(const struct cg_seal_study *study, bool inch)
            "pressure; %.1f %% comes back\n"
            "  %-20s before the exhaust opens, too late to burn\n",
            at->crevice_share * 100.0, at->crevice_late * 100.0, "");
-    printf("  0.05 mm more top gap costs %.2g kW and %.2g g/s of blow-by\n\n",
-           study->power_loss / 1e3, study->blow_by_more * 1e3);
+    if (isnan(study->power_loss))
+        printf("  with 0.05 mm more top gap the rings do not settle to a motion "
+               "that repeats\n\n");
+    else
+        printf("  0.05 mm more top gap costs %.2g kW and %.2g g/s of "
+               "blow-by\n\n",
+               study->power_loss / 1e3, study->blow_by_more * 1e3);
 }
 
 static void print_ports_row(const struct cg_case *c, enum cg_port_kind kind,
                             const struct cg_seal_answer *at)
 {
-    printf("  %-42s %7.2f deg  %5.1f %%  %6.0f N  %6.0f N  %6.3f g/s\n",
-           cg_ports_text(c, kind).text, at->groove_lag_deg,
-           at->groove_peak * 100.0, at->face_load, at->face_load_least,
-           at->blow_by * 1e3);
+    char lag[16] = "  never   ";
+    if (isnan(at->blow_by)) {
+        printf("  %-42s the rings do not settle to a motion that repeats\n",
+               cg_ports_text(c, kind).text);
+        return;
+    }
+    if (at->groove_lag_deg < 360.0)
+        snprintf(lag, sizeof lag, "%6.2f deg", at->groove_lag_deg);
+    printf("  %-42s %s  %5.1f %%  %6.0f N  %6.0f N  %6.3f g/s\n",
+           cg_ports_text(c, kind).text, lag, at->groove_peak * 100.0,
+           at->face_load, at->face_load_least, at->blow_by * 1e3);
 }
 
 static void print_ports(const struct cg_seal_study *study)
@@ -117,10 +131,14 @@ static void print_ports(const struct cg_seal_study *study)
 
 static void print_hardest(const struct cg_seal_study *study, bool inch)
 {
-    if (study->hardest->pack.speed >= study->rated->pack.speed)
+    if (study->hardest == NULL)
         return;
     printf("At %.0f rpm and full load, the lowest speed of the duty there\n",
            study->hardest->pack.speed * 60.0);
+    if (isnan(study->at_hardest.blow_by)) {
+        printf("  the rings do not settle to a motion that repeats\n\n");
+        return;
+    }
     print_blow_by(study->hardest, &study->at_hardest, inch);
     printf("\n");
 }

@@ -16,7 +16,8 @@ static enum cg_status write_keys(const char *dir, const char *config,
                                  struct cg_error *error)
 {
     const struct cg_seal_answer *at = &s->at_rated, *other = &s->at_other;
-    const struct cg_seal_answer *hard = &s->at_hardest;
+    const struct cg_seal *at_speed = s->hardest != NULL ? s->hardest : s->rated;
+    const struct cg_seal_answer *hard = s->hardest != NULL ? &s->at_hardest : at;
     const struct cg_pack_cycle *cycle = &at->settled.cycle;
     const struct key keys[] = {
         {"blow_by", "g/s", at->blow_by * 1e3},
@@ -51,7 +52,7 @@ static enum cg_status write_keys(const char *dir, const char *config,
         {"other_ports_blow_by", "g/s", other->blow_by * 1e3},
         {"other_ports_groove_lag", "deg", other->groove_lag_deg},
         {"other_ports_face_load", "N", other->face_load},
-        {"hardest_speed", "rpm", s->hardest->pack.speed * 60.0},
+        {"hardest_speed", "rpm", at_speed->pack.speed * 60.0},
         {"hardest_unseat_angle", "deg", hard->settled.cycle.unseat_deg[0]},
         {"hardest_blow_by", "g/s", hard->blow_by * 1e3},
         {"hardest_blow_by_share", "%", hard->blow_by_share * 100.0},
@@ -126,7 +127,7 @@ static enum cg_status write_cycle(const char *dir, const char *config,
     write_block(table, s->rated,
                 cg_ports_text(s->c, (enum cg_port_kind)s->c->seal.ports).text);
     write_block(table, s->other, cg_ports_text(s->c, s->other_ports).text);
-    write_block(table, s->hardest,
+    write_block(table, s->hardest != NULL ? s->hardest : s->rated,
                 cg_ports_text(s->c, (enum cg_port_kind)s->c->seal.ports).text);
     return cg_table_close(table, CG_OK, error);
 }

@@ -152,10 +152,13 @@ START_TEST(the_same_by_gsl)
     struct cg_pack_state state;
     struct cg_pack_settled settled;
     struct cg_error error = {0};
+    struct cg_pack_control fine = cg_pack_control_usual;
     double land[36], blow_by;
+    fine.mass_tolerance *= 0.01;
+    fine.lift_tolerance *= 0.01;
     pack_set(&pack, row[_i].speed, row[_i].top, row[_i].second);
-    ck_assert_int_eq(cg_pack_settle(&pack, &cg_pack_control_usual, false,
-                                    &state, &settled, record, &error),
+    ck_assert_int_eq(cg_pack_settle(&pack, &fine, false, &state, &settled,
+                                    record, &error),
                      CG_OK);
     ck_assert_int_eq(settled.period, 1);
     double start[8] = {state.mass[0], state.mass[1], state.mass[2],
@@ -163,10 +166,10 @@ START_TEST(the_same_by_gsl)
     peer(start, land, &blow_by);
     for (int i = 0; i < 36; i++) {
         int node = (380 + 20 * i) % 720;
-        check_close(record[node].place[CG_PACK_LAND], land[i], 1e-3,
+        check_close(record[node].place[CG_PACK_LAND], land[i], 2e-4,
                     "the peer's");
     }
-    check_close(settled.cycle.to_crankcase, blow_by, 1e-3, "the peer's");
+    check_close(settled.cycle.to_crankcase, blow_by, 2e-4, "the peer's");
 }
 END_TEST
 
