@@ -355,7 +355,8 @@ START_TEST(butting_has_its_figures)
 }
 END_TEST
 
-/* The second gap: the larger of its own need and the rule. */
+/* Before the gas between the rings is looked at: the larger of the second
+ * ring's own need and the trade's rule. */
 START_TEST(second_ring_rule)
 {
     struct cg_case c = pull();
@@ -369,10 +370,84 @@ START_TEST(second_ring_rule)
         ck_assert_double_lt(a.second.cold_gap,
                             fmax(own, ruled) + c.margin.filing_step);
         check_sum(&a.second, c.margin.filing_step, true);
-        ck_assert_msg((strstr(a.second_reason, "second_factor") != NULL) ==
-                          (ruled > own),
-                      "factor %.1f: %s", factor, a.second_reason);
+        ck_assert_msg((a.second_reason == CG_SECOND_RULE) == (ruled > own),
+                      "factor %.1f: reason %d", factor, a.second_reason);
     }
+}
+END_TEST
+
+/* The angle at which the top ring lifts with this pair of gaps, second ring
+ * held, solved with short steps. */
+static double unseats(const struct cg_case *c, struct cg_duty_run *run,
+                      double top, double second)
+{
+    struct cg_seal *seal;
+    struct cg_seal_answer at;
+    struct cg_error error = {0};
+    ck_assert_int_eq(cg_seal_create(c, run, cg_second_gap_regime(run), &seal,
+                                    &error),
+                     CG_OK);
+    seal->pack.ring[1].held = true;
+    enum cg_status status = cg_seal_solve(seal, top, second, &at, &error);
+    ck_assert_msg(status == CG_OK, "%s", error.text);
+    cg_seal_free(seal);
+    return at.settled.cycle.unseat_deg[0];
+}
+
+/* The second gap by the gas: its own need, or the smallest step that keeps the
+ * top ring seated; whatever the rule says. */
+START_TEST(second_ring_by_the_gas)
+{
+    static const double asked[] = {90.0, 130.0, 136.0, 140.0};
+    struct cg_case c = pull();
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_answer a = answer_of(&c);
+    struct cg_error error = {0};
+    double own = c.margin.filing_step *
+                 ceil((a.extremes.second_closure + a.top.spread +
+                       c.margin.residual) /
+                          c.margin.filing_step - 1e-9);
+    double last = 0.0;
+    for (size_t i = 0; i < COUNT_OF(asked); i++) {
+        c.seal.seated_to_deg = asked[i];
+        ck_assert_int_eq(cg_answer_second(&c, run, &a, &error), CG_OK);
+        check_sum(&a.second, c.margin.filing_step, true);
+        double gap = a.second.cold_gap;
+        ck_assert_double_ge(gap, own - 1e-12);
+        ck_assert_double_ge(gap, last);
+        last = gap;
+        double at = unseats(&c, run, a.top.cold_gap, gap);
+        ck_assert_msg(at > asked[i] - 0.5, "%g deg asked, %g", asked[i], at);
+        if (gap <= own + 1e-12) {
+            ck_assert_int_eq(a.second_reason, CG_SECOND_OWN);
+            continue;
+        }
+        ck_assert_int_eq(a.second_reason, CG_SECOND_SEATING);
+        at = unseats(&c, run, a.top.cold_gap, gap - c.margin.filing_step);
+        ck_assert_msg(at < asked[i] + 0.5, "%g deg asked, %g with a step less",
+                      asked[i], at);
+    }
+    ck_assert_double_gt(last, own + 2.0 * c.margin.filing_step);
+    cg_duty_run_free(run);
+}
+END_TEST
+
+/* More than any gap can give: the best, and it says so. */
+START_TEST(second_ring_out_of_reach)
+{
+    struct cg_case c = pull();
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_answer a = answer_of(&c);
+    struct cg_error error = {0};
+    c.seal.seated_to_deg = 180.0;
+    ck_assert_int_eq(cg_answer_second(&c, run, &a, &error), CG_OK);
+    ck_assert_int_eq(a.second_reason, CG_SECOND_BEST);
+    ck_assert(!a.seating.reached);
+    ck_assert_double_le(a.seating.gap, a.seating.most);
+    double widest = unseats(&c, run, a.top.cold_gap, a.seating.most);
+    double chosen = unseats(&c, run, a.top.cold_gap, a.second.cold_gap);
+    check_within(chosen, widest - 0.5, 1.0, "a wider one gains little");
+    cg_duty_run_free(run);
 }
 END_TEST
 
@@ -648,6 +723,8 @@ int main(void)
     tcase_add_test(all, a_given_gap_is_judged_on_both_sides_of_the_need);
     tcase_add_test(all, butting_has_its_figures);
     tcase_add_test(all, second_ring_rule);
+    tcase_add_test(all, second_ring_by_the_gas);
+    tcase_add_test(all, second_ring_out_of_reach);
     tcase_add_test(all, sensitivities_do_not_hang_on_the_tolerance);
     tcase_add_test(all, short_cut_of_the_spread);
     tcase_add_test(all, correlations_side_by_side);
