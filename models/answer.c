@@ -42,7 +42,9 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
     double step = margin->filing_step;
     struct cg_gap_sum own = add_up(answer->extremes.second_closure,
                                    answer->top.spread, margin);
-    double ruled = margin->second_factor * answer->top.cold_gap;
+    double top = answer->seating.gap > 0.0 ? answer->seating.top
+                                          : answer->top.cold_gap;
+    double ruled = margin->second_factor * top;
     answer->second_rule = step * ceil(ruled / step - 1e-9);
     answer->second = own;
     answer->second_reason = CG_SECOND_OWN;
@@ -172,7 +174,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
 }
 
 enum cg_status cg_answer_second(const struct cg_case *c,
-                                struct cg_duty_run *run,
+                                struct cg_duty_run *run, double top,
                                 struct cg_answer *answer,
                                 struct cg_error *error)
 {
@@ -185,8 +187,7 @@ enum cg_status cg_answer_second(const struct cg_case *c,
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);
     if (status == CG_OK) {
-        cg_second_gap_find(seal, answer->verdict.gap, fmax(own, 0.0),
-                           &answer->seating);
+        cg_second_gap_find(seal, top, fmax(own, 0.0), &answer->seating);
         cg_seal_free(seal);
     }
     cg_answer_add_up(c, answer->top.spread, answer);

@@ -154,10 +154,10 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               struct cg_error *error);
 
 /* Sets the second gap and its verdict by the gas that gathers between the
- * rings, for the top gap as it is: the given one, or the answer's.  If the gas
- * side cannot be computed the rule stays.  CG_NO_MEMORY only. */
+ * rings with a cold top gap `top` [m].  If the gas side cannot be computed the
+ * rule stays.  CG_NO_MEMORY only. */
 enum cg_status cg_answer_second(const struct cg_case *c,
-                                struct cg_duty_run *run,
+                                struct cg_duty_run *run, double top,
                                 struct cg_answer *answer,
                                 struct cg_error *error);
 

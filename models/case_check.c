@@ -146,6 +146,22 @@ static void check_piston(const struct cg_case *c, struct list *list)
     complain_if(list, p->land_clearance > 0.05 * bore,
                 "piston.land_clearance", "engine.bore", 0.05 * bore,
                 "must be at most 0.05 bore");
+    complain_if(list, p->second_land_clearance > 0.05 * bore,
+                "piston.second_land_clearance", "engine.bore", 0.05 * bore,
+                "must be at most 0.05 bore");
+    complain_if(list, p->third_land_clearance > 0.05 * bore,
+                "piston.third_land_clearance", "engine.bore", 0.05 * bore,
+                "must be at most 0.05 bore");
+}
+
+static void check_ports(const struct cg_case *c, struct list *list)
+{
+    double width = c->ring[CG_RING_TOP].width;
+    complain_if(list,
+                c->seal.ports == CG_PORTS_THROUGH &&
+                    c->seal.port_diameter >= width,
+                "rings.top.port_diameter", "rings.top.width", width,
+                "a hole through the ring must be narrower than it, below");
 }
 
 /* Paths of one ring's settings, and of the land above it. */
@@ -225,6 +241,7 @@ size_t cg_case_check(const struct cg_case *c,
     check_piston(c, &list);
     for (int place = 0; place < CG_RINGS; place++)
         check_ring(c, (enum cg_ring_place)place, &list);
+    check_ports(c, &list);
     check_bore(c, &list);
     check_margin(c, &list);
     return list.count;

@@ -6,7 +6,7 @@
 enum { NEWTON_PASSES = 12 };
 /* Relative change after which a stage is solved: what is left is of its square,
  * far below the error of a step. */
-#define NEWTON_ENOUGH 5e-4
+#define NEWTON_ENOUGH 1e-4
 
 /* The method: diagonal, the weights of its stages (the last row is the step),
  * their places, and the second-order weights of the first two. */

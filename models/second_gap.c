@@ -112,7 +112,7 @@ void cg_second_gap_find(struct cg_seal *seal, double top, double least,
                         struct cg_second_gap *second)
 {
     const struct cg_margin_case *margin = &seal->c->margin;
-    struct cg_second_gap out = {.speed = seal->pack.speed};
+    struct cg_second_gap out = {.top = top, .speed = seal->pack.speed};
     struct search search = {.seal = seal, .top = top,
                             .step = margin->filing_step,
                             .wanted = seal->c->seal.seated_to_deg,

@@ -21,6 +21,7 @@
 struct cg_second_gap {
     double gap;        /* cold [m], a multiple of the filing step; not below
                           the `least` asked for */
+    double top;        /* the top gap it goes with [m] */
     double unseat_deg; /* at which the top ring lifts with it */
     double with_least; /* the same with `least` [deg] */
     double speed;      /* where it is judged [rev/s] */

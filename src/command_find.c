@@ -46,8 +46,9 @@ static enum cg_status find(struct finding *finding, double interval,
     if (status == CG_OK && options->samples > 0)
         status = sample(finding, error);
     if (status == CG_OK)
-        status = cg_answer_second(finding->c, finding->run, &finding->answer,
-                                  error);
+        status = cg_answer_second(finding->c, finding->run,
+                                  finding->answer.top.cold_gap,
+                                  &finding->answer, error);
     return status;
 }
 

@@ -80,7 +80,7 @@ static void compute_row(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error);
     if (status == CG_OK)
-        status = cg_answer_second(&c, run, &answer, &error);
+        status = cg_answer_second(&c, run, answer.top.cold_gap, &answer, &error);
     cg_duty_run_free(run);
     cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
                      error.text);

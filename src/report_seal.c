@@ -6,18 +6,20 @@
 #include "cautions.h"
 #include "show.h"
 
+#define HORSEPOWER 745.6998715822702 /* mechanical [W] */
+
 struct cg_ports_text cg_ports_text(const struct cg_case *c,
                                    enum cg_port_kind kind)
 {
-    static const char *const what[] = {
-        "no gas ports", "drilled from the crown", "slotted in the land",
-        "through the ring"};
-    struct cg_ports_text out;
+    static const char *const what[] = {"", "crown ports of %.3g mm",
+                                       "land slots of %.3g mm",
+                                       "ports of %.3g mm through the ring"};
+    struct cg_ports_text out = {"no gas ports"};
+    char each[64];
     if (kind == CG_PORTS_NONE)
-        snprintf(out.text, sizeof out.text, "%s", what[0]);
-    else
-        snprintf(out.text, sizeof out.text, "%d ports of %.3g mm %s",
-                 c->seal.port_count, c->seal.port_diameter * 1e3, what[kind]);
+        return out;
+    snprintf(each, sizeof each, what[kind], c->seal.port_diameter * 1e3);
+    snprintf(out.text, sizeof out.text, "%d %s", c->seal.port_count, each);
     return out;
 }
 
@@ -32,12 +34,13 @@ static void print_gaps(const struct cg_seal_study *study, const char *config,
            cg_show_length(c->engine.stroke, inch).text,
            cg_show_boost(c->charge.boost, inch).text, c->duty.name);
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        printf("%s%-6s gap %s cold (%s), %s hot at firing top centre\n",
-               k == 0 ? "Rings    " : "         ", ring[k],
+        printf("%s%-6s %s cold (%s), %s hot\n",
+               k == 0 ? "Gaps     " : "         ", ring[k],
                cg_show_gap(study->gap[k], inch).text,
                study->given[k] ? "yours" : "the answer of find",
                cg_show_length(study->at_rated.hot_gap[k], inch).text);
-    printf("         %s\n\n",
+    printf("         (hot: settled at full load, at firing top centre); %s"
+           "\n\n",
            cg_ports_text(c, (enum cg_port_kind)c->seal.ports).text);
 }
 
@@ -45,7 +48,7 @@ static void print_ring(const char *name, const struct cg_pack_cycle *cycle,
                        size_t k, double peak_deg)
 {
     if (cycle->unseat_deg[k] <= peak_deg)
-        printf("  %-20s is off its lower flank at peak pressure", name);
+        printf("  %-20s is off its seat at peak pressure", name);
     else if (cycle->unseat_deg[k] >= 720.0)
         printf("  %-20s stays on its lower flank", name);
     else
@@ -53,7 +56,7 @@ static void print_ring(const char *name, const struct cg_pack_cycle *cycle,
                "centre",
                name, cycle->unseat_deg[k]);
     if (cycle->lifts[k] > 1)
-        printf(", %d times a cycle: it flutters", cycle->lifts[k]);
+        printf("; lifts %d times a cycle", cycle->lifts[k]);
     printf("\n");
     if (cycle->given_way_deg[k] > 0.5)
         printf("  %-20s gas pushes it off the bore for %.0f deg of a cycle\n",
@@ -65,13 +68,12 @@ static void print_blow_by(const struct cg_seal *seal,
 {
     const struct cg_performance *p = &seal->performance;
     double litres = at->blow_by_volume * 6e4;
-    printf("  blow-by              %.3g g/s, %.3g L/min in the crankcase, "
-           "%.2g %% of the charge",
+    printf("  blow-by              %.3g g/s, %.3g L/min, %.2g %% of the charge",
            at->blow_by * 1e3, litres, at->blow_by_share * 100.0);
     if (p->brake_power > 0.0)
-        printf(",\n  %-20s %.2g L/min for each kW of %s", "",
-               litres / (p->brake_power / 1e3),
-               cg_show_power(p->brake_power, inch).text);
+        printf(",\n  %-20s %.2g L/min for each %s of %s; as in the crankcase",
+               "", litres / (p->brake_power / (inch ? HORSEPOWER : 1e3)),
+               inch ? "hp" : "kW", cg_show_power(p->brake_power, inch).text);
     printf("\n");
     print_ring("top ring", &at->settled.cycle, 0, seal->peak_deg);
     print_ring("second ring", &at->settled.cycle, 1, seal->peak_deg);
@@ -94,26 +96,28 @@ static void print_rated(const struct cg_seal_study *study, bool inch)
            "  %-20s before the exhaust opens, too late to burn\n",
            at->crevice_share * 100.0, at->crevice_late * 100.0, "");
     if (isnan(study->power_loss))
-        printf("  with 0.05 mm more top gap the rings do not settle to a motion "
-               "that repeats\n\n");
+        printf("  with %s more top gap the rings do not settle to a motion that "
+               "repeats\n\n",
+               cg_show_length(CG_SEAL_MORE_GAP, inch).text);
     else
-        printf("  0.05 mm more top gap costs %.2g kW and %.2g g/s of "
-               "blow-by\n\n",
-               study->power_loss / 1e3, study->blow_by_more * 1e3);
+        printf("  %s more top gap costs %.2g %s and %.2g g/s of blow-by\n\n",
+               cg_show_length(CG_SEAL_MORE_GAP, inch).text,
+               study->power_loss / (inch ? HORSEPOWER : 1e3), inch ? "hp" : "kW",
+               study->blow_by_more * 1e3);
 }
 
 static void print_ports_row(const struct cg_case *c, enum cg_port_kind kind,
                             const struct cg_seal_answer *at)
 {
-    char lag[16] = "  never   ";
+    char lag[16] = "    never";
     if (isnan(at->blow_by)) {
-        printf("  %-42s the rings do not settle to a motion that repeats\n",
+        printf("  %-34s the rings do not settle\n",
                cg_ports_text(c, kind).text);
         return;
     }
     if (at->groove_lag_deg < 360.0)
-        snprintf(lag, sizeof lag, "%6.2f deg", at->groove_lag_deg);
-    printf("  %-42s %s  %5.1f %%  %6.0f N  %6.0f N  %6.3f g/s\n",
+        snprintf(lag, sizeof lag, "%5.2f deg", at->groove_lag_deg);
+    printf("  %-34s %s %5.1f %% %5.0f N %5.0f N %6.3f g/s\n",
            cg_ports_text(c, kind).text, lag, at->groove_peak * 100.0,
            at->face_load, at->face_load_least, at->blow_by * 1e3);
 }
@@ -121,9 +125,9 @@ static void print_ports_row(const struct cg_case *c, enum cg_port_kind kind,
 static void print_ports(const struct cg_seal_study *study)
 {
     const struct cg_case *c = study->c;
-    printf("Gas ports at rated speed: top groove behind the cylinder, filled "
-           "at peak; top ring on\nthe bore by gas and tension, mean and "
-           "least; blow-by\n");
+    printf("Gas ports, rated speed (top groove: behind the cylinder, filled "
+           "at peak pressure;\n  top ring: on the bore by gas and tension, "
+           "mean and least)\n");
     print_ports_row(c, (enum cg_port_kind)c->seal.ports, &study->at_rated);
     print_ports_row(c, study->other_ports, &study->at_other);
     printf("\n");
@@ -153,11 +157,11 @@ static void print_proof(const struct cg_seal_study *study)
                settled->period);
     /* Rounding noise below these would differ between machines. */
     printf("Cycle follows cycle within %.0e; mass closes to %.0e of what goes "
-           "in and out.\n",
+           "in.\n",
            fmax(settled->change, 1e-7),
            fmax(fabs(settled->cycle.residual), 1e-12));
-    printf("The cylinder's pressure is that of no leak: at most %.1f %% of its "
-           "mass is in the ring pack.\n\n",
+    printf("The cylinder's pressure is not corrected for the gas in the ring "
+           "pack, at most\n%.1f %% of what it holds.\n\n",
            at->leaked_share * 100.0);
 }
 
@@ -167,18 +171,16 @@ static void print_second(const struct cg_seal_study *study, bool inch)
     const struct cg_second_gap *s = &answer->seating;
     if (answer->second_reason == CG_SECOND_RULE)
         return;
-    printf("Second ring  %s at least, for this top gap: ",
+    printf("Second ring  %s at least, for this top gap\n             (",
            cg_show_gap_up(answer->second.cold_gap, inch).text);
     if (answer->second_reason == CG_SECOND_OWN)
-        printf("its own growth%s asks for it",
-               study->whole ? " and margin" : "");
+        printf("its own growth%s", study->whole ? " and margin" : "");
     else if (answer->second_reason == CG_SECOND_SEATING)
         printf("less unseats the top ring too soon");
     else
         printf("none up to %.1f top gaps is enough", CG_SECOND_MOST);
-    printf(";\n             it keeps the top ring seated to %.0f deg at %.0f "
-           "rpm (seal.seated_to: %.0f),\n             the second ring's own "
-           "lifting not counted on\n",
+    printf("; it keeps the top ring seated to %.0f deg\n             at %.0f "
+           "rpm, %.0f asked for, a second ring that lifts not counted on)\n",
            s->unseat_deg, s->speed * 60.0, study->c->seal.seated_to_deg);
     if (!study->whole)
         printf("             (without the margin for what is not known: that "
@@ -208,7 +210,7 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
            study->at_rated.blow_by_share * 100.0);
     if (!quiet)
         printf("Left out: chamfers at the gap's ends, bore distortion, ring "
-               "twist, piston tilt, oil in the\ngrooves; valve guides and "
+               "twist, piston tilt,\noil in the grooves; valve guides and "
                "turbocharger, which a blow-by meter sees too.\n");
     printf("%s\n", cg_cautions_text());
     if (!quiet)

@@ -10,7 +10,7 @@
 void cg_report_seal(const struct cg_seal_study *study, const char *config,
                     bool inch, bool quiet, double seconds);
 
-/* "12 ports of 1 mm drilled from the crown", "no gas ports". */
+/* "12 crown ports of 1 mm", "no gas ports". */
 struct cg_ports_text {
     char text[80];
 };

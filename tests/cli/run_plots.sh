@@ -64,6 +64,12 @@ grep -q 'block: one line' "$work/one/finish_probability.dat" ||
 draw "$work/one"
 expect 0 "$coldgap" rings "$engine" -q -o "$work/rings"
 draw "$work/rings"
+expect 0 "$coldgap" seal "$engine" -q -o "$work/seal"
+draw "$work/seal"
+# Without boost there is one block in the trade-off.
+expect 0 "$coldgap" seal "$sources/configs/engines/plain_four.cfg" -q \
+    -o "$work/plain"
+draw "$work/plain"
 for script in "$sources"/plots/*.gp; do
     name=$(basename "$script" .gp)
     [ "$name" = style ] || grep -q -x "$name" "$work/all" ||

@@ -1,0 +1,42 @@
+# Pressures around the rings and the top ring's lift over the cycle.
+# gnuplot -e "dir='out'" plots/seal_cycle.gp
+# needs: seal_cycle.dat
+load "plots/style.gp"
+file = dir."/seal_cycle.dat"
+name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
+set xrange [-180:360] noextend
+set xtics 60
+set key top right
+set lmargin at screen 0.09
+set rmargin at screen 0.97
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."seal_cycle.".out."'"
+    set multiplot
+    set title "Gas around the rings at full load: ".name(0)
+    set xlabel ""
+    set format x ""
+    set ylabel "pressure, bar"
+    set logscale y
+    set yrange [0.8:*]
+    set key top right
+    set bmargin at screen 0.40
+    set tmargin at screen 0.92
+    plot file index 0 using 1:2 with lines ls 1 title "cylinder", \
+         file index 0 using 1:3 with lines ls 2 dt (8,5) title "behind the top ring", \
+         file index 0 using 1:4 with lines ls 3 title "between the rings", \
+         file index 0 using 1:5 with lines ls 4 title "behind the second ring"
+    unset logscale y
+    unset title
+    set xlabel "crank angle after firing top centre, degrees"
+    set format x
+    set ylabel "lift, µm"
+    set yrange [-4:*]
+    set offsets 0, 0, graph 0.55, 0
+    set key top right
+    set tmargin at screen 0.37
+    set bmargin at screen 0.13
+    plot file index 0 using 1:6 with lines ls 1 title "top ring above its lower flank", \
+         file index 0 using 1:7 with lines ls 3 title "second ring"
+    unset offsets
+    unset multiplot
+}

@@ -1,0 +1,36 @@
+# The trade-off of the top gap: what it risks against what it leaks.
+# gnuplot -e "dir='out'" plots/seal_gap.gp
+# needs: seal_gap.dat
+load "plots/style.gp"
+file = dir."/seal_gap.dat"
+blocks = int(system("grep -c '^# block' ".file))
+boost(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/kPa/,\"\",$3); print $3}}' %s", i+1, file))
+safe(i) = real(system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/mm/,\"\",$5); print $5}}' %s", i+1, file)))
+array style_of[3] = [3, 1, 5]
+pick(i) = blocks == 1 ? 1 : style_of[i+1]
+set title "Top gap: the chance of too little against what it leaks"
+set xlabel "cold gap, mm"
+set x2label "cold gap, thou (0.001 in)"
+set link x2 via x/0.0254 inverse x*0.0254
+set x2tics 4
+set xrange [*:*] noextend
+set ylabel "chance of less than the residual, %"
+set y2label "blow-by, % of the charge"
+set yrange [0:100]
+most = real(system("awk '!/^#/ && NF>=5 && $5!=\"nan\" && $5>m{m=$5} END{print m+0}' ".file))
+set y2range [0:most > 0 ? 1.6*most : 1]
+set ytics 20
+set y2tics
+set offsets 0, 0, 0, 0
+set key at graph 0.99, 0.97 right top
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."seal_gap.".out."'"
+    unset arrow
+    do for [i=0:blocks-1] {
+        set arrow i+1 from safe(i), graph 0 to safe(i), graph 0.07 nohead ls pick(i) lw 1.5
+        set label i+1 sprintf("%.2f", safe(i)) at safe(i), graph 0.095 center font ",10"
+    }
+    plot for [i=0:blocks-1] file index i using 1:($2*100) with lines ls pick(i) title "too little, ".boost(i)." kPa boost (left)", \
+         for [i=0:blocks-1] file index i using 1:5 axes x1y2 with linespoints ls pick(i) lw 1.2 pt 4+2*i ps 0.7 title "blow-by, ".boost(i)." kPa boost (right)", \
+         NaN with lines ls 6 lw 1.5 title "at the foot: smallest safe gap"
+}

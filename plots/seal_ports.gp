@@ -1,0 +1,33 @@
+# What gas ports change: how far the groove lags, and what passes into the crankcase.
+# gnuplot -e "dir='out'" plots/seal_ports.gp
+# needs: seal_cycle.dat
+load "plots/style.gp"
+file = dir."/seal_cycle.dat"
+name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); sub(/,[^,]*rpm$/,\"\"); print}}' %s", i+1, file))
+speed = system("sed -n 's/^# block:.*, //p' ".file." | head -n 1")
+set xrange [-360:360] noextend
+set xtics 60
+set key top right
+set lmargin at screen 0.09
+set rmargin at screen 0.97
+do for [out in "png svg"] {
+    eval (out eq "png" ? png : svg)."seal_ports.".out."'"
+    set multiplot
+    set title "Gas ports into the top groove, full load, ".speed
+    set xlabel ""
+    set format x ""
+    set ylabel "cylinder less groove, bar"
+    set bmargin at screen 0.54
+    set tmargin at screen 0.92
+    plot file index 0 using 1:($2-$3) with lines ls 1 title name(0), \
+         file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title name(1)
+    unset title
+    set xlabel "crank angle after firing top centre, degrees"
+    set format x
+    set ylabel "to the crankcase, g/s"
+    set tmargin at screen 0.50
+    set bmargin at screen 0.13
+    plot file index 0 using 1:11 with lines ls 1 notitle, \
+         file index 1 using 1:11 with lines ls 2 dt (8,5) notitle
+    unset multiplot
+}
