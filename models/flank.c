@@ -31,8 +31,8 @@ void cg_channel_flow(const struct cg_flow_gas *gas,
     double limit = section * up; /* orifice flow^2 = limit^2 square/(R T) */
     double excess = 0.0;         /* (ql/qo)^2 */
     if (square > 0.0 && laminar > 0.0)
-        excess = laminar * laminar * gas->gas_constant *
-                 channel->temperature / (limit * limit * square);
+        excess = laminar * laminar * gas->gas_constant * channel->temperature /
+                 (limit * limit * square);
     double root = sqrt(1.0 + 4.0 * excess);
     double both = root * (1.0 + root);
     double by_laminar = 1.0 - 4.0 * excess / both; /* dlog q/dlog ql */

@@ -5,8 +5,7 @@
 /* psi^2 below which an orifice's flow turns proportional to pressure. */
 #define LAMINAR 1e-6
 
-void cg_flow_gas_set(struct cg_flow_gas *gas, double gas_constant,
-                     double gamma)
+void cg_flow_gas_set(struct cg_flow_gas *gas, double gas_constant, double gamma)
 {
     gas->gas_constant = gas_constant;
     gas->gamma = gamma;

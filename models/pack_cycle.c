@@ -6,15 +6,15 @@
 
 enum {
     START = (CG_PACK_NODES - 1) / 2, /* node of firing top dead centre */
-    STEPS_MOST = 20000              /* in a cycle */
+    STEPS_MOST = 20000               /* in a cycle */
 };
 #define CONFIRMED 0.1 /* of the travel: from here a lift counts */
 
 /* A ring's leaving and coming back, followed through a cycle. */
 struct watch {
-    double peak_deg; /* of the cylinder pressure, after the start */
-    double left[CG_PACK_RINGS];   /* when it last left its lower flank */
-    bool counted[CG_PACK_RINGS];  /* that lift stands in the sum */
+    double peak_deg;             /* of the cylinder pressure, after the start */
+    double left[CG_PACK_RINGS];  /* when it last left its lower flank */
+    bool counted[CG_PACK_RINGS]; /* that lift stands in the sum */
 };
 
 static double peak_after_start(const struct cg_ring_pack *pack)
@@ -40,8 +40,7 @@ static void watch_rings(const struct cg_ring_pack *pack, double since,
             cycle->seated_share[k] += move->degrees / 720.0;
         if (cg_pack_load(&pack->ring[k], k, place) < 0.0)
             cycle->given_way_deg[k] += move->degrees;
-        if (before[k] == CG_SEATED_BELOW &&
-            state->seating[k] == CG_RING_FREE) {
+        if (before[k] == CG_SEATED_BELOW && state->seating[k] == CG_RING_FREE) {
             watch->left[k] = since;
             watch->counted[k] = false;
         }
@@ -50,9 +49,8 @@ static void watch_rings(const struct cg_ring_pack *pack, double since,
         cycle->lifts[k] += !watch->counted[k];
         watch->counted[k] = true;
         if (since >= watch->peak_deg)
-            cycle->unseat_deg[k] =
-                fmin(cycle->unseat_deg[k],
-                     fmax(watch->left[k], watch->peak_deg));
+            cycle->unseat_deg[k] = fmin(cycle->unseat_deg[k],
+                                        fmax(watch->left[k], watch->peak_deg));
     }
 }
 
@@ -90,8 +88,8 @@ static void note(const struct cg_ring_pack *pack,
 static enum cg_status to_node(const struct cg_ring_pack *pack,
                               const struct cg_pack_control *control,
                               size_t node, double turns_deg, double *step_deg,
-                              struct cg_pack_state *state,
-                              struct watch *watch, struct cg_pack_cycle *cycle,
+                              struct cg_pack_state *state, struct watch *watch,
+                              struct cg_pack_cycle *cycle,
                               struct cg_pack_record *row,
                               struct cg_error *error)
 {
@@ -151,7 +149,6 @@ enum cg_status cg_pack_cycle_run(const struct cg_ring_pack *pack,
     for (size_t v = 0; v < CG_PACK_VOLUMES; v++)
         after += state->mass[v];
     double lost = cycle->from_cylinder - cycle->to_crankcase;
-    cycle->residual =
-        (lost - (after - before)) / fmax(cycle->turnover, 1e-300);
+    cycle->residual = (lost - (after - before)) / fmax(cycle->turnover, 1e-300);
     return CG_OK;
 }

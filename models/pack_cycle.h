@@ -33,8 +33,8 @@ struct cg_pack_record {
 };
 
 /* One cycle from the state (at 0 degrees) to the same angle.  record
- * [CG_PACK_NODES] or NULL; it needs a stride of 1.  CG_NUMERICAL as cg_pack_step, or if rings flutter
- * without end. */
+ * [CG_PACK_NODES] or NULL; it needs a stride of 1.  CG_NUMERICAL as
+ * cg_pack_step, or if the rings flutter without end. */
 enum cg_status cg_pack_cycle_run(const struct cg_ring_pack *pack,
                                  const struct cg_pack_control *control,
                                  struct cg_pack_state *state,

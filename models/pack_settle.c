@@ -44,8 +44,8 @@ static int period_of(const struct past *past, double repeat)
 
 /* Where the last two changes, along one direction and each `rate` times the
  * one before, will end.  False if they are not like that. */
-static bool move_on(const struct cg_ring_pack *pack,
-                    const struct past *past, struct cg_pack_state *state)
+static bool move_on(const struct cg_ring_pack *pack, const struct past *past,
+                    struct cg_pack_state *state)
 {
     double product = 0.0, square = 0.0, latest = 0.0;
     if (past->known < 3)
@@ -62,8 +62,8 @@ static bool move_on(const struct cg_ring_pack *pack,
     if (!(straight && rate > SLOW && rate < HARDLY))
         return false;
     for (size_t v = 0; v < CG_PACK_VOLUMES; v++) {
-        double more = (past->mass[0][v] - past->mass[1][v]) * rate /
-                      (1.0 - rate);
+        double more =
+            (past->mass[0][v] - past->mass[1][v]) * rate / (1.0 - rate);
         state->mass[v] *= exp(fmin(fmax(more, -2.0), 2.0));
     }
     cg_pack_seat(pack, state);
@@ -75,9 +75,8 @@ static void first_guess(const struct cg_ring_pack *pack,
                         struct cg_pack_state *state)
 {
     double land = pack->crankcase_pressure;
-    cg_pack_state_set(pack, 0.0,
-                      (double[]){pack->node[START].pressure, land, land},
-                      state);
+    cg_pack_state_set(
+        pack, 0.0, (double[]){pack->node[START].pressure, land, land}, state);
 }
 
 /* Adds one cycle's share to the mean. */
@@ -149,10 +148,9 @@ enum cg_status cg_pack_settle(const struct cg_ring_pack *pack,
         settled->period = period_of(&past, control->repeat);
         if (settled->period > 0) {
             settled->change = change_over(&past, settled->period);
-            return settled->period == 1
-                       ? CG_OK
-                       : take_mean(pack, control, state, settled, record,
-                                   error);
+            return settled->period == 1 ? CG_OK
+                                        : take_mean(pack, control, state,
+                                                    settled, record, error);
         }
         if (move_on(pack, &past, state)) {
             past.known = 0;

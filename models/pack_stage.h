@@ -6,7 +6,7 @@
 
 #include "pack_step.h"
 
-enum { CG_PACK_UNKNOWNS = CG_PACK_VOLUMES + CG_PACK_RINGS, CG_PACK_STAGES = 3 };
+enum { CG_PACK_STAGES = 3 };
 
 /* A tried step. */
 struct cg_pack_trial {

@@ -10,17 +10,23 @@
 #define BEYOND 1e-10   /* [m] */
 #define PUSHED_OFF 1.0 /* [m/s2]; a ring's own inertia is some thousands */
 
-#define INSTANT 1e-6   /* to which lifting and landing are located [deg] */
+#define INSTANT 1e-6 /* to which lifting and landing are located [deg] */
 enum { LOCATE_PASSES = 60 };
 
-const struct cg_pack_control cg_pack_control_usual = {
-    .mass_tolerance = 1e-4, .lift_tolerance = 5e-3,
-    .longest_deg = 1.0, .shortest_deg = 1e-9, .stride = 1,
-    .repeat = 1e-7, .cycles_most = 120};
-const struct cg_pack_control cg_pack_control_quick = {
-    .mass_tolerance = 2e-3, .lift_tolerance = 3e-2,
-    .longest_deg = 4.0, .shortest_deg = 1e-9, .stride = 4,
-    .repeat = 1e-3, .cycles_most = 30};
+const struct cg_pack_control cg_pack_control_usual = {.mass_tolerance = 1e-4,
+                                                      .lift_tolerance = 5e-3,
+                                                      .longest_deg = 1.0,
+                                                      .shortest_deg = 1e-9,
+                                                      .stride = 1,
+                                                      .repeat = 1e-7,
+                                                      .cycles_most = 120};
+const struct cg_pack_control cg_pack_control_quick = {.mass_tolerance = 2e-3,
+                                                      .lift_tolerance = 3e-2,
+                                                      .longest_deg = 4.0,
+                                                      .shortest_deg = 1e-9,
+                                                      .stride = 4,
+                                                      .repeat = 1e-3,
+                                                      .cycles_most = 30};
 
 void cg_pack_places(const struct cg_ring_pack *pack,
                     const struct cg_pack_state *state,
@@ -42,8 +48,10 @@ static double past(const struct cg_ring_pack *pack, size_t k,
     switch (seating) {
     case CG_SEATED_BELOW:
         return pack->ring[k].held ? -PUSHED_OFF : push - PUSHED_OFF;
-    case CG_SEATED_ABOVE: return -push - PUSHED_OFF;
-    case CG_RING_FREE: break;
+    case CG_SEATED_ABOVE:
+        return -push - PUSHED_OFF;
+    case CG_RING_FREE:
+        break;
     }
     return fmax(-lift, lift - pack->ring[k].travel) - BEYOND;
 }
@@ -61,8 +69,7 @@ static void change_seating(const struct cg_ring_pack *pack, size_t k,
     state->speed[k] = 0.0;
 }
 
-void cg_pack_seat(const struct cg_ring_pack *pack,
-                  struct cg_pack_state *state)
+void cg_pack_seat(const struct cg_ring_pack *pack, struct cg_pack_state *state)
 {
     struct cg_pack_node at;
     struct cg_pack_point point;
@@ -79,8 +86,8 @@ void cg_pack_seat(const struct cg_ring_pack *pack,
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
         state->push[k] = rates.push[k].rate;
         if (state->seating[k] != CG_RING_FREE &&
-            past(pack, k, state->seating[k], state->lift[k],
-                 state->push[k]) > 0.0)
+            past(pack, k, state->seating[k], state->lift[k], state->push[k]) >
+                0.0)
             state->seating[k] = CG_RING_FREE;
     }
 }
@@ -128,17 +135,16 @@ static bool locate(const struct cg_ring_pack *pack,
                    struct cg_pack_trial *trial, size_t *ring)
 {
     double low = 0.0, high = trial->degrees;
-    double at_low = past(pack, *ring, state->seating[*ring],
-                         state->lift[*ring], state->push[*ring]);
+    double at_low = past(pack, *ring, state->seating[*ring], state->lift[*ring],
+                         state->push[*ring]);
     double at_high = past_at_end(pack, state, trial, *ring);
     int side = 0;
     for (int pass = 0; pass < LOCATE_PASSES && high - low > INSTANT; pass++) {
         struct cg_pack_trial shorter;
-        double middle = at_low < 0.0 ? (low * at_high - high * at_low) /
-                                           (at_high - at_low)
-                                     : 0.5 * (low + high);
-        middle = fmin(fmax(middle, low + 0.4 * INSTANT),
-                      high - 0.4 * INSTANT);
+        double middle =
+            at_low < 0.0 ? (low * at_high - high * at_low) / (at_high - at_low)
+                         : 0.5 * (low + high);
+        middle = fmin(fmax(middle, low + 0.4 * INSTANT), high - 0.4 * INSTANT);
         if (!cg_pack_try(pack, control, state, middle, &shorter))
             return false;
         size_t now = changing(pack, state, &shorter);
@@ -198,8 +204,7 @@ enum cg_status cg_pack_step(const struct cg_ring_pack *pack,
                             const struct cg_pack_control *control,
                             double end_deg, double *step_deg,
                             struct cg_pack_state *state,
-                            struct cg_pack_move *move,
-                            struct cg_error *error)
+                            struct cg_pack_move *move, struct cg_error *error)
 {
     double rest = end_deg - state->angle_deg;
     double degrees = fmin(*step_deg, rest);
@@ -221,16 +226,14 @@ enum cg_status cg_pack_step(const struct cg_ring_pack *pack,
                 error, CG_NUMERICAL,
                 "ring pack: no solution at %.3f deg, inter-ring pressure "
                 "%.4g Pa, lifts %.3g and %.3g m",
-                state->angle_deg,
-                state->mass[1] / cg_pack_capacity(pack, 1), state->lift[0],
-                state->lift[1]);
+                state->angle_deg, state->mass[1] / cg_pack_capacity(pack, 1),
+                state->lift[0], state->lift[1]);
     }
     double next = trial.degrees *
                   fmin(fmax(0.8 / cbrt(fmax(trial.error, 1e-3)), 0.3), 4.0);
     if (trial.degrees >= rest) /* cut short by the node alone */
         next = fmax(next, *step_deg);
-    *step_deg =
-        fmin(fmax(next, control->shortest_deg), control->longest_deg);
+    *step_deg = fmin(fmax(next, control->shortest_deg), control->longest_deg);
     take(pack, &trial, end_deg, trial.degrees >= rest, state, move);
     return CG_OK;
 }

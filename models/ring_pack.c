@@ -37,6 +37,7 @@ void cg_pack_at(const struct cg_ring_pack *pack, double angle_deg,
 }
 
 /* gap, upper, lower, face of the top ring, of the second; ports */
+/* clang-format off */
 const enum cg_pack_place cg_pack_from[CG_PACK_FLOWS] = {
     CG_PACK_CYLINDER, CG_PACK_CYLINDER, CG_PACK_GROOVE_TOP, CG_PACK_CYLINDER,
     CG_PACK_LAND, CG_PACK_LAND, CG_PACK_GROOVE_SECOND, CG_PACK_LAND,
@@ -45,6 +46,7 @@ const enum cg_pack_place cg_pack_to[CG_PACK_FLOWS] = {
     CG_PACK_LAND, CG_PACK_GROOVE_TOP, CG_PACK_LAND, CG_PACK_LAND,
     CG_PACK_CRANKCASE, CG_PACK_GROOVE_SECOND, CG_PACK_CRANKCASE,
     CG_PACK_CRANKCASE, CG_PACK_GROOVE_TOP};
+/* clang-format on */
 
 /* Adds a slope by the pressure of a place, if that is a volume. */
 static void add_slope(double slopes[CG_PACK_VOLUMES], size_t place,
@@ -74,10 +76,9 @@ static void orifice(const struct cg_ring_pack *pack, const double *place,
     size_t from = cg_pack_from[number], to = cg_pack_to[number];
     bool reverse = place[to] > place[from];
     struct cg_flow flow;
-    cg_orifice_flow(&pack->gas, area,
-                    reverse ? pack->temperature[to] : forward_temperature,
-                    place[reverse ? to : from], place[reverse ? from : to],
-                    &flow);
+    cg_orifice_flow(
+        &pack->gas, area, reverse ? pack->temperature[to] : forward_temperature,
+        place[reverse ? to : from], place[reverse ? from : to], &flow);
     put_flow(&flow, from, to, reverse, out);
 }
 
@@ -88,8 +89,11 @@ static void channel(const struct cg_ring_pack *pack, const double *place,
     const struct cg_pack_ring *ring = &pack->ring[k];
     size_t from = cg_pack_from[number], to = cg_pack_to[number];
     bool reverse = place[to] > place[from];
-    struct cg_channel at = {height, ring->flank_perimeter, ring->flank_width,
-                            pack->temperature[2 * k + 1], ring->viscosity,
+    struct cg_channel at = {height,
+                            ring->flank_perimeter,
+                            ring->flank_width,
+                            pack->temperature[2 * k + 1],
+                            ring->viscosity,
                             pack->discharge};
     struct cg_flow flow;
     cg_channel_flow(&pack->gas, &at, place[reverse ? to : from],
@@ -113,9 +117,8 @@ double cg_pack_load(const struct cg_pack_ring *ring, size_t k,
 
 /* A ring that has given way opens by c z^2/(1 + z^2), z = what is missing over
  * stiffness times c: at most the clearance c of the land, without a kink. */
-static void face(const struct cg_ring_pack *pack,
-                 const struct cg_pack_node *at, const double *place, size_t k,
-                 struct cg_pack_flow *out)
+static void face(const struct cg_ring_pack *pack, const struct cg_pack_node *at,
+                 const double *place, size_t k, struct cg_pack_flow *out)
 {
     const struct cg_pack_ring *ring = &pack->ring[k];
     double missing = -contact(ring, k, place);
@@ -155,12 +158,9 @@ static void push_ring(const struct cg_ring_pack *pack,
 
     push->rate = flank * (lower - upper) + rim * (below - above) +
                  grip * pressed + at->acceleration;
-    add_slope(push->by_pressure, 2 * k,
-              -flank * upper_a - rim - 0.5 * grip);
-    add_slope(push->by_pressure, 2 * k + 1,
-              flank * (lower_g - upper_g) + grip);
-    add_slope(push->by_pressure, 2 * k + 2,
-              flank * lower_b + rim - 0.5 * grip);
+    add_slope(push->by_pressure, 2 * k, -flank * upper_a - rim - 0.5 * grip);
+    add_slope(push->by_pressure, 2 * k + 1, flank * (lower_g - upper_g) + grip);
+    add_slope(push->by_pressure, 2 * k + 2, flank * lower_b + rim - 0.5 * grip);
 
     double under = lift + pack->cushion;
     double over = ring->travel - lift + pack->cushion;
@@ -170,8 +170,8 @@ static void push_ring(const struct cg_ring_pack *pack,
     double under3 = under * under * under, over3 = over * over * over;
     push->by_speed = -film * (1.0 / under3 + 1.0 / over3);
     push->rate += push->by_speed * speed;
-    push->by_lift = 3.0 * film * (1.0 / (under3 * under) -
-                                  1.0 / (over3 * over)) * speed;
+    push->by_lift =
+        3.0 * film * (1.0 / (under3 * under) - 1.0 / (over3 * over)) * speed;
 }
 
 void cg_pack_rates(const struct cg_ring_pack *pack,

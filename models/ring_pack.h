@@ -21,9 +21,9 @@
  *   F(gas) = Pm W (p(lower flank) - p(upper flank)) + P e (p below - p above)
  * with W the width inside the groove, e what stands out of it, p(flank) the
  * mean along the channel, c(x) = mu W^3 Pm (1/h_upper^3 + 1/h_lower^3) the gas
- * squeezed out of a closing channel or drawn into an opening one (Reynolds; long
- * strip, gas taken as incompressible).  Oil on the flanks, ring twist, and tilt
- * of the piston are left out.
+ * squeezed out of a closing channel or drawn into an opening one (Reynolds;
+ * long strip, gas taken as incompressible).  Oil on the flanks, ring twist,
+ * and tilt of the piston are left out.
  *
  * Across the bore a ring is pressed out by its tension and the gas behind it,
  * and in by the gas at its face, whose mean is taken half way between above

@@ -73,23 +73,21 @@ static void read_crevices(const struct cg_seal *seal,
 {
     const struct cg_ring_pack *pack = &seal->pack;
     const struct cg_pack_record *record = seal->record;
-    double land = seal->top_land_volume /
-                  (pack->gas.gas_constant *
-                   pack->temperature[CG_PACK_CYLINDER]);
+    double land = seal->top_land_volume / (pack->gas.gas_constant *
+                                           pack->temperature[CG_PACK_CYLINDER]);
     size_t peak = node_of(seal->peak_deg);
     size_t open = node_of(seal->exhaust_open_deg);
     double top = record[peak].place[CG_PACK_CYLINDER] * land;
     double back = top - record[open].place[CG_PACK_CYLINDER] * land;
     for (size_t i = peak + 1; i <= open; i++)
         back -= out_of_cylinder(&record[i]);
-    double sum = top + held(seal, &record[peak], 0) +
-                 held(seal, &record[peak], 1);
+    double sum =
+        top + held(seal, &record[peak], 0) + held(seal, &record[peak], 1);
     answer->crevice_share = sum / seal->charge_mass;
     answer->crevice_late = fmax(back, 0.0) / seal->charge_mass;
 }
 
-static void read_work(const struct cg_seal *seal,
-                      struct cg_seal_answer *answer)
+static void read_work(const struct cg_seal *seal, struct cg_seal_answer *answer)
 {
     double net = 0.0, most = 0.0, work = 0.0;
     size_t open = node_of(seal->exhaust_open_deg);
@@ -97,12 +95,11 @@ static void read_work(const struct cg_seal *seal,
         if (seal->work_left[i - 1] == 0.0)
             continue;
         double out = out_of_cylinder(&seal->record[i]);
-        double share =
-            out > 0.0 ? 1.0
-                      : seal->pack.temperature[CG_PACK_CYLINDER] /
-                            seal->cylinder_temperature[i];
-        work += HOT_GAMMA * share * out / seal->trapped_mass *
-                0.5 * (seal->work_left[i - 1] + seal->work_left[i]);
+        double share = out > 0.0 ? 1.0
+                                 : seal->pack.temperature[CG_PACK_CYLINDER] /
+                                       seal->cylinder_temperature[i];
+        work += HOT_GAMMA * share * out / seal->trapped_mass * 0.5 *
+                (seal->work_left[i - 1] + seal->work_left[i]);
         net += out;
         most = fmax(most, net);
     }
@@ -130,13 +127,13 @@ enum cg_status cg_seal_solve(struct cg_seal *seal, double top, double second,
         answer->hot_gap[k] = pack->node[CENTRE].gap[k];
     answer->blow_by = cycle->to_crankcase * rate;
     answer->blow_by_share = cycle->to_crankcase / seal->charge_mass;
-    answer->blow_by_volume =
-        answer->blow_by * pack->gas.gas_constant *
-        pack->temperature[CG_PACK_CRANKCASE] / pack->crankcase_pressure;
+    answer->blow_by_volume = answer->blow_by * pack->gas.gas_constant *
+                             pack->temperature[CG_PACK_CRANKCASE] /
+                             pack->crankcase_pressure;
     size_t gap = CG_PACK_FLOW(0, CG_WAY_GAP);
-    answer->reverse_share =
-        cycle->forward[gap] > 0.0 ? cycle->back[gap] / cycle->forward[gap]
-                                  : 0.0;
+    answer->reverse_share = cycle->forward[gap] > 0.0
+                                ? cycle->back[gap] / cycle->forward[gap]
+                                : 0.0;
     read_pressures(seal, answer);
     read_crevices(seal, answer);
     read_work(seal, answer);

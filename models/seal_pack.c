@@ -74,10 +74,8 @@ static double hot_travel(const struct cg_case *c, double ring_strain,
     return fmax(hot, 0.2 * ring->side_clearance);
 }
 
-static void set_ring(const struct cg_case *c,
-                     const struct cg_thermal *thermal,
-                     const double *temperature, size_t k,
-                     struct cg_seal *seal)
+static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
+                     const double *temperature, size_t k, struct cg_seal *seal)
 {
     const struct cg_ring_case *ring = &c->ring[k];
     double bore = c->engine.bore;
@@ -107,8 +105,7 @@ static double groove_volume(const struct cg_case *c, size_t k)
     const struct cg_ring_case *ring = &c->ring[k];
     double inner = c->engine.bore - 2.0 * ring->depth;
     double behind = CG_PI * (inner - ring->back_clearance) *
-                    ring->back_clearance *
-                    (ring->width + ring->side_clearance);
+                    ring->back_clearance * (ring->width + ring->side_clearance);
     return behind + CG_PI * (c->engine.bore - ring->depth) * ring->depth *
                         ring->side_clearance;
 }
@@ -123,8 +120,7 @@ static double land_strain(const struct cg_case *c,
     return cg_material_strain(&c->piston_material, *land);
 }
 
-static void set_nodes(const struct cg_case *c,
-                      const struct cg_thermal *thermal,
+static void set_nodes(const struct cg_case *c, const struct cg_thermal *thermal,
                       const double *temperature, const double *strain,
                       struct cg_seal *seal)
 {
@@ -135,8 +131,8 @@ static void set_nodes(const struct cg_case *c,
     double e_land[CG_PACK_RINGS], offset[CG_PACK_RINGS], ignored;
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
         e_land[k] = land_strain(c, thermal, temperature, k, &ignored);
-        offset[k] = cg_ring_offset(c, (enum cg_ring_place)k) +
-                    0.5 * c->ring[k].width;
+        offset[k] =
+            cg_ring_offset(c, (enum cg_ring_place)k) + 0.5 * c->ring[k].width;
     }
     for (size_t i = 0; i < CG_PACK_NODES; i++) {
         struct cg_pack_node *node = &seal->pack.node[i];
@@ -170,8 +166,7 @@ static void set_gas(const struct cg_cycle_input *input, double temperature,
     cg_flow_gas_set(gas, fresh.gas_constant, cp / (cp - fresh.gas_constant));
 }
 
-static void set_walls(const struct cg_case *c,
-                      const struct cg_thermal *thermal,
+static void set_walls(const struct cg_case *c, const struct cg_thermal *thermal,
                       const double *temperature, struct cg_seal *seal)
 {
     const struct cg_piston_map *piston = &thermal->piston;
@@ -227,30 +222,29 @@ static void set_cylinder(const struct cg_cycle *cycle,
         double from = cg_pack_angle(i), to = cg_pack_angle(i + 1);
         bool closed = from >= regime->input.intake_close_deg &&
                       to <= regime->input.exhaust_open_deg;
-        seal->work_left[i] =
-            closed ? seal->work_left[i + 1] +
-                         0.5 * (seal->pack.node[i].pressure +
-                                seal->pack.node[i + 1].pressure) *
-                             (cg_crank_volume(&crank, to) -
-                              cg_crank_volume(&crank, from))
-                   : 0.0;
+        seal->work_left[i] = closed
+                                 ? seal->work_left[i + 1] +
+                                       0.5 *
+                                           (seal->pack.node[i].pressure +
+                                            seal->pack.node[i + 1].pressure) *
+                                           (cg_crank_volume(&crank, to) -
+                                            cg_crank_volume(&crank, from))
+                                 : 0.0;
     }
 }
 
-enum cg_status cg_seal_create(const struct cg_case *c,
-                              struct cg_duty_run *run, size_t regime,
-                              struct cg_seal **seal, struct cg_error *error)
+enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
+                              size_t regime, struct cg_seal **seal,
+                              struct cg_error *error)
 {
     const struct cg_regime *at = &run->regime[regime];
     const struct cg_cycle *cycle = run->room.cycle;
     const double *temperature = at->settled;
-    enum cg_status status =
-        cg_cycle_run(&at->input, run->room.cycle, error);
+    enum cg_status status = cg_cycle_run(&at->input, run->room.cycle, error);
     if (status != CG_OK)
         return status;
     struct cg_seal *out = calloc(1, sizeof *out);
-    double *strain =
-        malloc(run->thermal->bore.grid.stations * sizeof *strain);
+    double *strain = malloc(run->thermal->bore.grid.stations * sizeof *strain);
     if (out == NULL || strain == NULL) {
         free(out);
         free(strain);

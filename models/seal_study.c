@@ -18,14 +18,13 @@ static enum cg_status find_gaps(const struct cg_case *c,
     if (study->whole) {
         status = cg_answer_find(c, run, 0.0, NULL, NULL, answer, error);
     } else {
-        status = cg_answer_extremes(c, run, 0.0, NULL, NULL,
-                                    &answer->extremes, &answer->ledger, error);
+        status = cg_answer_extremes(c, run, 0.0, NULL, NULL, &answer->extremes,
+                                    &answer->ledger, error);
         if (status == CG_OK)
             cg_answer_add_up(c, 0.0, answer);
     }
     if (status == CG_OK)
-        status =
-            cg_answer_second(c, run, answer->verdict.gap, answer, error);
+        status = cg_answer_second(c, run, answer->verdict.gap, answer, error);
     if (status != CG_OK)
         return status;
     study->gap[0] = answer->verdict.gap;
@@ -40,8 +39,8 @@ static enum cg_status look_at_rated(struct cg_seal_study *study,
 {
     struct cg_seal_answer wider;
     const double *gap = study->gap;
-    enum cg_status wide = cg_seal_solve(
-        study->rated, gap[0] + CG_SEAL_MORE_GAP, gap[1], &wider, NULL);
+    enum cg_status wide = cg_seal_solve(study->rated, gap[0] + CG_SEAL_MORE_GAP,
+                                        gap[1], &wider, NULL);
     enum cg_status status =
         cg_seal_solve(study->rated, gap[0], gap[1], &study->at_rated, error);
     if (status != CG_OK)

@@ -45,8 +45,8 @@ static void set_point(struct cg_seal *seal, const struct cg_answer *answer,
     }
 }
 
-enum cg_status cg_seal_trade(const struct cg_case *c, double least,
-                             double most, double ratio, struct cg_trade *trade,
+enum cg_status cg_seal_trade(const struct cg_case *c, double least, double most,
+                             double ratio, struct cg_trade *trade,
                              struct cg_error *error)
 {
     struct cg_case at = *c;

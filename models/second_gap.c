@@ -10,8 +10,7 @@ size_t cg_second_gap_regime(const struct cg_duty_run *run)
     size_t found = run->full_load;
     for (size_t i = 0; i < run->regimes; i++)
         if (run->regime[i].operating.load >= 1.0 - 1e-9 &&
-            run->regime[i].operating.speed <
-                run->regime[found].operating.speed)
+            run->regime[i].operating.speed < run->regime[found].operating.speed)
             found = i;
     return found;
 }
@@ -19,9 +18,9 @@ size_t cg_second_gap_regime(const struct cg_duty_run *run)
 /* A search: what it looks for, and where the last try has ended. */
 struct search {
     struct cg_seal *seal;
-    double top, step, wanted;    /* [m], [m], [deg] */
-    struct cg_pack_state state;  /* of the last try */
-    bool warm;                   /* it settled, the top ring seated at peak */
+    double top, step, wanted;   /* [m], [m], [deg] */
+    struct cg_pack_state state; /* of the last try */
+    bool warm;                  /* it settled, the top ring seated at peak */
     struct cg_second_gap *out;
 };
 
@@ -32,9 +31,9 @@ static double lifting(struct search *search, double second)
     struct cg_seal *seal = search->seal;
     cg_seal_gaps(seal, search->top, second);
     search->out->tried++;
-    enum cg_status status = cg_pack_settle(
-        &seal->pack, &cg_pack_control_quick, search->warm, &search->state,
-        &settled, NULL, NULL);
+    enum cg_status status =
+        cg_pack_settle(&seal->pack, &cg_pack_control_quick, search->warm,
+                       &search->state, &settled, NULL, NULL);
     double angle = status == CG_OK ? settled.cycle.unseat_deg[0] : -1.0;
     /* From a pack that flutters the next would begin fluttering. */
     search->warm = angle > seal->peak_deg + 1.0;
@@ -113,7 +112,8 @@ void cg_second_gap_find(struct cg_seal *seal, double top, double least,
 {
     const struct cg_margin_case *margin = &seal->c->margin;
     struct cg_second_gap out = {.top = top, .speed = seal->pack.speed};
-    struct search search = {.seal = seal, .top = top,
+    struct search search = {.seal = seal,
+                            .top = top,
                             .step = margin->filing_step,
                             .wanted = seal->c->seal.seated_to_deg,
                             .out = &out};

@@ -96,13 +96,13 @@ static void print_rated(const struct cg_seal_study *study, bool inch)
            "  %-20s before the exhaust opens, too late to burn\n",
            at->crevice_share * 100.0, at->crevice_late * 100.0, "");
     if (isnan(study->power_loss))
-        printf("  with %s more top gap the rings do not settle to a motion that "
-               "repeats\n\n",
+        printf("  with %s more top gap the rings do not settle\n\n",
                cg_show_length(CG_SEAL_MORE_GAP, inch).text);
     else
         printf("  %s more top gap costs %.2g %s and %.2g g/s of blow-by\n\n",
                cg_show_length(CG_SEAL_MORE_GAP, inch).text,
-               study->power_loss / (inch ? HORSEPOWER : 1e3), inch ? "hp" : "kW",
+               study->power_loss / (inch ? HORSEPOWER : 1e3),
+               inch ? "hp" : "kW",
                study->blow_by_more * 1e3);
 }
 

@@ -17,7 +17,8 @@ static enum cg_status write_keys(const char *dir, const char *config,
 {
     const struct cg_seal_answer *at = &s->at_rated, *other = &s->at_other;
     const struct cg_seal *at_speed = s->hardest != NULL ? s->hardest : s->rated;
-    const struct cg_seal_answer *hard = s->hardest != NULL ? &s->at_hardest : at;
+    const struct cg_seal_answer *hard =
+        s->hardest != NULL ? &s->at_hardest : at;
     const struct cg_pack_cycle *cycle = &at->settled.cycle;
     const struct key keys[] = {
         {"blow_by", "g/s", at->blow_by * 1e3},
