@@ -337,6 +337,18 @@ static void print_second_reason(const struct cg_case *c,
     }
 }
 
+/* A second gap that stays open may still be too small for the gas. */
+static void print_second_note(const struct cg_answer *answer, bool inch)
+{
+    const struct cg_verdict *v = &answer->second_verdict;
+    if (!v->given || answer->second_reason != CG_SECOND_SEATING ||
+        v->gap >= answer->second.cold_gap * (1.0 - 1e-9))
+        return;
+    printf("Note: with your second gap of %s gas between the rings lifts the "
+           "top\n      ring sooner than asked for (seal shows when).\n\n",
+           cg_show_gap(v->gap, inch).text);
+}
+
 static void print_gaps(const struct cg_case *c, const struct cg_answer *answer,
                        bool inch)
 {
@@ -374,6 +386,7 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
     }
     print_verdict("top", &answer->verdict, inch);
     print_verdict("second", &answer->second_verdict, inch);
+    print_second_note(answer, inch);
     print_gaps(c, answer, inch);
     if (!quiet)
         printf("Left out: bore distortion and wear, ring twist, differences "

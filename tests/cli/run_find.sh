@@ -133,6 +133,17 @@ expect 1 "$coldgap" find "$engine" --set rings.top.cold_gap_mm=0.10 \
     --set duty.name=cold_start_abuse
 says stdout 'touch'
 
+# The second gap has its reason; one that stays open can be too small for gas.
+expect 0 "$coldgap" find "$configs/engines/plain_four.cfg" \
+    --set duty.name=dyno_pull
+says stdout 'keeps the top ring'
+says stdout "The trade's rule"
+expect 0 "$coldgap" find "$configs/engines/plain_four.cfg" \
+    --set duty.name=dyno_pull --set rings.second.cold_gap_mm=0.30
+says stdout 'sooner than asked for'
+expect 0 "$coldgap" find "$engine" --set seal.seated_to_deg=180
+says stdout 'no gap up to'
+
 # Places that cannot be written.
 expect 4 "$coldgap" find "$engine" -o "$work/none/such/out"
 says stderr 'none/such/out'

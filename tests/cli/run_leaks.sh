@@ -33,6 +33,7 @@ check 1 sheet "$engines/iron_six.cfg" -o "$work/out" \
     --measured "$sources/configs/measured/iron_six.csv"
 check 2 sheet "$engines/iron_six.cfg" \
     --measured "$sources/tests/bad/parts/sheet_many.csv"
+check 0 seal "$engines/iron_six.cfg" -o "$work/out"
 check 0 template
 sample=$sources/configs/profiles/plateau.txt
 check 0 finish "$engines/plain_four.cfg" --profile "$sample" -o "$work/out"
