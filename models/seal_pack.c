@@ -7,6 +7,7 @@
 #include "flank.h"
 #include "geometry.h"
 #include "growth.h"
+#include "relaxation.h"
 #include "ring_gap.h"
 #include "seal.h"
 
@@ -84,6 +85,11 @@ static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
                                : c->piston.third_land_clearance);
     double flank = fmax(ring->depth - out, 0.2 * ring->depth);
     double mean = CG_PI * (bore - ring->depth);
+    /* what heat has left of it after the time in service */
+    double tension = cg_relaxation_pressure(
+        &c->ring_material[k], ring->pressure,
+        cg_thermal_ring_mean(thermal, temperature, (enum cg_ring_place)k),
+        c->ring[CG_RING_TOP].service);
     seal->ring_strain[k] =
         cg_growth_ring(c, thermal, temperature, (enum cg_ring_place)k);
     seal->pack.ring[k] = (struct cg_pack_ring){
@@ -94,8 +100,8 @@ static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
         .exposed = ring->depth - flank,
         .face_width = ring->width,
         .travel = hot_travel(c, seal->ring_strain[k], groove, k),
-        .tension = ring->pressure,
-        .stiffness = ring->pressure * 2.0 * CG_PI / (FREE_GAP * bore),
+        .tension = tension,
+        .stiffness = tension * 2.0 * CG_PI / (FREE_GAP * bore),
         .viscosity = cg_gas_viscosity(groove)};
 }
 

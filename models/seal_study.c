@@ -71,6 +71,19 @@ static enum cg_status look_aside(const struct cg_seal_study *study,
     return status;
 }
 
+/* The rest stands without it too. */
+static enum cg_status look_at_friction(const struct cg_duty_run *run,
+                                       struct cg_seal_study *study,
+                                       struct cg_error *error)
+{
+    enum cg_status status = cg_seal_friction_find(
+        study->rated, run, run->full_load, &study->friction, error);
+    if (status != CG_NUMERICAL)
+        return status;
+    study->friction.power[0] = study->friction.power[1] = NAN;
+    return CG_OK;
+}
+
 static enum cg_status look(const struct cg_case *c, struct cg_duty_run *run,
                            struct cg_seal_study *study, struct cg_error *error)
 {
@@ -79,6 +92,8 @@ static enum cg_status look(const struct cg_case *c, struct cg_duty_run *run,
         status = cg_seal_create(c, run, run->full_load, &study->rated, error);
     if (status == CG_OK)
         status = look_at_rated(study, error);
+    if (status == CG_OK)
+        status = look_at_friction(run, study, error);
     if (status == CG_OK)
         status = cg_seal_create(c, run, run->full_load, &study->other, error);
     if (status != CG_OK)

@@ -7,6 +7,7 @@
 
 #include "answer.h"
 #include "seal.h"
+#include "seal_friction.h"
 
 #define CG_SEAL_MORE_GAP 0.05e-3 /* the step of gap that is priced [m] */
 
@@ -25,6 +26,8 @@ struct cg_seal_study {
     struct cg_seal_answer at_rated;
     struct cg_seal_answer at_other, at_hardest; /* blow_by NaN: the rings do
                                         not settle */
+    struct cg_seal_friction friction; /* at rated speed, as fitted; power NaN:
+                                         its film does not repeat */
     double power_loss, blow_by_more; /* for CG_SEAL_MORE_GAP of top gap
                                         [W], [kg/s]; NaN: they do not settle */
 };

@@ -1,7 +1,7 @@
 # Pressures around the rings and the top ring's lift over the cycle.
 # gnuplot -e "dir='out'" plots/seal_cycle.gp
 # needs: seal_cycle.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/seal_cycle.dat"
 name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
 set xrange [-180:360] noextend

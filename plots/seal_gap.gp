@@ -1,7 +1,7 @@
 # The trade-off of the top gap: what it risks against what it leaks.
 # gnuplot -e "dir='out'" plots/seal_gap.gp
 # needs: seal_gap.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/seal_gap.dat"
 blocks = int(system("grep -c '^# block' ".file))
 boost(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/kPa/,\"\",$3); print $3}}' %s", i+1, file))

@@ -1,7 +1,7 @@
 # What gas ports change: how far the groove lags, and what passes into the crankcase.
 # gnuplot -e "dir='out'" plots/seal_ports.gp
 # needs: seal_cycle.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/seal_cycle.dat"
 name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); sub(/,[^,]*rpm$/,\"\"); print}}' %s", i+1, file))
 speed = system("sed -n 's/^# block:.*, //p' ".file." | head -n 1")

@@ -21,6 +21,8 @@ static enum cg_status find_answer(const struct cg_options *options,
         if (status == CG_OK)
             status = cg_sampling_run(options, work, answer, error);
     }
+    if (status == CG_OK)
+        status = cg_answer_second(c, run, answer->top.cold_gap, answer, error);
     cg_confidence_free(work);
     cg_duty_run_free(run);
     return status;

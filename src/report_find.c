@@ -359,9 +359,13 @@ static void print_gaps(const struct cg_case *c, const struct cg_answer *answer,
     print_second_reason(c, answer);
     if (answer->second_reason != CG_SECOND_RULE)
         printf("             The trade's rule, %.3g times the top gap, gives "
-               "%s.\n",
+               "%s%s.\n",
                c->margin.second_factor,
-               cg_show_gap(answer->second_rule, inch).text);
+               cg_show_gap(answer->second_rule, inch).text,
+               answer->second.cold_gap < answer->second_rule * (1.0 - 1e-9)
+                   ? ":\n             until your own engine has shown better, "
+                     "file to the larger"
+                   : "");
     printf("\n");
 }
 

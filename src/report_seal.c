@@ -4,24 +4,10 @@
 #include <stdio.h>
 
 #include "cautions.h"
+#include "ports_text.h"
 #include "show.h"
 
 #define HORSEPOWER 745.6998715822702 /* mechanical [W] */
-
-struct cg_ports_text cg_ports_text(const struct cg_case *c,
-                                   enum cg_port_kind kind)
-{
-    static const char *const what[] = {"", "crown ports of %.3g mm",
-                                       "land slots of %.3g mm",
-                                       "ports of %.3g mm through the ring"};
-    struct cg_ports_text out = {"no gas ports"};
-    char each[64];
-    if (kind == CG_PORTS_NONE)
-        return out;
-    snprintf(each, sizeof each, what[kind], c->seal.port_diameter * 1e3);
-    snprintf(out.text, sizeof out.text, "%d %s", c->seal.port_count, each);
-    return out;
-}
 
 static void print_gaps(const struct cg_seal_study *study, const char *config,
                        bool inch)
@@ -41,7 +27,8 @@ static void print_gaps(const struct cg_seal_study *study, const char *config,
                cg_show_length(study->at_rated.hot_gap[k], inch).text);
     printf("         (hot: settled at full load, at firing top centre); %s"
            "\n\n",
-           cg_ports_text(c, (enum cg_port_kind)c->seal.ports).text);
+           cg_ports_text(c, (enum cg_port_kind)c->seal.ports, inch)
+               .text);
 }
 
 static void print_ring(const char *name, const struct cg_pack_cycle *cycle,
@@ -67,18 +54,36 @@ static void print_blow_by(const struct cg_seal *seal,
                           const struct cg_seal_answer *at, bool inch)
 {
     const struct cg_performance *p = &seal->performance;
-    double litres = at->blow_by_volume * 6e4;
-    printf("  blow-by              %.3g g/s, %.3g L/min, %.2g %% of the charge",
-           at->blow_by * 1e3, litres, at->blow_by_share * 100.0);
+    double volume = cg_show_draught(at->blow_by_volume, inch);
+    const char *unit = cg_show_draught_unit(inch);
+    printf("  blow-by              %s, %.3g %s, %.2g %% of the charge",
+           cg_show_leak(at->blow_by, inch).text, volume, unit,
+           at->blow_by_share * 100.0);
     if (p->brake_power > 0.0)
-        printf(",\n  %-20s %.2g L/min for each %s of %s; as in the crankcase",
-               "", litres / (p->brake_power / (inch ? HORSEPOWER : 1e3)),
-               inch ? "hp" : "kW", cg_show_power(p->brake_power, inch).text);
+        printf(",\n  %-20s %.2g %s for each %s of %s; as in the crankcase",
+               "", volume / (p->brake_power / (inch ? HORSEPOWER : 1e3)),
+               unit, inch ? "hp" : "kW", cg_show_power(p->brake_power, inch).text);
     printf("\n");
     print_ring("top ring", &at->settled.cycle, 0, seal->peak_deg);
     print_ring("second ring", &at->settled.cycle, 1, seal->peak_deg);
     printf("  between the rings    at most %s\n",
            cg_show_pressure(at->land_peak, inch).text);
+}
+
+static void print_friction(const struct cg_seal_study *study, bool inch)
+{
+    const struct cg_seal_friction *f = &study->friction;
+    if (isnan(f->power[0])) {
+        printf("  ring friction        the oil film does not repeat\n");
+        return;
+    }
+    double unit = inch ? HORSEPOWER : 1e3;
+    printf("  ring friction        top %.2f, second %.2f %s, all cylinders; "
+           "mixed %.0f and %.0f %%\n  %-20s of the time, metal takes %.0f and "
+           "%.0f %% of it\n",
+           f->power[0] / unit, f->power[1] / unit, inch ? "hp" : "kW",
+           f->mixed[0] * 100.0, f->mixed[1] * 100.0, "",
+           f->boundary[0] * 100.0, f->boundary[1] * 100.0);
 }
 
 static void print_rated(const struct cg_seal_study *study, bool inch)
@@ -95,41 +100,45 @@ static void print_rated(const struct cg_seal_study *study, bool inch)
            "pressure; %.1f %% comes back\n"
            "  %-20s before the exhaust opens, too late to burn\n",
            at->crevice_share * 100.0, at->crevice_late * 100.0, "");
+    print_friction(study, inch);
     if (isnan(study->power_loss))
         printf("  with %s more top gap the rings do not settle\n\n",
                cg_show_length(CG_SEAL_MORE_GAP, inch).text);
     else
-        printf("  %s more top gap costs %.2g %s and %.2g g/s of blow-by\n\n",
+        printf("  %s more top gap costs %.2g %s and %s of blow-by\n\n",
                cg_show_length(CG_SEAL_MORE_GAP, inch).text,
                study->power_loss / (inch ? HORSEPOWER : 1e3),
                inch ? "hp" : "kW",
-               study->blow_by_more * 1e3);
+               cg_show_leak(study->blow_by_more, inch).text);
 }
 
 static void print_ports_row(const struct cg_case *c, enum cg_port_kind kind,
-                            const struct cg_seal_answer *at)
+                            const struct cg_seal_answer *at, bool inch)
 {
     char lag[16] = "    never";
     if (isnan(at->blow_by)) {
         printf("  %-34s the rings do not settle\n",
-               cg_ports_text(c, kind).text);
+               cg_ports_text(c, kind, inch).text);
         return;
     }
     if (at->groove_lag_deg < 360.0)
         snprintf(lag, sizeof lag, "%5.2f deg", at->groove_lag_deg);
-    printf("  %-34s %s %5.1f %% %5.0f N %5.0f N %6.3f g/s\n",
-           cg_ports_text(c, kind).text, lag, at->groove_peak * 100.0,
-           at->face_load, at->face_load_least, at->blow_by * 1e3);
+    printf("  %-34s %s %5.1f %% %7s %7s %s\n",
+           cg_ports_text(c, kind, inch).text, lag, at->groove_peak * 100.0,
+           cg_show_force(at->face_load, inch).text,
+           cg_show_force(at->face_load_least, inch).text,
+           cg_show_leak(at->blow_by, inch).text);
 }
 
-static void print_ports(const struct cg_seal_study *study)
+static void print_ports(const struct cg_seal_study *study, bool inch)
 {
     const struct cg_case *c = study->c;
     printf("Gas ports, rated speed (top groove: behind the cylinder, filled "
            "at peak pressure;\n  top ring: on the bore by gas and tension, "
            "mean and least)\n");
-    print_ports_row(c, (enum cg_port_kind)c->seal.ports, &study->at_rated);
-    print_ports_row(c, study->other_ports, &study->at_other);
+    print_ports_row(c, (enum cg_port_kind)c->seal.ports, &study->at_rated,
+                    inch);
+    print_ports_row(c, study->other_ports, &study->at_other, inch);
     printf("\n");
 }
 
@@ -186,9 +195,13 @@ static void print_second(const struct cg_seal_study *study, bool inch)
         printf("             (without the margin for what is not known: that "
                "takes find)\n");
     printf("             The trade's rule, %.3g times the top gap, gives "
-           "%s.\n\n",
+           "%s%s.\n\n",
            study->c->margin.second_factor,
-           cg_show_gap(answer->second_rule, inch).text);
+           cg_show_gap(answer->second_rule, inch).text,
+           answer->second.cold_gap < answer->second_rule * (1.0 - 1e-9)
+               ? ":\n             until your own engine has shown better, file "
+                 "to the larger"
+               : "");
 }
 
 void cg_report_seal(const struct cg_seal_study *study, const char *config,
@@ -200,13 +213,13 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
             printf("Note: settled at this load the top ring's ends touch; its "
                    "gap counts as shut.\n\n");
         print_rated(study, inch);
-        print_ports(study);
+        print_ports(study, inch);
         print_hardest(study, inch);
         print_proof(study);
     }
     print_second(study, inch);
-    printf("Blow-by  %.3g g/s, %.2g %% of the charge\n\n",
-           study->at_rated.blow_by * 1e3,
+    printf("Blow-by  %s, %.2g %% of the charge\n\n",
+           cg_show_leak(study->at_rated.blow_by, inch).text,
            study->at_rated.blow_by_share * 100.0);
     if (!quiet)
         printf("Left out: chamfers at the gap's ends, bore distortion, ring "

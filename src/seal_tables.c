@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-#include "report_seal.h"
+#include "ports_text.h"
 #include "seal_trade.h"
 #include "table.h"
 
@@ -44,6 +44,8 @@ static enum cg_status write_keys(const char *dir, const char *config,
         {"land_peak", "bar", at->land_peak / 1e5},
         {"groove_peak", "%", at->groove_peak * 100.0},
         {"face_load_least", "N", at->face_load_least},
+        {"friction_power_top", "W", s->friction.power[0]},
+        {"friction_power_second", "W", s->friction.power[1]},
         {"crevice_share", "%", at->crevice_share * 100.0},
         {"crevice_late", "%", at->crevice_late * 100.0},
         {"reverse_share", "%", at->reverse_share * 100.0},
@@ -70,7 +72,7 @@ static enum cg_status write_keys(const char *dir, const char *config,
     cg_table_note(table, "power_loss_per_gap is for 0.05 mm of top gap; an "
                          "unseat angle of 720 deg: never");
     cg_table_note(table, "other_ports: %s",
-                  cg_ports_text(s->c, s->other_ports).text);
+                  cg_ports_text(s->c, s->other_ports, false).text);
     for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
         cg_table_key(table, keys[i].name, keys[i].value, keys[i].unit);
     return cg_table_close(table, CG_OK, error);
@@ -126,10 +128,10 @@ static enum cg_status write_cycle(const char *dir, const char *config,
     if (status != CG_OK)
         return status;
     write_block(table, s->rated,
-                cg_ports_text(s->c, (enum cg_port_kind)s->c->seal.ports).text);
-    write_block(table, s->other, cg_ports_text(s->c, s->other_ports).text);
+                cg_ports_text(s->c, (enum cg_port_kind)s->c->seal.ports, false).text);
+    write_block(table, s->other, cg_ports_text(s->c, s->other_ports, false).text);
     write_block(table, s->hardest != NULL ? s->hardest : s->rated,
-                cg_ports_text(s->c, (enum cg_port_kind)s->c->seal.ports).text);
+                cg_ports_text(s->c, (enum cg_port_kind)s->c->seal.ports, false).text);
     return cg_table_close(table, CG_OK, error);
 }
 

@@ -101,6 +101,29 @@ struct cg_text cg_show_flow(double kg_per_second, bool inch)
                 : text_of("%.0f kg/h", kg_per_second * 3600.0);
 }
 
+struct cg_text cg_show_leak(double kg_per_second, bool inch)
+{
+    return inch ? text_of("%.3g lb/h", kg_per_second * 3600.0 / POUND)
+                : text_of("%.3g g/s", kg_per_second * 1e3);
+}
+
+double cg_show_draught(double m3_per_second, bool inch)
+{
+    return m3_per_second * 60.0 * (inch ? 1.0 / (12.0 * 12.0 * 12.0) : 1e3) /
+           (inch ? INCH * INCH * INCH : 1.0);
+}
+
+const char *cg_show_draught_unit(bool inch)
+{
+    return inch ? "cfm" : "L/min";
+}
+
+struct cg_text cg_show_force(double newton, bool inch)
+{
+    return inch ? text_of("%.0f lbf", newton / (POUND * 9.80665))
+                : text_of("%.0f N", newton);
+}
+
 double cg_show_flux(double watt_per_m2, bool inch)
 {
     return watt_per_m2 * (inch ? INCH * INCH / BTU : 1e-6);

@@ -24,6 +24,11 @@ struct cg_text cg_show_stress(double pascal, bool inch);
 struct cg_text cg_show_wall_pressure(double pascal, bool inch);
 struct cg_text cg_show_power(double watt, bool inch);
 struct cg_text cg_show_flow(double kg_per_second, bool inch);
+/* Gas past the rings: g/s or lb/h; its volume, L/min or cubic feet a minute. */
+struct cg_text cg_show_leak(double kg_per_second, bool inch);
+double cg_show_draught(double m3_per_second, bool inch);
+const char *cg_show_draught_unit(bool inch);
+struct cg_text cg_show_force(double newton, bool inch);
 /* Figures that share one unit in a row: MW/m2 or Btu/(s in2), kJ or Btu. */
 double cg_show_flux(double watt_per_m2, bool inch);
 const char *cg_show_flux_unit(bool inch);

@@ -37,7 +37,7 @@ level() {
     input_law) echo 4 ;;
     clearance) echo 4 ;;
     ring_pack | pack_*) echo 2 ;;
-    seal | seal_pack | second_gap) echo 5 ;;
+    seal | seal_pack | seal_friction | second_gap) echo 5 ;;
     answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
     fitting) echo 6 ;;
     case_ready) echo 4 ;;

@@ -22,7 +22,7 @@ words_of() {
 # metric FILE: figures in a metric unit, those in parentheses left aside.
 metric() {
     sed 's/([^()]*)//g' "$1" | grep -E \
-        '[0-9] ?(mm|um|m|bar|kPa|MPa|kW|kJ|kg/h|g/s|L/min|l/min|MW/m2|C|K)([ ,;:)]|$)'
+        '[0-9] ?(mm|um|m|bar|kPa|MPa|kW|kJ|N|kg/h|g/s|L/min|l/min|MW/m2|C|K)([ ,;:)]|$)'
 }
 
 # in_inches WORDS...: runs them in both units; the metric screen must have

@@ -76,7 +76,7 @@ awk 'FNR == NR {v[$1] = $2; next} !/^#/ && $2 == "top" {
     "$work/find/summary.dat" "$work/out/sheet.dat" ||
     fail "needs that find does not ask"
 is 1 second state fits
-is 3 second state file
+is 3 second state fits
 is 5 top state too_wide
 is 6 second state not_measured
 is 6 second gap_mm nan
