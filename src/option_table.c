@@ -203,6 +203,24 @@ static enum cg_status store_simulate(struct cg_options *options,
                       &options->simulate, error);
 }
 
+static enum cg_status store_level(struct cg_options *options,
+                                  const char *argument,
+                                  struct cg_error *error)
+{
+    return store_word("level", "first second", argument, &options->level,
+                      error);
+}
+
+static enum cg_status store_answers(struct cg_options *options,
+                                    const char *argument,
+                                    struct cg_error *error)
+{
+    (void)argument;
+    (void)error;
+    options->answers = true;
+    return CG_OK;
+}
+
 /* A number and a unit of length, from low to high [m]; `allowed` says so. */
 static enum cg_status store_length(const char *option, const char *allowed,
                                    const char *argument, double low,
@@ -266,6 +284,10 @@ static const struct cg_option all_options[] = {
     {"cutoff", 0, "LENGTH", "of the filter; 0.8mm by default", store_cutoff},
     {"simulate", 0, "plateau|coarse", "a simulated surface instead",
      store_simulate},
+    {"level", 0, "first|second",
+     "of the lesson: plain words, or all of it (default)", store_level},
+    {"answers", 0, NULL, "print the answers to the lesson's questions",
+     store_answers},
     {"units", 0, "metric|inch", "units of the text; tables stay metric",
      store_units},
     {"quiet", 'q', NULL, "print the answer alone", store_quiet},
@@ -288,6 +310,8 @@ static const struct cg_command_row all_commands[] = {
      "profile spacing filter cutoff simulate seed out set units quiet"},
     {"rings", "ring materials, faces and piston alloys for this duty, ranked",
      cg_command_rings, true, "out set threads units quiet"},
+    {"lesson", "why the gap must grow with heat, step by step by hand",
+     cg_command_lesson, true, "level answers out set units quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units quiet"},
     {"template", "a commented config to start from, every setting in it",

@@ -28,6 +28,8 @@ struct cg_options {
     const char *simulate;   /* --simulate; NULL: not given */
     double spacing;         /* --spacing [m]; 0: not given */
     double cutoff;          /* --cutoff [m]; 0: not given */
+    const char *level;      /* --level; NULL: not given */
+    bool answers;           /* --answers */
     int threads;            /* --threads; 0: all cores */
     bool inch;              /* --units inch */
     bool quiet;             /* --quiet */
@@ -40,6 +42,8 @@ typedef enum cg_status (*cg_command)(const struct cg_options *options,
 enum cg_status cg_command_find(const struct cg_options *options,
                                struct cg_error *error);
 enum cg_status cg_command_finish(const struct cg_options *options,
+                                 struct cg_error *error);
+enum cg_status cg_command_lesson(const struct cg_options *options,
                                  struct cg_error *error);
 enum cg_status cg_command_network(const struct cg_options *options,
                                   struct cg_error *error);

@@ -1,0 +1,41 @@
+#include <stdlib.h>
+#include <string.h>
+
+#include "config.h"
+#include "lesson_table.h"
+#include "options.h"
+#include "report_lesson.h"
+
+static void report(const struct cg_options *options, const struct cg_case *c,
+                   const struct cg_lesson *lesson,
+                   struct cg_lesson_sheet *sheet)
+{
+    bool first =
+        options->level != NULL && strcmp(options->level, "first") == 0;
+    cg_lesson_sheet_set(c, lesson, options->inch, sheet);
+    cg_report_lesson(sheet, options->config,
+                     first ? CG_LESSON_FIRST : CG_LESSON_SECOND,
+                     options->answers, options->quiet);
+}
+
+enum cg_status cg_command_lesson(const struct cg_options *options,
+                                 struct cg_error *error)
+{
+    struct cg_case c;
+    struct cg_lesson lesson;
+    enum cg_status status = cg_config_read(options->config, options->set,
+                                           options->sets, &c, error);
+    if (status != CG_OK)
+        return status;
+    struct cg_lesson_sheet *sheet = malloc(sizeof *sheet);
+    if (sheet == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    status = cg_lesson_find(&c, &lesson, error);
+    if (status == CG_OK && options->out != NULL)
+        status = cg_lesson_table_write(options->out, options->config, &c,
+                                       &lesson, error);
+    if (status == CG_OK)
+        report(options, &c, &lesson, sheet);
+    free(sheet);
+    return status;
+}

@@ -1,0 +1,32 @@
+#include "lesson_sheet.h"
+
+#include <string.h>
+
+const struct cg_lesson_growing *
+cg_lesson_own(const struct cg_lesson_sheet *sheet)
+{
+    return &sheet->boost[sheet->lesson->own];
+}
+
+void cg_lesson_sheet_set(const struct cg_case *c,
+                         const struct cg_lesson *lesson, bool inch,
+                         struct cg_lesson_sheet *sheet)
+{
+    memset(sheet, 0, sizeof *sheet);
+    sheet->c = c;
+    sheet->lesson = lesson;
+    sheet->inch = inch;
+    sheet->arc = cg_lesson_work(
+        inch, "arc", CG_LESSON_LENGTH, "x",
+        CG_FIGURES(cg_figure_plain(3.1416),
+                   cg_lesson_figure(inch, "bore", CG_LESSON_LENGTH,
+                                    c->engine.bore)));
+    cg_lesson_sheet_charge(sheet);
+    cg_lesson_sheet_burn(sheet);
+    cg_lesson_sheet_ladder(sheet);
+    cg_lesson_sheet_layers(sheet);
+    cg_lesson_sheet_growth(sheet);
+    cg_lesson_sheet_ends(sheet);
+    cg_lesson_sheet_leak(sheet);
+    cg_lesson_sheet_sum(sheet);
+}

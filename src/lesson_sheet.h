@@ -1,0 +1,99 @@
+/* The lesson's arithmetic, worked out by hand (by_hand.h) from the model's
+ * numbers: all lines of all steps.  What is printed of them is for the report.
+ * A figure that one line gives another takes as printed.
+ */
+#ifndef CG_LESSON_SHEET_H
+#define CG_LESSON_SHEET_H
+
+#include "by_hand.h"
+#include "lesson.h"
+#include "lesson_units.h"
+
+/* Pressure and mass of the charge. */
+struct cg_lesson_charge {
+    struct cg_hand manifold, times, area, swept, absolute, air;
+    struct cg_figure gas_constant;
+};
+
+/* Heat of the fuel, and what of it goes through the crown. */
+struct cg_lesson_burn {
+    struct cg_hand need, fuel, energy, crown, cycles, flux, flux_times;
+    struct cg_figure model_flux;
+};
+
+/* Groove to ring to bore: resistances in series, always in mm, W and K. */
+struct cg_lesson_ladder {
+    struct cg_hand middle, flank_area, face_area;
+    struct cg_hand flank, inside, film, total; /* resistances */
+    struct cg_hand fall, step, ring;           /* in degrees */
+    struct cg_figure crown, groove, model_ring, bore;
+};
+
+/* Two layers as thin rings that pull on each other. */
+struct cg_lesson_layers {
+    struct cg_hand liner_rise, block_rise, liner_free, block_free;
+    struct cg_hand liner_stiff, block_stiff, stiff;
+    struct cg_hand liner_part, block_part, parts, joined;
+    struct cg_figure model;
+};
+
+/* Growth of ring and bore at one boost. */
+struct cg_lesson_growing {
+    struct cg_hand ring_rise, ring, bore_rise, bore, closure;
+};
+
+/* Ends that touch. */
+struct cg_lesson_ends {
+    bool supposed; /* the closure is too small to halve: overlap is supposed */
+    struct cg_hand overlap, stress, pressure, times;
+};
+
+/* What a gap leaks that is wider than it need be. */
+struct cg_lesson_leak {
+    bool closed; /* the top land has no clearance left */
+    struct cg_hand area, product, speed, volume, mass, second, share, power;
+    struct cg_figure pressure, temperature;
+};
+
+/* The gap's sum, and how far the hand is from the model. */
+struct cg_lesson_sum {
+    struct cg_hand left, more, per_boost, gap, off, half_degree;
+    struct cg_figure cold_gap; /* asked for, or given in the config */
+};
+
+struct cg_lesson_sheet {
+    const struct cg_case *c;
+    const struct cg_lesson *lesson;
+    bool inch;
+    struct cg_hand arc;
+    struct cg_lesson_charge charge;
+    struct cg_lesson_burn burn;
+    struct cg_lesson_ladder ladder;
+    struct cg_lesson_layers layers;
+    struct cg_lesson_growing boost[CG_LESSON_BOOSTS];
+    struct cg_lesson_ends ends;
+    struct cg_lesson_leak leak;
+    struct cg_lesson_sum sum;
+};
+
+/* The growth at the config's own boost. */
+const struct cg_lesson_growing *
+cg_lesson_own(const struct cg_lesson_sheet *sheet);
+
+/* Works everything out.  The case and lesson must outlive the sheet, about
+ * 40 kB.  Cannot fail. */
+void cg_lesson_sheet_set(const struct cg_case *c,
+                         const struct cg_lesson *lesson, bool inch,
+                         struct cg_lesson_sheet *sheet);
+
+/* Its parts, in this order. */
+void cg_lesson_sheet_charge(struct cg_lesson_sheet *sheet);
+void cg_lesson_sheet_burn(struct cg_lesson_sheet *sheet);
+void cg_lesson_sheet_ladder(struct cg_lesson_sheet *sheet);
+void cg_lesson_sheet_layers(struct cg_lesson_sheet *sheet);
+void cg_lesson_sheet_growth(struct cg_lesson_sheet *sheet);
+void cg_lesson_sheet_ends(struct cg_lesson_sheet *sheet);
+void cg_lesson_sheet_leak(struct cg_lesson_sheet *sheet);
+void cg_lesson_sheet_sum(struct cg_lesson_sheet *sheet);
+
+#endif

@@ -1,0 +1,75 @@
+#include "report_lesson.h"
+
+#include <stdio.h>
+
+#include "cautions.h"
+#include "report_lesson_parts.h"
+#include "show.h"
+
+/* The way from boost to gap, by level. */
+static const struct {
+    const char *title;
+    cg_lesson_step step[2];
+} steps[] = {
+    {"Boost packs the cylinder",
+     {cg_lesson_boost_first, cg_lesson_boost_second}},
+    {"More fuel, more heat", {cg_lesson_heat_first, cg_lesson_heat_second}},
+    {"Where the ring stands",
+     {cg_lesson_ladder_first, cg_lesson_ladder_second}},
+    {"The ring grows", {cg_lesson_ring, cg_lesson_ring}},
+    {"The bore grows too", {cg_lesson_bore_first, cg_lesson_bore_second}},
+    {"What is left of the gap", {cg_lesson_left, cg_lesson_left}},
+    {"The same at three boosts", {cg_lesson_boosts, cg_lesson_boosts}},
+    {"A duty: heat takes time", {cg_lesson_duty, cg_lesson_duty}},
+    {"When the ends touch", {cg_lesson_ends_first, cg_lesson_ends_second}},
+    {"What a wide gap costs", {cg_lesson_leak_first, cg_lesson_leak_second}},
+    {"The gap to file", {cg_lesson_sum, cg_lesson_sum}},
+    {"Hand and model", {cg_lesson_apart, cg_lesson_apart}},
+};
+
+enum { STEPS = sizeof steps / sizeof steps[0] };
+
+struct cg_lesson_text cg_lesson_say(const struct cg_figure *figure)
+{
+    struct cg_lesson_text out;
+    snprintf(out.text, sizeof out.text, "%s%s%s", figure->text,
+             figure->unit[0] != '\0' ? " " : "", figure->unit);
+    return out;
+}
+
+static void print_head(const struct cg_lesson_sheet *sheet, const char *config,
+                       enum cg_lesson_level level)
+{
+    const struct cg_case *c = sheet->c;
+    bool inch = sheet->inch;
+    printf("coldgap lesson %s\n\n", config);
+    printf("Engine   %d cylinders, %s x %s, %.0f rpm, boost %s\n",
+           c->engine.cylinders, cg_show_length(c->engine.bore, inch).text,
+           cg_show_length(c->engine.stroke, inch).text, c->engine.speed * 60.0,
+           cg_show_boost(c->charge.boost, inch).text);
+    printf("Parts    top ring %s, bore %s\n", c->ring[CG_RING_TOP].material,
+           c->bore.material);
+    printf("Level    %s\n\n", level == CG_LESSON_FIRST
+                                  ? "first; --level second reckons the heat too"
+                                  : "second; --level first has fewer formulas");
+    printf("Take a pocket calculator.  A line holds either x and /, or + and -: "
+           "key it in from\nleft to right and you get the number printed, since "
+           "each number is rounded before\nit is used again.  Expansion is in "
+           "millionths of the length for each degree.\n");
+}
+
+void cg_report_lesson(const struct cg_lesson_sheet *sheet, const char *config,
+                      enum cg_lesson_level level, bool answers, bool quiet)
+{
+    if (quiet) {
+        cg_lesson_sum(sheet);
+    } else {
+        print_head(sheet, config, level);
+        for (int i = 0; i < STEPS; i++) {
+            printf("\n%d. %s\n\n", i + 1, steps[i].title);
+            steps[i].step[level](sheet);
+        }
+        cg_lesson_questions(sheet, level, answers);
+    }
+    printf("\n%s\n", cg_cautions_text());
+}

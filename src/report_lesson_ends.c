@@ -1,0 +1,138 @@
+/* The lesson's steps on a gap too small, one too wide, and the one to file. */
+#include <stdio.h>
+
+#include "report_lesson_parts.h"
+#include "show.h"
+
+static void print_overlap(const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_lesson_ends *ends = &sheet->ends;
+    if (ends->supposed) {
+        printf("Here the bore grows nearly as much as the ring, so hardly any "
+               "gap would close.\nSuppose all the same that the ends overlap by "
+               "%s.\n\n",
+               cg_lesson_say(&ends->stress.figure[1]).text);
+        return;
+    }
+    printf("Suppose the gap was filed to half the closure of step 6:\n\n");
+    cg_hand_print(&ends->overlap);
+    printf("\n");
+}
+
+void cg_lesson_ends_first(const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_lesson_ends *ends = &sheet->ends;
+    print_overlap(sheet);
+    printf("The ends cannot overlap.  The bore holds the ring, so the metal is "
+           "squeezed: to\n%s in this ring, and it presses on the bore %s times "
+           "as hard as its own\ntension does.  The oil film fails, ring and "
+           "bore scuff, or the ring breaks.\n(A bore that gives makes it a "
+           "little less.)\n",
+           cg_lesson_say(&ends->stress.result).text, ends->times.result.text);
+}
+
+void cg_lesson_ends_second(const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_lesson_ends *ends = &sheet->ends;
+    print_overlap(sheet);
+    printf("The bore holds the ring at one turn, so its metal is squeezed by "
+           "that much of its\narc.  Half a ring in balance gives the pressure "
+           "on the bore:\n\n");
+    cg_hand_print(&ends->stress);
+    cg_hand_print(&ends->pressure);
+    cg_hand_print(&ends->times);
+    printf("\nSo many times the pressure of its own tension: the oil film "
+           "fails, ring and bore\nscuff, or the ring breaks.  Rigid bore, "
+           "thin ring: a bore that gives makes it less.\n");
+}
+
+static bool leaks(const struct cg_lesson_sheet *sheet)
+{
+    if (sheet->leak.closed)
+        printf("The top land has no clearance left when hot, so that no gas "
+               "passes there: look at\nthe piston maker's clearance before "
+               "the ring's gap.\n");
+    return !sheet->leak.closed;
+}
+
+/* What the estimate stands on. */
+static void print_estimate(void)
+{
+    printf("A hand estimate, to the high side: one orifice at the cylinder's "
+           "mean pressure, no\nsecond ring behind it, the gas as warm as the "
+           "groove.\n");
+}
+
+void cg_lesson_leak_first(const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_lesson_leak *leak = &sheet->leak;
+    if (!leaks(sheet))
+        return;
+    printf("A gap %s wider than it need be leaks %s %% of the charge, about "
+           "%s of power.\nThat is the price of being wide; the price of being "
+           "tight is the engine.  Much too\nwide also burns oil and fouls it: "
+           "gas that passes the ring has to go somewhere.\n",
+           cg_lesson_say(&leak->area.figure[0]).text, leak->share.result.text,
+           cg_lesson_say(&leak->power.result).text);
+    print_estimate();
+}
+
+void cg_lesson_leak_second(const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_lesson_leak *leak = &sheet->leak;
+    if (!leaks(sheet))
+        return;
+    printf("The leak is a small hole: what the gap is wide times the top "
+           "land's clearance, hot\n(radial).  Gas goes through a hole like that "
+           "no faster than sound, and the flow no\nlonger minds what is behind "
+           "(choked; Heywood 1988, app. C: 0.685 for a ratio of\nspecific heats "
+           "of 1.4).  0.86 is for the sharp edges (Namazian and Heywood 1982,\n"
+           "from memory).\n\n");
+    cg_hand_print(&leak->area);
+    cg_hand_print(&leak->product);
+    cg_hand_print(&leak->speed);
+    cg_hand_print(&leak->volume);
+    cg_hand_print(&leak->mass);
+    cg_hand_print(&leak->second);
+    cg_hand_print(&leak->share);
+    cg_hand_print(&leak->power);
+    printf("\nThat is the price of being wide; the price of being tight is the "
+           "engine.  Much too\nwide also burns oil and fouls it.\n");
+    print_estimate();
+}
+
+void cg_lesson_sum(const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_answer *answer = &sheet->lesson->answer;
+    printf("coldgap adds what is not known (heat, films, metals, boost; for a "
+           "risk of %g), the\nhot gap that must remain, and rounds up to the "
+           "filing step.  Over the duty %s:\n\n",
+           sheet->c->margin.risk, sheet->c->duty.name);
+    cg_hand_print(&sheet->sum.gap);
+    printf("\nFile the top ring to at least %s.\n",
+           cg_show_gap_up(answer->top.cold_gap, sheet->inch).text);
+    printf("The shop rule for this bore and boost is %s (common practice, no "
+           "source)%s\n",
+           cg_show_gap(answer->shop_rule, sheet->inch).text,
+           answer->top.cold_gap < answer->shop_rule
+               ? ":\nuntil your own engine has shown better, file to the larger."
+               : ".");
+    if (answer->verdict.given)
+        printf("Your gap of %s is %s.\n",
+               cg_show_gap(answer->verdict.gap, sheet->inch).text,
+               answer->verdict.safe ? "safe for this duty"
+                                    : "TOO SMALL for this duty");
+}
+
+void cg_lesson_apart(const struct cg_lesson_sheet *sheet)
+{
+    printf("The closure of step 6, by hand and by the model:\n\n");
+    cg_hand_print(&sheet->sum.off);
+    printf("\nWhy they differ: degrees are whole here, and half a degree of the "
+           "ring is worth\n\n");
+    cg_hand_print(&sheet->sum.half_degree);
+    printf("\nthe other numbers are rounded too, and the model takes the gap "
+           "off the arc.  Not in\neither: bore distortion and wear, ring twist, "
+           "differences around the circumference\nand between cylinders, knock, "
+           "gas pressure in the bore.\n");
+}

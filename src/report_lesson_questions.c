@@ -1,0 +1,231 @@
+/* The lesson's questions, with this engine's numbers, and their answers. */
+#include <stdio.h>
+
+#include "report_lesson_parts.h"
+
+/* A question: asks, or when `answer` is set answers. */
+typedef void (*question)(const struct cg_lesson_sheet *sheet, bool answer);
+
+/* Degrees in the units of the sheet: whole, as the questions say them. */
+static struct cg_figure degrees(const struct cg_lesson_sheet *sheet, double c,
+                                double f)
+{
+    return cg_figure_of(NULL, sheet->inch ? f : c, 0, sheet->inch ? "F" : "C");
+}
+
+static struct cg_hand growth(const struct cg_lesson_sheet *sheet,
+                             const char *name, struct cg_figure expansion,
+                             struct cg_figure by)
+{
+    return cg_lesson_work(sheet->inch, name, CG_LESSON_GROWTH, "xx/",
+                          CG_FIGURES(sheet->arc.result, expansion, by,
+                                     cg_figure_plain(1e6)));
+}
+
+static struct cg_hand hotter_ring(const struct cg_lesson_sheet *sheet)
+{
+    return growth(sheet, "more closure",
+                  cg_lesson_own(sheet)->ring.figure[1],
+                  degrees(sheet, 20.0, 36.0));
+}
+
+static void ask_hotter(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    struct cg_hand more = hotter_ring(sheet);
+    if (answer)
+        cg_hand_print(&more);
+    else
+        printf("The ring runs %s hotter than in step 4, the bore as before.  "
+               "How much\n   more closure is that?\n",
+               cg_lesson_say(&more.figure[2]).text);
+}
+
+static void ask_left(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    struct cg_hand left = cg_lesson_work(
+        sheet->inch, "left then", CG_LESSON_GROWTH, "-",
+        CG_FIGURES(sheet->sum.left.result, hotter_ring(sheet).result));
+    if (answer)
+        cg_hand_print(&left);
+    else
+        printf("How much of the gap of step 6 is left then?\n");
+}
+
+static void ask_metal(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    struct cg_hand more = cg_lesson_work(
+        sheet->inch, "more closure", CG_LESSON_GROWTH, "x/",
+        CG_FIGURES(cg_lesson_own(sheet)->ring.result, cg_figure_plain(10),
+                   cg_figure_plain(100)));
+    if (answer)
+        cg_hand_print(&more);
+    else
+        printf("Another ring's metal expands 10 %% more for each degree.  How "
+               "much more closure?\n");
+}
+
+static void ask_coolant(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    const struct cg_lesson_growing *own = cg_lesson_own(sheet);
+    struct cg_hand bore = growth(sheet, "bore gives back less",
+                                 own->bore.figure[1],
+                                 degrees(sheet, 10.0, 18.0));
+    struct cg_hand ring = growth(sheet, "ring grows less", own->ring.figure[1],
+                                 degrees(sheet, 4.0, 7.0));
+    struct cg_hand closes =
+        cg_lesson_work(sheet->inch, "more closure", CG_LESSON_GROWTH, "-",
+                       CG_FIGURES(bore.result, ring.result));
+    if (!answer) {
+        printf("Colder coolant cools the bore by %s and the ring by only %s.  "
+               "Does the gap\n   open or close, and by how much?\n",
+               cg_lesson_say(&bore.figure[2]).text,
+               cg_lesson_say(&ring.figure[2]).text);
+        return;
+    }
+    cg_hand_print(&bore);
+    cg_hand_print(&ring);
+    cg_hand_print(&closes);
+    printf("  It %s.\n", closes.result.value > 0.0   ? "closes"
+                         : closes.result.value < 0.0 ? "opens"
+                                                     : "does neither");
+}
+
+static void ask_bore(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    struct cg_figure other =
+        cg_figure_of("other bore", sheet->inch ? 4.0 : 100.0,
+                     sheet->inch ? 3 : 2, sheet->inch ? "in" : "mm");
+    struct cg_hand closure = cg_lesson_work(
+        sheet->inch, "its closure", CG_LESSON_GROWTH, "x/",
+        CG_FIGURES(cg_lesson_own(sheet)->closure.result, other,
+                   sheet->arc.figure[1]));
+    if (answer)
+        cg_hand_print(&closure);
+    else
+        printf("Another engine has a bore of %s and the same metals and "
+               "temperatures.\n   What is its closure?\n",
+               cg_lesson_say(&other).text);
+}
+
+static void ask_file(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    struct cg_figure asked = sheet->sum.gap.result;
+    struct cg_figure measured = cg_figure_of(
+        "measured", 0.8 * asked.value, sheet->inch ? 4 : 3, asked.unit);
+    struct cg_hand off =
+        cg_lesson_work(sheet->inch, "to file off", CG_LESSON_GROWTH, "-",
+                       CG_FIGURES(asked, measured));
+    if (answer)
+        cg_hand_print(&off);
+    else
+        printf("You measure a cold gap of %s.  How much must come off the ends "
+               "for step 11?\n",
+               cg_lesson_say(&measured).text);
+}
+
+static void ask_boost(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    bool inch = sheet->inch;
+    struct cg_figure more = cg_figure_of("more boost", inch ? 4.0 : 30.0, 0,
+                                         inch ? "psi" : "kPa");
+    struct cg_hand closes = cg_lesson_work(
+        inch, "more closure", CG_LESSON_GROWTH, "x/",
+        CG_FIGURES(sheet->sum.per_boost.result, more,
+                   cg_figure_plain(inch ? 10 : 100)));
+    if (answer)
+        cg_hand_print(&closes);
+    else
+        printf("By the slope of step 7, what do %s more boost close?\n",
+               cg_lesson_say(&more).text);
+}
+
+static void ask_stress(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    struct cg_figure overlap = cg_lesson_figure(
+        sheet->inch, "overlap", CG_LESSON_GROWTH, 0.0508e-3);
+    struct cg_hand stress = cg_lesson_work(
+        sheet->inch, "stress", CG_LESSON_STRESS, "x/",
+        CG_FIGURES(sheet->ends.stress.figure[0], overlap, sheet->arc.result));
+    if (answer)
+        cg_hand_print(&stress);
+    else
+        printf("The ends would overlap by %s.  How hard is the ring "
+               "squeezed?\n",
+               cg_lesson_say(&overlap).text);
+}
+
+static void ask_cooler(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    const struct cg_lesson_charge *charge = &sheet->charge;
+    struct cg_figure by = degrees(sheet, 40.0, 72.0);
+    struct cg_hand absolute = cg_lesson_work(
+        sheet->inch, "absolute", CG_LESSON_ABSOLUTE, "+",
+        CG_FIGURES(charge->absolute.result, by));
+    struct cg_hand air = charge->air;
+    struct cg_figure figures[5];
+    for (int i = 0; i < 5; i++)
+        figures[i] = air.figure[i];
+    figures[4] = absolute.result;
+    air = cg_lesson_work(sheet->inch, "air", CG_LESSON_MASS, "xx//", figures);
+    if (!answer) {
+        printf("The charge comes in %s hotter at the same pressure.  How much "
+               "air is that?\n",
+               cg_lesson_say(&by).text);
+        return;
+    }
+    cg_hand_print(&absolute);
+    cg_hand_print(&air);
+}
+
+static void ask_film(const struct cg_lesson_sheet *sheet, bool answer)
+{
+    const struct cg_lesson_ladder *ladder = &sheet->ladder;
+    if (!answer) {
+        printf("The oil film is twice as thick.  Where does the ring of step 3 "
+               "stand by hand,\n   groove and bore as before?\n");
+        return;
+    }
+    struct cg_hand film =
+        cg_hand_work("oil film", "K/W", -3, "x",
+                     CG_FIGURES(ladder->film.result, cg_figure_plain(2)));
+    struct cg_hand total = cg_hand_work(
+        "all in series", "K/W", -3, "++",
+        CG_FIGURES(ladder->flank.result, ladder->inside.result, film.result));
+    struct cg_hand step = cg_lesson_work(
+        sheet->inch, "step at the flank", CG_LESSON_RISE, "x/",
+        CG_FIGURES(ladder->fall.result, ladder->flank.result, total.result));
+    struct cg_hand ring = cg_lesson_work(
+        sheet->inch, "ring", CG_LESSON_RISE, "-",
+        CG_FIGURES(ladder->groove, step.result));
+    cg_hand_print(&film);
+    cg_hand_print(&total);
+    cg_hand_print(&step);
+    cg_hand_print(&ring);
+}
+
+/* Those of the first level, then those that the second adds. */
+static const question questions[] = {
+    ask_hotter, ask_left, ask_metal, ask_coolant, ask_bore,
+    ask_file, ask_boost, ask_stress, ask_cooler, ask_film,
+};
+
+enum { FIRST = 7, ALL = sizeof questions / sizeof questions[0] };
+
+void cg_lesson_questions(const struct cg_lesson_sheet *sheet,
+                         enum cg_lesson_level level, bool answers)
+{
+    int count = level == CG_LESSON_FIRST ? FIRST : ALL;
+    printf("\nQuestions%s\n\n",
+           answers ? "" : " (--answers prints the answers)");
+    for (int i = 0; i < count; i++) {
+        printf("%d. ", i + 1);
+        questions[i](sheet, false);
+    }
+    if (!answers)
+        return;
+    printf("\nAnswers\n");
+    for (int i = 0; i < count; i++) {
+        printf("\n%d.\n", i + 1);
+        questions[i](sheet, true);
+    }
+}
