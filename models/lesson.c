@@ -60,8 +60,8 @@ static enum cg_status find_instants(const struct cg_case *c,
                             .interval = until / (CG_LESSON_INSTANTS - 1),
                             .instant = lesson->instant,
                             .room = room};
-    enum cg_status status = cg_duty_run_go(c, run, seen.interval, keep_instant,
-                                           &seen, NULL, error);
+    enum cg_status status =
+        cg_duty_run_go(c, run, seen.interval, keep_instant, &seen, NULL, error);
     if (status == CG_OK && seen.kept < CG_LESSON_INSTANTS)
         return cg_error_set(error, CG_NUMERICAL,
                             "the duty's instants for the lesson were not met");
@@ -106,19 +106,16 @@ out:
     return status;
 }
 
-enum cg_status cg_lesson_find(const struct cg_case *c,
-                              struct cg_lesson *lesson,
+enum cg_status cg_lesson_find(const struct cg_case *c, struct cg_lesson *lesson,
                               struct cg_error *error)
 {
-    bool boosted = c->charge.boost >= CG_LESSON_BOOSTED;
+    bool boosted = c->charge.boost > 0.0;
     double most = boosted ? c->charge.boost : SUPPOSED_BOOST;
     memset(lesson, 0, sizeof *lesson);
     lesson->own = boosted ? CG_LESSON_BOOSTS - 1 : 0;
     for (size_t i = 0; i < CG_LESSON_BOOSTS; i++) {
         struct cg_lesson_boost *boost = &lesson->boost[i];
-        boost->boost = most * (double)i / (CG_LESSON_BOOSTS - 1);
-        if (i == lesson->own)
-            boost->boost = c->charge.boost;
+        boost->boost = most * ((double)i / (CG_LESSON_BOOSTS - 1));
         struct cg_case at = at_boost(c, boost->boost);
         enum cg_status status =
             find_boost(&at, i == lesson->own, boost, lesson, error);

@@ -14,8 +14,8 @@ enum { CG_LESSON_BOOSTS = 3, CG_LESSON_INSTANTS = 5 };
 
 /* Top ring and bore wall where the gap is tightest. */
 struct cg_lesson_growth {
-    double ring_temperature; /* mean of the ring [K] */
-    double wall_temperature; /* area mean of liner or parent wall [K] */
+    double ring_temperature;         /* mean of the ring [K] */
+    double wall_temperature;         /* area mean of liner or parent wall [K] */
     double ring_strain, bore_strain; /* from 20 C [1] */
     double depth, closure;           /* [m] */
 };
@@ -37,32 +37,37 @@ struct cg_lesson_instant {
 /* One cylinder at rated speed and full load; masses and heats a cycle. */
 struct cg_lesson_heat {
     struct cg_charge_state charge;
-    double air, fuel;                 /* [kg] */
-    double fuel_energy;               /* [J] */
-    double crown_heat, wall_heat;     /* into the piston; into all walls [J] */
-    double mean_pressure;             /* in the cylinder, over the cycle [Pa] */
-    double crown, groove, ring, face; /* [K]; ring: its mean */
-    double bore;                      /* surface as the ring meets it [K] */
-    double film;                      /* that heat crosses [m] */
+    double air, fuel;             /* [kg] */
+    double fuel_energy;           /* [J] */
+    double crown_heat, wall_heat; /* into the piston; into all walls [J] */
+    double mean_pressure;         /* in the cylinder, over the cycle [Pa] */
+    double crown, groove, ring;   /* [K]; ring: its mean */
+    double bore;                  /* surface as the ring meets it [K] */
+    double film;                  /* that heat crosses [m] */
     double oil_conductivity, ring_conductivity; /* [W/(m K)] */
-    double land_clearance;            /* of the top land, radial, hot [m] */
+    double land_clearance; /* of the top land, radial, hot [m] */
 };
 
-/* Liner and block at the station nearest the tightest place. */
+/* Liner or block. */
+struct cg_lesson_layer {
+    double temperature; /* area mean [K] */
+    double strain;      /* from 20 C, if it were free [1] */
+    double modulus;     /* [Pa] */
+};
+
+/* Both at the station nearest the tightest place. */
 struct cg_lesson_wall {
-    bool has_block, open;            /* open: a pressed joint has let go */
-    double liner_temperature, block_temperature; /* area means [K] */
-    double liner_strain, block_strain; /* each if it were free [1] */
-    double liner_modulus, block_modulus; /* [Pa] */
-    double bore_strain;              /* of the joined cylinders [1] */
+    bool has_block, open; /* open: a pressed joint has let go */
+    struct cg_lesson_layer liner, block;
+    double bore_strain; /* of the joined cylinders [1] */
 };
 
 struct cg_lesson {
-    /* The boosts rise.  The config's own is the last; for an engine without
-     * boost (less than CG_LESSON_BOOSTED) it is the first, and the others are
-     * supposed, by a turbine if there is no charger. */
+    /* None, half, all of the config's boost.  For an engine without boost its
+     * own is the first, and the others are supposed, by a turbine if there is
+     * no charger. */
     struct cg_lesson_boost boost[CG_LESSON_BOOSTS];
-    size_t own;
+    size_t own; /* of boost */
     struct cg_lesson_heat heat;
     struct cg_lesson_wall wall;
     /* From the start to the tightest instant in equal steps of time (to the
@@ -71,12 +76,9 @@ struct cg_lesson {
     struct cg_answer answer; /* for the duty, at the config's boost */
 };
 
-#define CG_LESSON_BOOSTED 10e3 /* [Pa] */
-
 /* Runs the model for a checked case: the whole answer at each boost.  Errors:
  * as cg_answer_find. */
-enum cg_status cg_lesson_find(const struct cg_case *c,
-                              struct cg_lesson *lesson,
+enum cg_status cg_lesson_find(const struct cg_case *c, struct cg_lesson *lesson,
                               struct cg_error *error);
 
 #endif

@@ -1,6 +1,4 @@
 /* Readings from a thermal state, for the lesson. */
-#include <math.h>
-
 #include "growth.h"
 #include "lesson_parts.h"
 #include "thermal_parts.h"
@@ -40,30 +38,34 @@ static size_t station_near(const struct cg_thermal *thermal, double depth)
     return place < (double)last ? (size_t)place : last;
 }
 
+static struct cg_lesson_layer layer_at(const struct cg_case *c,
+                                       const struct cg_material *material,
+                                       double temperature)
+{
+    return (struct cg_lesson_layer){
+        temperature,
+        c->scale.bore_expansion * cg_material_strain(material, temperature),
+        cg_curve_at(&material->modulus, temperature)};
+}
+
 void cg_lesson_wall_at(const struct cg_case *c,
                        const struct cg_thermal *thermal,
                        const double *temperature, double depth,
                        struct cg_lesson_wall *wall)
 {
     size_t station = station_near(thermal, depth);
-    double liner = cg_thermal_liner_mean(thermal, temperature, station);
     struct cg_bore_growth growth;
     cg_growth_station(c, thermal, temperature, station, &growth);
     *wall = (struct cg_lesson_wall){
         .has_block = thermal->bore.has_block,
         .open = growth.open,
-        .liner_temperature = liner,
-        .liner_strain = c->scale.bore_expansion *
-                        cg_material_strain(&c->bore_material, liner),
-        .liner_modulus = cg_curve_at(&c->bore_material.modulus, liner),
+        .liner = layer_at(c, &c->bore_material,
+                          cg_thermal_liner_mean(thermal, temperature, station)),
         .bore_strain = growth.radial / (0.5 * c->engine.bore)};
-    if (!wall->has_block)
-        return;
-    double block = cg_thermal_block_mean(thermal, temperature, station);
-    wall->block_temperature = block;
-    wall->block_strain = c->scale.bore_expansion *
-                         cg_material_strain(&c->block_material, block);
-    wall->block_modulus = cg_curve_at(&c->block_material.modulus, block);
+    if (wall->has_block)
+        wall->block =
+            layer_at(c, &c->block_material,
+                     cg_thermal_block_mean(thermal, temperature, station));
 }
 
 /* Bore surface, weighted by the time the ring spends on it. */
@@ -96,7 +98,6 @@ static void read_settled(const struct cg_case *c,
     heat->crown = settled[piston->node[0]];
     heat->groove = settled[piston->groove[CG_RING_TOP]];
     heat->ring = cg_thermal_ring_mean(thermal, settled, CG_RING_TOP);
-    heat->face = settled[thermal->ring[CG_RING_TOP].face];
     heat->bore = bore_met(thermal, settled);
     cg_growth_bore(c, thermal, settled, strain);
     heat->land_clearance =
@@ -118,8 +119,7 @@ enum cg_status cg_lesson_heat_of(const struct cg_case *c,
     heat->fuel = cycle->fuel_mass;
     heat->fuel_energy = cycle->fuel_energy;
     heat->crown_heat = cycle->heat_piston;
-    heat->wall_heat =
-        cycle->heat_head + cycle->heat_piston + cycle->heat_liner;
+    heat->wall_heat = cycle->heat_head + cycle->heat_piston + cycle->heat_liner;
     heat->mean_pressure = mean_pressure(full);
     heat->film = full->film[CG_RING_TOP];
     heat->oil_conductivity = CG_OIL_CONDUCTIVITY;

@@ -45,10 +45,14 @@ struct cg_figure cg_figure_named(const char *name, struct cg_figure figure)
 static double apply(double left, char operation, double right)
 {
     switch (operation) {
-    case 'x': return left * right;
-    case '/': return left / right;
-    case '+': return left + right;
-    default: return left - right;
+    case 'x':
+        return left * right;
+    case '/':
+        return left / right;
+    case '+':
+        return left + right;
+    default:
+        return left - right;
     }
 }
 

@@ -44,7 +44,11 @@ struct cg_hand {
     bool root;                       /* square root of figure[0] */
 };
 
-#define CG_FIGURES(...) (const struct cg_figure[]){__VA_ARGS__}
+#define CG_FIGURES(...)                                                        \
+    (const struct cg_figure[])                                                 \
+    {                                                                          \
+        __VA_ARGS__                                                            \
+    }
 
 /* Works a line out: strlen(operators) + 1 figures, at most CG_HAND_FIGURES.
  * Operators are all of "x/" or all of "+-" (asserted), so that calculators with

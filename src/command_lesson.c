@@ -10,8 +10,7 @@ static void report(const struct cg_options *options, const struct cg_case *c,
                    const struct cg_lesson *lesson,
                    struct cg_lesson_sheet *sheet)
 {
-    bool first =
-        options->level != NULL && strcmp(options->level, "first") == 0;
+    bool first = options->level != NULL && strcmp(options->level, "first") == 0;
     cg_lesson_sheet_set(c, lesson, options->inch, sheet);
     cg_report_lesson(sheet, options->config,
                      first ? CG_LESSON_FIRST : CG_LESSON_SECOND,
@@ -23,8 +22,8 @@ enum cg_status cg_command_lesson(const struct cg_options *options,
 {
     struct cg_case c;
     struct cg_lesson lesson;
-    enum cg_status status = cg_config_read(options->config, options->set,
-                                           options->sets, &c, error);
+    enum cg_status status =
+        cg_config_read(options->config, options->set, options->sets, &c, error);
     if (status != CG_OK)
         return status;
     struct cg_lesson_sheet *sheet = malloc(sizeof *sheet);

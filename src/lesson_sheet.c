@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "lesson_sheet_parts.h"
+
 const struct cg_lesson_growing *
 cg_lesson_own(const struct cg_lesson_sheet *sheet)
 {
@@ -18,9 +20,9 @@ void cg_lesson_sheet_set(const struct cg_case *c,
     sheet->inch = inch;
     sheet->arc = cg_lesson_work(
         inch, "arc", CG_LESSON_LENGTH, "x",
-        CG_FIGURES(cg_figure_plain(3.1416),
-                   cg_lesson_figure(inch, "bore", CG_LESSON_LENGTH,
-                                    c->engine.bore)));
+        CG_FIGURES(
+            cg_figure_plain(3.1416),
+            cg_lesson_figure(inch, "bore", CG_LESSON_LENGTH, c->engine.bore)));
     cg_lesson_sheet_charge(sheet);
     cg_lesson_sheet_burn(sheet);
     cg_lesson_sheet_ladder(sheet);

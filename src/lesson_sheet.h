@@ -30,10 +30,12 @@ struct cg_lesson_ladder {
 };
 
 /* Two layers as thin rings that pull on each other. */
+struct cg_lesson_layer_hand {
+    struct cg_hand rise, free, stiffness, pull;
+};
 struct cg_lesson_layers {
-    struct cg_hand liner_rise, block_rise, liner_free, block_free;
-    struct cg_hand liner_stiff, block_stiff, stiff;
-    struct cg_hand liner_part, block_part, parts, joined;
+    struct cg_lesson_layer_hand liner, block;
+    struct cg_hand stiffness, pull, joined; /* of both */
     struct cg_figure model;
 };
 
@@ -85,15 +87,5 @@ cg_lesson_own(const struct cg_lesson_sheet *sheet);
 void cg_lesson_sheet_set(const struct cg_case *c,
                          const struct cg_lesson *lesson, bool inch,
                          struct cg_lesson_sheet *sheet);
-
-/* Its parts, in this order. */
-void cg_lesson_sheet_charge(struct cg_lesson_sheet *sheet);
-void cg_lesson_sheet_burn(struct cg_lesson_sheet *sheet);
-void cg_lesson_sheet_ladder(struct cg_lesson_sheet *sheet);
-void cg_lesson_sheet_layers(struct cg_lesson_sheet *sheet);
-void cg_lesson_sheet_growth(struct cg_lesson_sheet *sheet);
-void cg_lesson_sheet_ends(struct cg_lesson_sheet *sheet);
-void cg_lesson_sheet_leak(struct cg_lesson_sheet *sheet);
-void cg_lesson_sheet_sum(struct cg_lesson_sheet *sheet);
 
 #endif

@@ -1,21 +1,15 @@
 /* Ends that touch, and a gap that leaks, by hand. */
 #include "constants.h"
-#include "lesson_sheet.h"
+#include "lesson_sheet_parts.h"
 
-#define DISCHARGE 0.86 /* of a ring end gap: M. Namazian and J. B. Heywood,
-                          SAE 820088 (1982), from memory */
+#define DISCHARGE                                                              \
+    0.86 /* of a ring end gap: M. Namazian and J. B. Heywood,                  \
+            SAE 820088 (1982), from memory */
 /* Choked flow of a gas of ratio 1.4: sqrt(k) (2/(k+1))^((k+1)/(2(k-1))), J. B.
  * Heywood (1988), app. C. */
 #define CHOKED 0.685
-#define SMALLEST_CLOSURE 0.04e-3 /* that is worth halving [m] */
+#define SMALLEST_CLOSURE 0.04e-3   /* that is worth halving [m] */
 #define SMALLEST_CLEARANCE 0.02e-3 /* that gas passes [m] */
-
-static struct cg_figure figure(const struct cg_lesson_sheet *sheet,
-                               const char *name,
-                               enum cg_lesson_quantity quantity, double si)
-{
-    return cg_lesson_figure(sheet->inch, name, quantity, si);
-}
 
 static struct cg_hand pressure(const struct cg_lesson_sheet *sheet,
                                struct cg_figure stress)
@@ -27,9 +21,9 @@ static struct cg_hand pressure(const struct cg_lesson_sheet *sheet,
         figure(sheet, "bore", CG_LESSON_LENGTH, sheet->c->engine.bore);
     const char *name = "pressure";
     if (sheet->inch) /* ksi to psi */
-        return cg_lesson_work(true, name, CG_LESSON_CONTACT, "xx/x",
-                              CG_FIGURES(two, stress, depth, bore,
-                                         cg_figure_plain(1000)));
+        return cg_lesson_work(
+            true, name, CG_LESSON_CONTACT, "xx/x",
+            CG_FIGURES(two, stress, depth, bore, cg_figure_plain(1000)));
     return cg_lesson_work(false, name, CG_LESSON_CONTACT, "xx/",
                           CG_FIGURES(two, stress, depth, bore));
 }
@@ -46,24 +40,24 @@ void cg_lesson_sheet_ends(struct cg_lesson_sheet *sheet)
         figure(sheet, "overlap", CG_LESSON_GROWTH, 0.1e-3);
     out->supposed = !(own->closure > SMALLEST_CLOSURE);
     if (!out->supposed) {
-        out->overlap = cg_lesson_work(
-            sheet->inch, "overlap", CG_LESSON_GROWTH, "-",
-            CG_FIGURES(closure, figure(sheet, "gap", CG_LESSON_GROWTH,
-                                       0.5 * own->closure)));
+        out->overlap =
+            work(sheet, "overlap", CG_LESSON_GROWTH, "-",
+                 CG_FIGURES(closure, figure(sheet, "gap", CG_LESSON_GROWTH,
+                                            0.5 * own->closure)));
         overlap = out->overlap.result;
     }
     double modulus = cg_curve_at(&sheet->c->ring_material[CG_RING_TOP].modulus,
                                  own->ring_temperature);
-    out->stress = cg_lesson_work(
-        sheet->inch, "stress", CG_LESSON_STRESS, "x/",
-        CG_FIGURES(figure(sheet, "modulus", CG_LESSON_STRESS, modulus),
-                   overlap, sheet->arc.result));
+    out->stress =
+        work(sheet, "stress", CG_LESSON_STRESS, "x/",
+             CG_FIGURES(figure(sheet, "modulus", CG_LESSON_STRESS, modulus),
+                        overlap, sheet->arc.result));
     out->pressure = pressure(sheet, out->stress.result);
-    out->times = cg_hand_work(
-        "times its own", "", -3, "/",
-        CG_FIGURES(out->pressure.result,
-                   figure(sheet, "own tension", CG_LESSON_CONTACT,
-                          ring->pressure)));
+    out->times =
+        cg_hand_work("times its own", "", -3, "/",
+                     CG_FIGURES(out->pressure.result,
+                                figure(sheet, "own tension", CG_LESSON_CONTACT,
+                                       ring->pressure)));
 }
 
 /* Area of the extra gap: mm2, or millionths of a square inch (thou times
@@ -74,14 +68,13 @@ static struct cg_hand leak_area(const struct cg_lesson_sheet *sheet)
     if (sheet->inch)
         return cg_hand_work(
             "area", "thou2", 1, "x",
-            CG_FIGURES(cg_figure_of("wider by", 4.0, 1, "thou"),
-                       cg_figure_of("clearance", clearance / 25.4e-6, 1,
-                                    "thou")));
-    return cg_hand_work("area", "mm2", -3, "x",
-                        CG_FIGURES(figure(sheet, "wider by", CG_LESSON_LENGTH,
-                                          0.1e-3),
-                                   figure(sheet, "clearance", CG_LESSON_GROWTH,
-                                          clearance)));
+            CG_FIGURES(
+                cg_figure_of("wider by", 4.0, 1, "thou"),
+                cg_figure_of("clearance", clearance / 25.4e-6, 1, "thou")));
+    return cg_hand_work(
+        "area", "mm2", -3, "x",
+        CG_FIGURES(figure(sheet, "wider by", CG_LESSON_LENGTH, 0.1e-3),
+                   figure(sheet, "clearance", CG_LESSON_GROWTH, clearance)));
 }
 
 /* Speed sqrt(R T) of the gas in the gap, m/s or ft/s, and the volume through
@@ -95,22 +88,19 @@ static void set_volume(const struct cg_lesson_sheet *sheet,
                      inch ? "ft2/(s2 R)" : "m2/(s2 K)");
     struct cg_figure cd = cg_figure_plain(DISCHARGE);
     struct cg_figure choked = cg_figure_plain(CHOKED);
-    out->product =
-        cg_hand_work("product", inch ? "ft2/s2" : "m2/s2", 0, "x",
-                     CG_FIGURES(constant, out->temperature));
-    out->speed = cg_hand_root("speed", inch ? "ft/s" : "m/s", 0,
-                              &out->product.result);
+    out->product = cg_hand_work("product", inch ? "ft2/s2" : "m2/s2", 0, "x",
+                                CG_FIGURES(constant, out->temperature));
+    out->speed =
+        cg_hand_root("speed", inch ? "ft/s" : "m/s", 0, &out->product.result);
     if (inch)
-        out->volume =
-            cg_hand_work("volume", "in3/s", -3, "xxxx/",
-                         CG_FIGURES(cd, out->area.result, out->speed.result,
-                                    cg_figure_plain(12), choked,
-                                    cg_figure_plain(1e6)));
+        out->volume = cg_hand_work(
+            "volume", "in3/s", -3, "xxxx/",
+            CG_FIGURES(cd, out->area.result, out->speed.result,
+                       cg_figure_plain(12), choked, cg_figure_plain(1e6)));
     else
-        out->volume =
-            cg_hand_work("volume", "cm3/s", -3, "xxx",
-                         CG_FIGURES(cd, out->area.result, out->speed.result,
-                                    choked));
+        out->volume = cg_hand_work(
+            "volume", "cm3/s", -3, "xxx",
+            CG_FIGURES(cd, out->area.result, out->speed.result, choked));
 }
 
 static void set_mass(const struct cg_lesson_sheet *sheet,
@@ -119,13 +109,11 @@ static void set_mass(const struct cg_lesson_sheet *sheet,
     struct cg_figure constant = sheet->charge.gas_constant;
     if (sheet->inch)
         out->mass = cg_lesson_work(true, "leak", CG_LESSON_FLOW, "x//",
-                                   CG_FIGURES(out->pressure,
-                                              out->volume.result, constant,
-                                              out->temperature));
+                                   CG_FIGURES(out->pressure, out->volume.result,
+                                              constant, out->temperature));
     else /* cm3 to L */
         out->mass = cg_lesson_work(false, "leak", CG_LESSON_FLOW, "x///",
-                                   CG_FIGURES(out->pressure,
-                                              out->volume.result,
+                                   CG_FIGURES(out->pressure, out->volume.result,
                                               cg_figure_plain(1000), constant,
                                               out->temperature));
 }
@@ -137,23 +125,23 @@ void cg_lesson_sheet_leak(struct cg_lesson_sheet *sheet)
     const struct cg_lesson_heat *heat = &sheet->lesson->heat;
     struct cg_lesson_leak *out = &sheet->leak;
     out->closed = !(heat->land_clearance > SMALLEST_CLEARANCE);
-    out->pressure = figure(sheet, "mean pressure", CG_LESSON_PRESSURE,
-                           heat->mean_pressure);
+    out->pressure =
+        figure(sheet, "mean pressure", CG_LESSON_PRESSURE, heat->mean_pressure);
     out->temperature =
         figure(sheet, "temperature", CG_LESSON_ABSOLUTE, heat->groove);
     out->area = leak_area(sheet);
     set_volume(sheet, out);
     set_mass(sheet, out);
-    out->second = cg_lesson_work(sheet->inch, "air a second", CG_LESSON_FLOW,
-                                 "x",
-                                 CG_FIGURES(sheet->charge.air.result,
-                                            sheet->burn.cycles.result));
-    out->share = cg_hand_work("share", "%", -2, "/x",
-                              CG_FIGURES(out->mass.result, out->second.result,
-                                         cg_figure_plain(100)));
-    out->power = cg_lesson_work(
-        sheet->inch, "power", CG_LESSON_POWER, "x/",
-        CG_FIGURES(figure(sheet, "brake power", CG_LESSON_POWER,
-                          sheet->lesson->answer.performance.brake_power),
-                   out->share.result, cg_figure_plain(100)));
+    out->second =
+        work(sheet, "air a second", CG_LESSON_FLOW, "x",
+             CG_FIGURES(sheet->charge.air.result, sheet->burn.cycles.result));
+    out->share = cg_hand_work(
+        "share", "%", -2, "/x",
+        CG_FIGURES(out->mass.result, out->second.result, cg_figure_plain(100)));
+    struct cg_figure brake =
+        figure(sheet, "brake power", CG_LESSON_POWER,
+               sheet->lesson->answer.performance.brake_power);
+    out->power = cg_hand_work(
+        "power", brake.unit, -2, "x/",
+        CG_FIGURES(brake, out->share.result, cg_figure_plain(100)));
 }

@@ -30,7 +30,7 @@ static const struct form forms[][2] = {
     [CG_LESSON_STRESS] = {{"MPa", 1e6, 0}, {"ksi", 1e3 * PSI, 1}},
     [CG_LESSON_CONTACT] = {{"MPa", 1e6, -3}, {"psi", PSI, -3}},
     [CG_LESSON_STIFFNESS] = {{"kN/mm", 1e6, 0},
-                             {"kips/in", 1e3 * PSI * INCH, 0}},
+                             {"kip/thou", 1e6 * PSI * INCH, 3}},
     [CG_LESSON_MASS] = {{"g", 1e-3, -3}, {"oz", OUNCE, -3}},
     [CG_LESSON_FLOW] = {{"g/s", 1e-3, -3}, {"oz/s", OUNCE, -3}},
     [CG_LESSON_GAS] = {{"kPa L/(g K)", 1e3, 3},

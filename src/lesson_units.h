@@ -17,7 +17,7 @@ enum cg_lesson_quantity {
     CG_LESSON_PRESSURE,    /* kPa, psi */
     CG_LESSON_STRESS,      /* MPa, ksi */
     CG_LESSON_CONTACT,     /* pressure on the bore: MPa, psi */
-    CG_LESSON_STIFFNESS,   /* modulus times wall: kN/mm, kips/in */
+    CG_LESSON_STIFFNESS,   /* modulus times wall: kN/mm, kip/thou */
     CG_LESSON_MASS,        /* g, oz */
     CG_LESSON_FLOW,        /* g/s, oz/s */
     CG_LESSON_GAS,         /* gas constant of these units */

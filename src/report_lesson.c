@@ -52,10 +52,10 @@ static void print_head(const struct cg_lesson_sheet *sheet, const char *config,
     printf("Level    %s\n\n", level == CG_LESSON_FIRST
                                   ? "first; --level second reckons the heat too"
                                   : "second; --level first has fewer formulas");
-    printf("Take a pocket calculator.  A line holds either x and /, or + and -: "
-           "key it in from\nleft to right and you get the number printed, since "
-           "each number is rounded before\nit is used again.  Expansion is in "
-           "millionths of the length for each degree.\n");
+    printf("Take a pocket calculator.  A line holds either x and /, or + and "
+           "-: key it in\nfrom left to right and you get the number printed, "
+           "since each number is rounded\nbefore it is used again.  Expansion "
+           "is in millionths of the length for each degree.\n");
 }
 
 void cg_report_lesson(const struct cg_lesson_sheet *sheet, const char *config,

@@ -25,8 +25,8 @@ void cg_lesson_boosts(const struct cg_lesson_sheet *sheet)
     if (sheet->lesson->own > 0)
         printf("Settled at full load, growth as in steps 4 and 5.\n");
     else
-        printf("Suppose a %s pressed in the air.  Settled at full load, growth "
-               "as in steps\n4 and 5.\n",
+        printf("Suppose a %s pressed in the air.  Settled at full load, "
+               "growth as in\nsteps 4 and 5.\n",
                sheet->c->charge.charger == CG_CHARGER_BELT ? "blower"
                                                            : "turbine");
     for (size_t i = 0; i < CG_LESSON_BOOSTS; i++)
@@ -57,28 +57,26 @@ static void print_instant(const struct cg_lesson_sheet *sheet,
            cg_lesson_figure(inch, "", CG_LESSON_TEMPERATURE,
                             grown->wall_temperature)
                .text,
-           closure.figure[0].text, closure.figure[1].text,
-           closure.result.text);
+           closure.figure[0].text, closure.figure[1].text, closure.result.text);
 }
 
 void cg_lesson_duty(const struct cg_lesson_sheet *sheet)
 {
     bool inch = sheet->inch;
     const struct cg_answer *answer = &sheet->lesson->answer;
-    struct cg_figure closure = cg_lesson_figure(
-        inch, "", CG_LESSON_GROWTH, answer->extremes.closure);
-    printf("Metal takes time to warm, the ring less than the bore.  The duty is "
-           "%s, %.4g s;\ngrowth in %s (ring less bore is the closure, in every "
-           "line):\n\n",
-           sheet->c->duty.name, answer->duration, inch ? "in" : "mm");
+    struct cg_figure closure =
+        cg_lesson_figure(inch, "", CG_LESSON_GROWTH, answer->extremes.closure);
+    printf("Metal takes time to warm.  In every line ring less bore is the "
+           "closure, in %s.\nDuty %s, %.4g s:\n\n",
+           inch ? "inches" : "mm", sheet->c->duty.name, answer->duration);
     printf("    time s    rpm   load ring %s bore %s  ring grew  bore grew   "
            "closure\n",
            inch ? "F" : "C", inch ? "F" : "C");
     for (size_t i = 0; i < CG_LESSON_INSTANTS; i++)
         print_instant(sheet, &sheet->lesson->instant[i]);
-    printf("\nTightest at %.1f s, closure %s; held at full load until settled "
-           "it is %s.\nA short pull needs less than a long one, and a cold "
-           "engine driven hard needs most.\n",
+    printf("\nTightest at %.1f s, closure %s; settled at full load (step 6) "
+           "%s.\nA short pull needs less than a long one, and a cold engine "
+           "driven hard needs most.\n",
            answer->extremes.time, cg_lesson_say(&closure).text,
            cg_lesson_say(&cg_lesson_own(sheet)->closure.result).text);
 }

@@ -8,9 +8,9 @@ static void print_overlap(const struct cg_lesson_sheet *sheet)
 {
     const struct cg_lesson_ends *ends = &sheet->ends;
     if (ends->supposed) {
-        printf("Here the bore grows nearly as much as the ring, so hardly any "
-               "gap would close.\nSuppose all the same that the ends overlap by "
-               "%s.\n\n",
+        printf("Here the bore grows nearly as much as the ring, or more, so "
+               "hardly any gap would\nclose.  Suppose all the same that the "
+               "ends overlap by %s.\n\n",
                cg_lesson_say(&ends->stress.figure[1]).text);
         return;
     }
@@ -36,14 +36,14 @@ void cg_lesson_ends_second(const struct cg_lesson_sheet *sheet)
     const struct cg_lesson_ends *ends = &sheet->ends;
     print_overlap(sheet);
     printf("The bore holds the ring at one turn, so its metal is squeezed by "
-           "that much of its\narc.  Half a ring in balance gives the pressure "
+           "that much of\nits arc.  Half a ring in balance gives the pressure "
            "on the bore:\n\n");
     cg_hand_print(&ends->stress);
     cg_hand_print(&ends->pressure);
     cg_hand_print(&ends->times);
     printf("\nSo many times the pressure of its own tension: the oil film "
-           "fails, ring and bore\nscuff, or the ring breaks.  Rigid bore, "
-           "thin ring: a bore that gives makes it less.\n");
+           "fails, ring and bore\nscuff, or the ring breaks.  (Thin ring, "
+           "rigid bore: one that gives makes it less.)\n");
 }
 
 static bool leaks(const struct cg_lesson_sheet *sheet)
@@ -68,10 +68,10 @@ void cg_lesson_leak_first(const struct cg_lesson_sheet *sheet)
     const struct cg_lesson_leak *leak = &sheet->leak;
     if (!leaks(sheet))
         return;
-    printf("A gap %s wider than it need be leaks %s %% of the charge, about "
-           "%s of power.\nThat is the price of being wide; the price of being "
-           "tight is the engine.  Much too\nwide also burns oil and fouls it: "
-           "gas that passes the ring has to go somewhere.\n",
+    printf("A gap %s wider than it need be leaks %s %% of the charge, about\n"
+           "%s of power.  That is the price of being wide; the price of being "
+           "tight is\nthe engine.  Much too wide also burns oil and fouls it: "
+           "gas that passes the ring\nhas to go somewhere.\n",
            cg_lesson_say(&leak->area.figure[0]).text, leak->share.result.text,
            cg_lesson_say(&leak->power.result).text);
     print_estimate();
@@ -82,12 +82,11 @@ void cg_lesson_leak_second(const struct cg_lesson_sheet *sheet)
     const struct cg_lesson_leak *leak = &sheet->leak;
     if (!leaks(sheet))
         return;
-    printf("The leak is a small hole: what the gap is wide times the top "
-           "land's clearance, hot\n(radial).  Gas goes through a hole like that "
-           "no faster than sound, and the flow no\nlonger minds what is behind "
-           "(choked; Heywood 1988, app. C: 0.685 for a ratio of\nspecific heats "
-           "of 1.4).  0.86 is for the sharp edges (Namazian and Heywood 1982,\n"
-           "from memory).\n\n");
+    printf("The leak is a small hole: the gap's width times the top land's "
+           "clearance, hot and\nradial.  Gas goes through it no faster than "
+           "sound, whatever is behind (choked flow,\nHeywood 1988, app. C: "
+           "0.685 for a ratio of specific heats of 1.4).  0.86 is for its\n"
+           "sharp edges (Namazian and Heywood 1982, from memory).\n\n");
     cg_hand_print(&leak->area);
     cg_hand_print(&leak->product);
     cg_hand_print(&leak->speed);
@@ -96,8 +95,8 @@ void cg_lesson_leak_second(const struct cg_lesson_sheet *sheet)
     cg_hand_print(&leak->second);
     cg_hand_print(&leak->share);
     cg_hand_print(&leak->power);
-    printf("\nThat is the price of being wide; the price of being tight is the "
-           "engine.  Much too\nwide also burns oil and fouls it.\n");
+    printf("\nThat is the price of being wide; the price of being tight is "
+           "the engine.  Much too\nwide also burns oil and fouls it.\n");
     print_estimate();
 }
 
@@ -105,18 +104,18 @@ void cg_lesson_sum(const struct cg_lesson_sheet *sheet)
 {
     const struct cg_answer *answer = &sheet->lesson->answer;
     printf("coldgap adds what is not known (heat, films, metals, boost; for a "
-           "risk of %g), the\nhot gap that must remain, and rounds up to the "
-           "filing step.  Over the duty %s:\n\n",
+           "risk of %g),\nthe hot gap that must remain, and rounds up to the "
+           "filing step.  Over the duty\n%s:\n\n",
            sheet->c->margin.risk, sheet->c->duty.name);
     cg_hand_print(&sheet->sum.gap);
     printf("\nFile the top ring to at least %s.\n",
            cg_show_gap_up(answer->top.cold_gap, sheet->inch).text);
-    printf("The shop rule for this bore and boost is %s (common practice, no "
-           "source)%s\n",
-           cg_show_gap(answer->shop_rule, sheet->inch).text,
-           answer->top.cold_gap < answer->shop_rule
-               ? ":\nuntil your own engine has shown better, file to the larger."
-               : ".");
+    printf("Shop rule for this bore and boost: %s (common practice, no "
+           "source)\n",
+           cg_show_gap(answer->shop_rule, sheet->inch).text);
+    if (answer->top.cold_gap < answer->shop_rule)
+        printf("The answer is below the rule: until your own engine has shown "
+               "better, file to the\nlarger.\n");
     if (answer->verdict.given)
         printf("Your gap of %s is %s.\n",
                cg_show_gap(answer->verdict.gap, sheet->inch).text,
@@ -128,11 +127,11 @@ void cg_lesson_apart(const struct cg_lesson_sheet *sheet)
 {
     printf("The closure of step 6, by hand and by the model:\n\n");
     cg_hand_print(&sheet->sum.off);
-    printf("\nWhy they differ: degrees are whole here, and half a degree of the "
-           "ring is worth\n\n");
+    printf("\nWhy they differ: degrees are whole here, and half a degree of "
+           "the ring is worth\n\n");
     cg_hand_print(&sheet->sum.half_degree);
     printf("\nthe other numbers are rounded too, and the model takes the gap "
-           "off the arc.  Not in\neither: bore distortion and wear, ring twist, "
-           "differences around the circumference\nand between cylinders, knock, "
-           "gas pressure in the bore.\n");
+           "off the arc.  In\nneither: bore distortion and wear, ring twist, "
+           "differences around the circumference\nand between cylinders, "
+           "knock, gas pressure in the bore.\n");
 }

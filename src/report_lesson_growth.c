@@ -1,5 +1,4 @@
 /* The lesson's steps from temperatures to what is left of the gap. */
-#include <math.h>
 #include <stdio.h>
 
 #include "report_lesson_parts.h"
@@ -11,8 +10,8 @@ void cg_lesson_ring(const struct cg_lesson_sheet *sheet)
     printf("Pressed shut in the bore, the ring is an arc as long as the bore "
            "is round (less\nits gap, which is small against that):\n\n");
     cg_hand_print(&sheet->arc);
-    printf("\nIt was gapped cold.  Of %s each degree makes it longer by its "
-           "expansion:\n\n",
+    printf("\nIt was gapped cold.  Each degree makes it longer by the "
+           "expansion of its metal\n(%s):\n\n",
            sheet->c->ring[CG_RING_TOP].material);
     cg_hand_print(&own->ring_rise);
     cg_hand_print(&own->ring);
@@ -29,10 +28,10 @@ static void print_place(const struct cg_lesson_sheet *sheet)
 {
     const struct cg_lesson_growth *at =
         &sheet->lesson->boost[sheet->lesson->own].growth;
-    printf("The bore widens with heat as well, and gives back some of what the "
-           "ring takes.  The\nring keeps its temperature over a stroke, so it "
-           "is tightest where the bore has\ngrown least: %s below the deck.  "
-           "Mean of its wall there:\n\n",
+    printf("The bore widens with heat as well, and gives back some of what "
+           "the ring takes.\nThe ring keeps its temperature over a stroke, so "
+           "it is tightest where the bore\nhas grown least: %s below the "
+           "deck.  There, with the mean of its wall,\n\n",
            cg_show_length(at->depth, sheet->inch).text);
 }
 
@@ -50,25 +49,26 @@ static void print_layers(const struct cg_lesson_sheet *sheet)
     const struct cg_lesson_layers *layers = &sheet->layers;
     printf("\nThe bore has two layers.  Each would grow by itself, in "
            "millionths:\n\n");
-    cg_hand_print(&layers->liner_rise);
-    cg_hand_print(&layers->liner_free);
-    cg_hand_print(&layers->block_rise);
-    cg_hand_print(&layers->block_free);
+    cg_hand_print(&layers->liner.rise);
+    cg_hand_print(&layers->liner.free);
+    cg_hand_print(&layers->block.rise);
+    cg_hand_print(&layers->block.free);
     if (sheet->lesson->wall.open) {
-        printf("\nHere the block has grown away from its pressed liner and let "
-               "go: the liner grows by\nitself, and gives way by what the press "
-               "fit had squeezed it.  The model: %s\nmillionths.\n",
+        printf("\nHere the block has grown away from its pressed liner and "
+               "let go: the liner grows\nby itself, and springs out by what "
+               "the press fit had squeezed it.  The model has\n%s "
+               "millionths.\n",
                layers->model.text);
         return;
     }
     printf("\nJoined, they pull on each other, each with its stiffness, as two "
            "thin rings:\n\n");
-    cg_hand_print(&layers->liner_stiff);
-    cg_hand_print(&layers->block_stiff);
-    cg_hand_print(&layers->stiff);
-    cg_hand_print(&layers->liner_part);
-    cg_hand_print(&layers->block_part);
-    cg_hand_print(&layers->parts);
+    cg_hand_print(&layers->liner.stiffness);
+    cg_hand_print(&layers->block.stiffness);
+    cg_hand_print(&layers->stiffness);
+    cg_hand_print(&layers->liner.pull);
+    cg_hand_print(&layers->block.pull);
+    cg_hand_print(&layers->pull);
     cg_hand_print(&layers->joined);
     printf("\nThe model's thick cylinders (Lame) give %s millionths there.\n",
            layers->model.text);
@@ -92,8 +92,7 @@ void cg_lesson_left(const struct cg_lesson_sheet *sheet)
            "off the gap.\n\n");
     cg_hand_print(&own->closure);
     printf("\nWith %s cold gap:\n\n",
-           sheet->lesson->answer.verdict.given ? "your"
-                                               : "the");
+           sheet->lesson->answer.verdict.given ? "your" : "the");
     cg_hand_print(&sheet->sum.left);
     if (!sheet->lesson->answer.verdict.given)
         printf("\nThat cold gap is what coldgap asks for; step 11 says "

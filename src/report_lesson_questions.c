@@ -17,15 +17,14 @@ static struct cg_hand growth(const struct cg_lesson_sheet *sheet,
                              const char *name, struct cg_figure expansion,
                              struct cg_figure by)
 {
-    return cg_lesson_work(sheet->inch, name, CG_LESSON_GROWTH, "xx/",
-                          CG_FIGURES(sheet->arc.result, expansion, by,
-                                     cg_figure_plain(1e6)));
+    return cg_lesson_work(
+        sheet->inch, name, CG_LESSON_GROWTH, "xx/",
+        CG_FIGURES(sheet->arc.result, expansion, by, cg_figure_plain(1e6)));
 }
 
 static struct cg_hand hotter_ring(const struct cg_lesson_sheet *sheet)
 {
-    return growth(sheet, "more closure",
-                  cg_lesson_own(sheet)->ring.figure[1],
+    return growth(sheet, "more closure", cg_lesson_own(sheet)->ring.figure[1],
                   degrees(sheet, 20.0, 36.0));
 }
 
@@ -53,10 +52,10 @@ static void ask_left(const struct cg_lesson_sheet *sheet, bool answer)
 
 static void ask_metal(const struct cg_lesson_sheet *sheet, bool answer)
 {
-    struct cg_hand more = cg_lesson_work(
-        sheet->inch, "more closure", CG_LESSON_GROWTH, "x/",
-        CG_FIGURES(cg_lesson_own(sheet)->ring.result, cg_figure_plain(10),
-                   cg_figure_plain(100)));
+    struct cg_hand more =
+        cg_lesson_work(sheet->inch, "more closure", CG_LESSON_GROWTH, "x/",
+                       CG_FIGURES(cg_lesson_own(sheet)->ring.result,
+                                  cg_figure_plain(10), cg_figure_plain(100)));
     if (answer)
         cg_hand_print(&more);
     else
@@ -67,9 +66,9 @@ static void ask_metal(const struct cg_lesson_sheet *sheet, bool answer)
 static void ask_coolant(const struct cg_lesson_sheet *sheet, bool answer)
 {
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
-    struct cg_hand bore = growth(sheet, "bore gives back less",
-                                 own->bore.figure[1],
-                                 degrees(sheet, 10.0, 18.0));
+    struct cg_hand bore =
+        growth(sheet, "bore gives back less", own->bore.figure[1],
+               degrees(sheet, 10.0, 18.0));
     struct cg_hand ring = growth(sheet, "ring grows less", own->ring.figure[1],
                                  degrees(sheet, 4.0, 7.0));
     struct cg_hand closes =
@@ -95,10 +94,10 @@ static void ask_bore(const struct cg_lesson_sheet *sheet, bool answer)
     struct cg_figure other =
         cg_figure_of("other bore", sheet->inch ? 4.0 : 100.0,
                      sheet->inch ? 3 : 2, sheet->inch ? "in" : "mm");
-    struct cg_hand closure = cg_lesson_work(
-        sheet->inch, "its closure", CG_LESSON_GROWTH, "x/",
-        CG_FIGURES(cg_lesson_own(sheet)->closure.result, other,
-                   sheet->arc.figure[1]));
+    struct cg_hand closure =
+        cg_lesson_work(sheet->inch, "its closure", CG_LESSON_GROWTH, "x/",
+                       CG_FIGURES(cg_lesson_own(sheet)->closure.result, other,
+                                  sheet->arc.figure[1]));
     if (answer)
         cg_hand_print(&closure);
     else
@@ -110,8 +109,8 @@ static void ask_bore(const struct cg_lesson_sheet *sheet, bool answer)
 static void ask_file(const struct cg_lesson_sheet *sheet, bool answer)
 {
     struct cg_figure asked = sheet->sum.gap.result;
-    struct cg_figure measured = cg_figure_of(
-        "measured", 0.8 * asked.value, sheet->inch ? 4 : 3, asked.unit);
+    struct cg_figure measured = cg_figure_of("measured", 0.8 * asked.value,
+                                             sheet->inch ? 4 : 3, asked.unit);
     struct cg_hand off =
         cg_lesson_work(sheet->inch, "to file off", CG_LESSON_GROWTH, "-",
                        CG_FIGURES(asked, measured));
@@ -126,12 +125,12 @@ static void ask_file(const struct cg_lesson_sheet *sheet, bool answer)
 static void ask_boost(const struct cg_lesson_sheet *sheet, bool answer)
 {
     bool inch = sheet->inch;
-    struct cg_figure more = cg_figure_of("more boost", inch ? 4.0 : 30.0, 0,
-                                         inch ? "psi" : "kPa");
-    struct cg_hand closes = cg_lesson_work(
-        inch, "more closure", CG_LESSON_GROWTH, "x/",
-        CG_FIGURES(sheet->sum.per_boost.result, more,
-                   cg_figure_plain(inch ? 10 : 100)));
+    struct cg_figure more =
+        cg_figure_of("more boost", inch ? 4.0 : 30.0, 0, inch ? "psi" : "kPa");
+    struct cg_hand closes =
+        cg_lesson_work(inch, "more closure", CG_LESSON_GROWTH, "x/",
+                       CG_FIGURES(sheet->sum.per_boost.result, more,
+                                  cg_figure_plain(inch ? 10 : 100)));
     if (answer)
         cg_hand_print(&closes);
     else
@@ -141,8 +140,8 @@ static void ask_boost(const struct cg_lesson_sheet *sheet, bool answer)
 
 static void ask_stress(const struct cg_lesson_sheet *sheet, bool answer)
 {
-    struct cg_figure overlap = cg_lesson_figure(
-        sheet->inch, "overlap", CG_LESSON_GROWTH, 0.0508e-3);
+    struct cg_figure overlap = cg_lesson_figure(sheet->inch, "that overlap",
+                                                CG_LESSON_GROWTH, 0.0508e-3);
     struct cg_hand stress = cg_lesson_work(
         sheet->inch, "stress", CG_LESSON_STRESS, "x/",
         CG_FIGURES(sheet->ends.stress.figure[0], overlap, sheet->arc.result));
@@ -158,18 +157,18 @@ static void ask_cooler(const struct cg_lesson_sheet *sheet, bool answer)
 {
     const struct cg_lesson_charge *charge = &sheet->charge;
     struct cg_figure by = degrees(sheet, 40.0, 72.0);
-    struct cg_hand absolute = cg_lesson_work(
-        sheet->inch, "absolute", CG_LESSON_ABSOLUTE, "+",
-        CG_FIGURES(charge->absolute.result, by));
-    struct cg_hand air = charge->air;
-    struct cg_figure figures[5];
-    for (int i = 0; i < 5; i++)
-        figures[i] = air.figure[i];
-    figures[4] = absolute.result;
-    air = cg_lesson_work(sheet->inch, "air", CG_LESSON_MASS, "xx//", figures);
+    struct cg_figure here = charge->absolute.result;
+    by.unit = here.unit; /* a difference is the same on either scale */
+    struct cg_hand absolute =
+        cg_lesson_work(sheet->inch, "hotter charge", CG_LESSON_ABSOLUTE, "+",
+                       CG_FIGURES(here, by));
+    struct cg_hand air =
+        cg_lesson_work(sheet->inch, "air then", CG_LESSON_MASS, "x/",
+                       CG_FIGURES(charge->air.result, here, absolute.result));
     if (!answer) {
         printf("The charge comes in %s hotter at the same pressure.  How much "
-               "air is that?\n",
+               "air is that,\n   less than in step 1 by the ratio of the "
+               "temperatures?\n",
                cg_lesson_say(&by).text);
         return;
     }
@@ -186,17 +185,17 @@ static void ask_film(const struct cg_lesson_sheet *sheet, bool answer)
         return;
     }
     struct cg_hand film =
-        cg_hand_work("oil film", "K/W", -3, "x",
+        cg_hand_work("film then", "K/W", -3, "x",
                      CG_FIGURES(ladder->film.result, cg_figure_plain(2)));
     struct cg_hand total = cg_hand_work(
-        "all in series", "K/W", -3, "++",
+        "series then", "K/W", -3, "++",
         CG_FIGURES(ladder->flank.result, ladder->inside.result, film.result));
     struct cg_hand step = cg_lesson_work(
-        sheet->inch, "step at the flank", CG_LESSON_RISE, "x/",
+        sheet->inch, "step then", CG_LESSON_RISE, "x/",
         CG_FIGURES(ladder->fall.result, ladder->flank.result, total.result));
-    struct cg_hand ring = cg_lesson_work(
-        sheet->inch, "ring", CG_LESSON_RISE, "-",
-        CG_FIGURES(ladder->groove, step.result));
+    struct cg_hand ring =
+        cg_lesson_work(sheet->inch, "ring then", CG_LESSON_RISE, "-",
+                       CG_FIGURES(ladder->groove, step.result));
     cg_hand_print(&film);
     cg_hand_print(&total);
     cg_hand_print(&step);
@@ -205,8 +204,8 @@ static void ask_film(const struct cg_lesson_sheet *sheet, bool answer)
 
 /* Those of the first level, then those that the second adds. */
 static const question questions[] = {
-    ask_hotter, ask_left, ask_metal, ask_coolant, ask_bore,
-    ask_file, ask_boost, ask_stress, ask_cooler, ask_film,
+    ask_hotter, ask_left,  ask_metal,  ask_coolant, ask_bore,
+    ask_file,   ask_boost, ask_stress, ask_cooler,  ask_film,
 };
 
 enum { FIRST = 7, ALL = sizeof questions / sizeof questions[0] };

@@ -31,6 +31,8 @@ check 1 find "$engines/plain_four.cfg" --set rings.top.cold_gap_mm=0.1
 check 0 network "$engines/plain_four.cfg" -o "$work/out"
 check 1 sheet "$engines/iron_six.cfg" -o "$work/out" \
     --measured "$sources/configs/measured/iron_six.csv"
+check 0 lesson "$engines/boosted_four.cfg" --answers -o "$work/out"
+check 4 lesson "$engines/plain_four.cfg" -q -o "$work/none/such"
 check 2 sheet "$engines/iron_six.cfg" \
     --measured "$sources/tests/bad/parts/sheet_many.csv"
 check 0 seal "$engines/iron_six.cfg" -o "$work/out"

@@ -52,6 +52,8 @@ draw "$work/line"
 expect 0 "$coldgap" sweep "$engine" --vary charge.boost_kPa=0:200:50 \
     --vary cooling.coolant_C=80,90,100 -q -o "$work/map"
 draw "$work/map"
+expect 0 "$coldgap" lesson "$engine" -q -o "$work/lesson"
+draw "$work/lesson"
 # A plateau finish, and one whose probability curve is a single line.
 expect 0 "$coldgap" finish "$engine" --simulate plateau -q -o "$work/finish"
 draw "$work/finish"
