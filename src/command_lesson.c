@@ -36,5 +36,10 @@ enum cg_status cg_command_lesson(const struct cg_options *options,
     if (status == CG_OK)
         report(options, &c, &lesson, sheet);
     free(sheet);
+    const struct cg_verdict *verdict = &lesson.answer.verdict;
+    if (status == CG_OK && verdict->given && !verdict->safe) {
+        error->text[0] = '\0'; /* the screen has said it */
+        return CG_NOT_SAFE;
+    }
     return status;
 }

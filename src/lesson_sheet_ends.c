@@ -40,10 +40,10 @@ void cg_lesson_sheet_ends(struct cg_lesson_sheet *sheet)
         figure(sheet, "overlap", CG_LESSON_GROWTH, 0.1e-3);
     out->supposed = !(own->closure > SMALLEST_CLOSURE);
     if (!out->supposed) {
-        out->overlap =
-            work(sheet, "overlap", CG_LESSON_GROWTH, "-",
-                 CG_FIGURES(closure, figure(sheet, "gap", CG_LESSON_GROWTH,
-                                            0.5 * own->closure)));
+        struct cg_figure half = cg_figure_of(
+            "gap", 0.5 * closure.value, sheet->inch ? 4 : 3, closure.unit);
+        out->overlap = work(sheet, "overlap", CG_LESSON_GROWTH, "-",
+                            CG_FIGURES(closure, half));
         overlap = out->overlap.result;
     }
     double modulus = cg_curve_at(&sheet->c->ring_material[CG_RING_TOP].modulus,
