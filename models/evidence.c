@@ -75,16 +75,16 @@ static double shown(const struct cg_evidence_entry *entry, double y)
  * what they have in common. */
 static void fill_lesson(const struct cg_evidence_work *work,
                         const struct cg_posterior *found,
-                        struct cg_lesson *lesson)
+                        struct cg_learned *learned)
 {
     double u[CG_INPUTS] = {0.0}, mean[CG_INPUTS];
     size_t n = work->inputs;
     memcpy(u, found->mean, work->shared * sizeof *u);
     cg_input_law_scores(&work->law, u, mean);
     for (size_t i = 0; i < CG_INPUTS; i++)
-        lesson->covariance[i][i] = 1.0;
+        learned->covariance[i][i] = 1.0;
     for (size_t i = 0; i < n; i++) {
-        lesson->mean[work->row[i]] = mean[i];
+        learned->mean[work->row[i]] = mean[i];
         for (size_t j = 0; j < n; j++) {
             double sum = 0.0;
             for (size_t k = 0; k <= i; k++)
@@ -95,13 +95,13 @@ static void fill_lesson(const struct cg_evidence_work *work,
                     sum += work->law.factor[i][k] * middle *
                            work->law.factor[j][l];
                 }
-            lesson->covariance[work->row[i]][work->row[j]] = sum;
+            learned->covariance[work->row[i]][work->row[j]] = sum;
         }
     }
 }
 
 static enum cg_status learn(struct cg_evidence_work *work,
-                            struct cg_lesson *lesson, struct cg_error *error)
+                            struct cg_learned *learned, struct cg_error *error)
 {
     const struct cg_evidence *evidence = work->evidence;
     struct cg_posterior *found = NULL;
@@ -118,7 +118,7 @@ static enum cg_status learn(struct cg_evidence_work *work,
     if (status != CG_OK)
         return status;
     for (size_t i = 0; i < evidence->entries; i++)
-        lesson->before[i] = shown(&evidence->entry[i], found->y[i]);
+        learned->before[i] = shown(&evidence->entry[i], found->y[i]);
     status = cg_evidence_check(work, &model, found, false, error);
     if (status == CG_OK)
         status = cg_posterior_find(&model, found, error);
@@ -126,18 +126,18 @@ static enum cg_status learn(struct cg_evidence_work *work,
         status = cg_evidence_check(work, &model, found, true, error);
     if (status == CG_OK) {
         for (size_t i = 0; i < evidence->entries; i++)
-            lesson->after[i] = shown(&evidence->entry[i], found->y[i]);
-        fill_lesson(work, found, lesson);
+            learned->after[i] = shown(&evidence->entry[i], found->y[i]);
+        fill_lesson(work, found, learned);
     }
     cg_posterior_free(found);
     return status;
 }
 
 enum cg_status cg_evidence_learn(const struct cg_evidence *evidence,
-                                 struct cg_lesson *lesson,
+                                 struct cg_learned *learned,
                                  struct cg_error *error)
 {
-    struct cg_lesson fresh = {.entries = evidence->entries};
+    struct cg_learned fresh = {.entries = evidence->entries};
     struct cg_evidence_work *work = NULL;
     enum cg_status status = CG_OK;
     if (evidence->entries == 0)
@@ -163,26 +163,26 @@ enum cg_status cg_evidence_learn(const struct cg_evidence *evidence,
     free(work);
 out:
     if (status == CG_OK)
-        *lesson = fresh;
+        *learned = fresh;
     return status;
 }
 
-void cg_lesson_apply(const struct cg_lesson *lesson, struct cg_case *c)
+void cg_learned_apply(const struct cg_learned *learned, struct cg_case *c)
 {
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
     double width[CG_INPUTS];
-    if (lesson->entries == 0)
+    if (learned->entries == 0)
         return;
     for (size_t i = 0; i < count; i++) {
         double *spread = (double *)((char *)c + inputs[i].spread);
-        width[i] = sqrt(lesson->covariance[i][i]);
-        cg_uncertain_move(&inputs[i], lesson->mean[i], c);
+        width[i] = sqrt(learned->covariance[i][i]);
+        cg_uncertain_move(&inputs[i], learned->mean[i], c);
         *spread *= width[i];
     }
     for (size_t i = 0; i < count; i++)
         for (size_t j = 0; j < i; j++)
             cg_input_correlate(c, i, j,
-                               lesson->covariance[i][j] /
+                               learned->covariance[i][j] /
                                    (width[i] * width[j]));
 }

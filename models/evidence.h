@@ -71,7 +71,7 @@ const char *cg_evidence_name(enum cg_evidence_what what);
 
 /* What was learned.  Inputs are rows of cg_uncertains, in scores: standard
  * deviations of before. */
-struct cg_lesson {
+struct cg_learned {
     size_t entries; /* 0: nothing to learn from, nothing changes */
     double mean[CG_INPUTS];                  /* before: 0 */
     double covariance[CG_INPUTS][CG_INPUTS]; /* before: correlations */
@@ -92,13 +92,13 @@ struct cg_lesson {
  * together below CG_EVIDENCE_CHANCE, or an input beyond CG_EVIDENCE_FARTHEST.
  * Else as cg_duty_run_create and cg_posterior_find. */
 enum cg_status cg_evidence_learn(const struct cg_evidence *evidence,
-                                 struct cg_lesson *lesson,
+                                 struct cg_learned *learned,
                                  struct cg_error *error);
 
 void cg_evidence_free(struct cg_evidence *evidence);
 
 /* Moves the case's inputs, narrows their spreads and sets their correlations
  * as learned.  Cannot fail. */
-void cg_lesson_apply(const struct cg_lesson *lesson, struct cg_case *c);
+void cg_learned_apply(const struct cg_learned *learned, struct cg_case *c);
 
 #endif

@@ -1,4 +1,5 @@
 /* Readings from a thermal state, for the lesson. */
+#include "clearance.h"
 #include "growth.h"
 #include "lesson_parts.h"
 #include "thermal_parts.h"
@@ -100,8 +101,9 @@ static void read_settled(const struct cg_case *c,
     heat->ring = cg_thermal_ring_mean(thermal, settled, CG_RING_TOP);
     heat->bore = bore_met(thermal, settled);
     cg_growth_bore(c, thermal, settled, strain);
-    heat->land_clearance =
-        0.5 * cg_growth_clearance(c, thermal, settled, strain).top_land;
+    struct cg_clearance clearance;
+    cg_clearance_hot(c, thermal, settled, strain, &clearance);
+    heat->land_clearance = 0.5 * clearance.land[CG_RING_TOP];
 }
 
 enum cg_status cg_lesson_heat_of(const struct cg_case *c,

@@ -2,7 +2,7 @@
 #   coldgap lesson CONFIG -o out
 #   gnuplot -e "dir='out'" plots/lesson.gp
 # needs: lesson.dat
-load "plots/style.gp"
+load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/lesson.dat"
 # columns of block 0: 1 boost, 3 ring's growth, 4 bore's, 6 cold gap
 set title "More boost: the ring outgrows the bore, and the gap must grow with it"

@@ -96,7 +96,7 @@ static enum cg_status find_without(struct finding *finding,
 {
     const struct cg_case *c = &finding->taught.untaught;
     struct cg_duty_run *run;
-    if (finding->taught.lesson.entries == 0)
+    if (finding->taught.learned.entries == 0)
         return CG_OK;
     enum cg_status status = cg_duty_run_create(c, &run, error);
     if (status != CG_OK)

@@ -1,10 +1,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "config.h"
 #include "lesson_table.h"
 #include "options.h"
 #include "report_lesson.h"
+#include "taught.h"
 
 static void report(const struct cg_options *options, const struct cg_case *c,
                    const struct cg_lesson *lesson,
@@ -20,10 +20,13 @@ static void report(const struct cg_options *options, const struct cg_case *c,
 enum cg_status cg_command_lesson(const struct cg_options *options,
                                  struct cg_error *error)
 {
-    struct cg_case c;
+    struct cg_taught taught;
     struct cg_lesson lesson;
-    enum cg_status status =
-        cg_config_read(options->config, options->set, options->sets, &c, error);
+    enum cg_status status = cg_taught_read(options->config, options->set,
+                                           options->sets, false, &taught,
+                                           error);
+    struct cg_case c = taught.c;
+    cg_taught_free(&taught);
     if (status != CG_OK)
         return status;
     struct cg_lesson_sheet *sheet = malloc(sizeof *sheet);

@@ -31,19 +31,19 @@ static void watch_interrupts(void)
     sigaction(SIGTERM, &action, NULL);
 }
 
-/* The case of one point, taught: by `lesson`, or where the axes change what is
+/* The case of one point, taught: by `learned`, or where the axes change what is
  * learned (NULL) anew. */
 static enum cg_status read_point(const struct cg_options *options,
                                  const char *const *set, size_t sets,
-                                 const struct cg_lesson *lesson,
+                                 const struct cg_learned *learned,
                                  struct cg_case *c, struct cg_error *error)
 {
     struct cg_taught taught;
-    if (lesson != NULL) {
+    if (learned != NULL) {
         enum cg_status status =
             cg_config_try(options->config, set, sets, c, error);
         if (status == CG_OK)
-            cg_lesson_apply(lesson, c);
+            cg_learned_apply(learned, c);
         return status;
     }
     enum cg_status status =
@@ -57,7 +57,7 @@ static enum cg_status read_point(const struct cg_options *options,
 /* The answer at one point as a row; what cannot be computed is a row too. */
 static void compute_row(const struct cg_options *options,
                         const struct cg_grid *grid, size_t point,
-                        const struct cg_lesson *lesson,
+                        const struct cg_learned *learned,
                         struct cg_sweep_row *row)
 {
     char text[CG_AXES][CG_SET_LENGTH];
@@ -74,7 +74,7 @@ static void compute_row(const struct cg_options *options,
     for (size_t i = 0; i < grid->axes; i++)
         set[sets++] = text[i];
     enum cg_status status =
-        read_point(options, set, sets, lesson, &c, &error);
+        read_point(options, set, sets, learned, &c, &error);
     if (status == CG_OK)
         status = cg_duty_run_create(&c, &run, &error);
     if (status == CG_OK)
@@ -91,7 +91,7 @@ static void compute_row(const struct cg_options *options,
 static void compute_rows(const struct cg_options *options,
                          const struct cg_grid *grid,
                          const struct cg_part *part,
-                         const struct cg_lesson *lesson,
+                         const struct cg_learned *learned,
                          struct cg_table *table, size_t *done,
                          struct cg_progress *progress)
 {
@@ -106,7 +106,7 @@ static void compute_rows(const struct cg_options *options,
         struct cg_sweep_row row;
         bool made = !interrupted;
         if (made)
-            compute_row(options, grid, (size_t)point, lesson, &row);
+            compute_row(options, grid, (size_t)point, learned, &row);
 #ifdef _OPENMP
 #pragma omp ordered
 #endif
@@ -148,7 +148,7 @@ static void tell_next_step(const struct cg_part *part, const char *dir)
 
 static enum cg_status sweep(const struct cg_options *options,
                             const struct cg_grid *grid,
-                            const struct cg_lesson *lesson, const char *dir,
+                            const struct cg_learned *learned, const char *dir,
                             struct cg_error *error)
 {
     struct cg_part part;
@@ -169,7 +169,7 @@ static enum cg_status sweep(const struct cg_options *options,
     cg_part_name(&part, name);
     watch_interrupts();
     cg_progress_begin(&progress, "points", done, total, options->quiet);
-    compute_rows(options, grid, &part, lesson, table, &done, &progress);
+    compute_rows(options, grid, &part, learned, table, &done, &progress);
     cg_progress_end(&progress);
     status = cg_table_close(table, CG_OK, error);
     if (status != CG_OK)
@@ -191,18 +191,18 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                                 struct cg_error *error)
 {
     struct cg_grid grid;
-    struct cg_taught taught = {.lesson = {.entries = 0}};
-    const struct cg_lesson *lesson = &taught.lesson;
+    struct cg_taught taught = {.learned = {.entries = 0}};
+    const struct cg_learned *learned = &taught.learned;
     enum cg_status status =
         cg_grid_read(options->vary, options->varies, &grid, error);
     if (status == CG_OK)
         status = cg_taught_read(options->config, options->set, options->sets,
                                 false, &taught, error);
-    for (size_t i = 0; i < grid.axes && taught.lesson.entries > 0; i++)
+    for (size_t i = 0; i < grid.axes && taught.learned.entries > 0; i++)
         if (cg_taught_by(grid.axis[i].path))
-            lesson = NULL;
+            learned = NULL;
     if (status == CG_OK)
-        status = sweep(options, &grid, lesson,
+        status = sweep(options, &grid, learned,
                        options->out != NULL ? options->out : "out", error);
     cg_taught_free(&taught);
     cg_grid_free(&grid);

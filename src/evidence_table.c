@@ -20,12 +20,12 @@ static double in_table(const struct cg_evidence_entry *entry, double value)
 static void write_entries(struct cg_table *table,
                           const struct cg_taught *taught)
 {
-    const struct cg_lesson *lesson = &taught->lesson;
+    const struct cg_learned *learned = &taught->learned;
     cg_table_block(table, "entries");
     cg_table_line(table, "# what  measured [C; mm: cold gap of a sign]  "
                          "spread [K; mm]  before [C; mm: hot gap left]  "
                          "after [C; mm]");
-    for (size_t i = 0; i < lesson->entries; i++) {
+    for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
         cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g",
                       cg_evidence_name(entry->what),
@@ -36,8 +36,8 @@ static void write_entries(struct cg_table *table,
                           ? entry->cold_gap * 1e3
                           : entry->temperature - CG_ZERO_CELSIUS,
                       is_sign(entry) ? entry->spread * 1e3 : entry->spread,
-                      in_table(entry, lesson->before[i]),
-                      in_table(entry, lesson->after[i]));
+                      in_table(entry, learned->before[i]),
+                      in_table(entry, learned->after[i]));
     }
 }
 
@@ -45,14 +45,14 @@ enum cg_status cg_evidence_write(const char *dir, const char *config,
                                  const struct cg_taught *taught,
                                  struct cg_error *error)
 {
-    const struct cg_lesson *lesson = &taught->lesson;
+    const struct cg_learned *learned = &taught->learned;
     struct cg_table_head head = {
         "Evidence: the model before and after it, and what it taught", config,
         NULL};
     struct cg_table *table;
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
-    if (lesson->entries == 0)
+    if (learned->entries == 0)
         return cg_table_drop(dir, "evidence.dat", error);
     enum cg_status status =
         cg_table_open(dir, "evidence.dat", &head, &table, error);
@@ -63,16 +63,16 @@ enum cg_status cg_evidence_write(const char *dir, const char *config,
     cg_table_line(table, "# input  moved [standard deviations of before]  "
                          "width [1, spread over that of before]");
     for (size_t i = 0; i < count; i++)
-        cg_table_line(table, "%s %.7g %.7g", inputs[i].name, lesson->mean[i],
-                      sqrt(lesson->covariance[i][i]));
+        cg_table_line(table, "%s %.7g %.7g", inputs[i].name, learned->mean[i],
+                      sqrt(learned->covariance[i][i]));
     cg_table_block(table, "correlations");
     cg_table_line(table, "# input  input  correlation [1], where it is at "
                          "least 0.01");
     for (size_t i = 0; i < count; i++)
         for (size_t j = 0; j < i; j++) {
-            double r = lesson->covariance[i][j] /
-                       sqrt(lesson->covariance[i][i] *
-                            lesson->covariance[j][j]);
+            double r = learned->covariance[i][j] /
+                       sqrt(learned->covariance[i][i] *
+                            learned->covariance[j][j]);
             if (fabs(r) >= 0.01)
                 cg_table_line(table, "%s %s %.7g", inputs[j].name,
                               inputs[i].name, r);

@@ -34,17 +34,17 @@ static void entry_text(const struct cg_evidence_entry *entry, bool inch,
 
 static void print_entries(const struct cg_taught *taught, bool inch)
 {
-    const struct cg_lesson *lesson = &taught->lesson;
+    const struct cg_learned *learned = &taught->learned;
     printf("  %-26s %-16s %-12s %s\n", "", "measured", "model before",
            "after");
-    for (size_t i = 0; i < lesson->entries; i++) {
+    for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
         char left[LINE], measured[LINE];
         entry_text(entry, inch, left);
         if (is_sign(entry)) {
             printf("  %-26s %-16s %-12s %s\n", left, "(hot gap left)",
-                   cg_show_length(lesson->before[i], inch).text,
-                   cg_show_length(lesson->after[i], inch).text);
+                   cg_show_length(learned->before[i], inch).text,
+                   cg_show_length(learned->after[i], inch).text);
             continue;
         }
         snprintf(measured, LINE, "%s +- %.0f %s",
@@ -52,8 +52,8 @@ static void print_entries(const struct cg_taught *taught, bool inch)
                  inch ? entry->spread * 1.8 : entry->spread,
                  inch ? "F" : "K");
         printf("  %-26s %-16s %-12s %s\n", left, measured,
-               cg_show_temperature(lesson->before[i], inch).text,
-               cg_show_temperature(lesson->after[i], inch).text);
+               cg_show_temperature(learned->before[i], inch).text,
+               cg_show_temperature(learned->after[i], inch).text);
     }
 }
 
@@ -78,12 +78,12 @@ static void print_inputs(const struct cg_taught *taught)
 {
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
-    const struct cg_lesson *lesson = &taught->lesson;
+    const struct cg_learned *learned = &taught->learned;
     bool none = true;
     printf("  What it taught, against the settings, +- one standard "
            "deviation\n");
     for (size_t i = 0; i < count; i++) {
-        double mean = lesson->mean[i], width = sqrt(lesson->covariance[i][i]);
+        double mean = learned->mean[i], width = sqrt(learned->covariance[i][i]);
         if (fabs(mean) < MOVED && width > NARROWED)
             continue;
         char before[LINE], after[LINE];
@@ -102,7 +102,7 @@ void cg_report_evidence(const struct cg_taught *taught,
                         const struct cg_answer *without, bool inch)
 {
     const struct cg_gap_sum *sum = &without->top;
-    if (taught->lesson.entries == 0)
+    if (taught->learned.entries == 0)
         return;
     printf("Evidence: what was measured on the engine as the config says it\n");
     print_entries(taught, inch);

@@ -187,7 +187,7 @@ static void print_tightest(const struct cg_taught *taught,
         printf("  (inputs are correlated: a share counts what an input has in "
                "common with others)\n");
     print_correlations(answer, inch);
-    if (taught->lesson.entries > 0)
+    if (taught->learned.entries > 0)
         printf("  (the evidence was fitted with %s; the others take over what "
                "it taught)\n",
                taught->c.combustion.heat_transfer);

@@ -69,11 +69,11 @@ enum cg_status cg_taught_read(const char *path, const char *const *set,
     status = read_measured(path, set, sets, quiet, taught, error);
     if (status != CG_OK)
         return status;
-    status = cg_evidence_learn(&taught->evidence, &taught->lesson, &trouble);
+    status = cg_evidence_learn(&taught->evidence, &taught->learned, &trouble);
     if (status != CG_OK)
         return cg_error_set(error, status, "%.100s: %.400s", path,
                             trouble.text);
-    cg_lesson_apply(&taught->lesson, &taught->c);
+    cg_learned_apply(&taught->learned, &taught->c);
     return CG_OK;
 }
 

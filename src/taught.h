@@ -15,7 +15,7 @@ struct cg_taught {
     struct cg_case c;        /* as asked for, taught */
     struct cg_case untaught; /* the same without the evidence */
     struct cg_evidence evidence; /* no entries: none was given */
-    struct cg_lesson lesson;
+    struct cg_learned learned;
 };
 
 /* Reads, learns and applies; with `quiet` as cg_config_try does.  Errors: as

@@ -16,6 +16,7 @@ words_of() {
     network) echo -o "$work/out" ;;
     sheet) echo --measured "$sources/configs/measured/iron_six.csv" ;;
     finish) echo --simulate plateau ;;
+    lesson) echo --level first ;; # the second reckons resistances in SI
     esac
 }
 

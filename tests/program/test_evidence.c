@@ -45,9 +45,9 @@ static struct cg_evidence evidence_of(struct cg_case *run,
     return evidence;
 }
 
-static struct cg_lesson learned(const struct cg_evidence *evidence)
+static struct cg_learned learned(const struct cg_evidence *evidence)
 {
-    struct cg_lesson lesson;
+    struct cg_learned lesson;
     struct cg_error error = {0};
     ck_assert_msg(cg_evidence_learn(evidence, &lesson, &error) == CG_OK, "%s",
                   error.text);
@@ -58,7 +58,7 @@ static struct cg_lesson learned(const struct cg_evidence *evidence)
 static const char *refused(const struct cg_evidence *evidence)
 {
     static struct cg_error error;
-    struct cg_lesson lesson;
+    struct cg_learned lesson;
     ck_assert_int_eq(cg_evidence_learn(evidence, &lesson, &error),
                      CG_BAD_INPUT);
     return error.text;
@@ -111,14 +111,14 @@ START_TEST(planted_heat_factor_is_found)
             for (size_t i = 0; i < 3; i++)
                 entry[i].temperature = y[i];
             struct cg_evidence evidence = evidence_of(&c, entry, 3);
-            struct cg_lesson lesson = learned(&evidence);
+            struct cg_learned lesson = learned(&evidence);
             size_t heat = row_of("heat_factor");
             double width = sqrt(lesson.covariance[heat][heat]);
             check_within(lesson.mean[heat],
                          log(factor[k]) / c.uncertainty.heat_factor, width,
                          file[f]);
             check_band(width, 0.1, 0.8, file[f]);
-            cg_lesson_apply(&lesson, &taught);
+            cg_learned_apply(&lesson, &taught);
             struct cg_answer before = answer_of(&c), after =
                 answer_of(&taught);
             double closure = answer_of(&truth).extremes.closure;
@@ -153,11 +153,11 @@ START_TEST(the_taught_case_is_what_was_fitted)
     entry[0].temperature = y[0] + 20.0;
     entry[1].temperature = y[1] - 5.0;
     struct cg_evidence evidence = evidence_of(&c, entry, 2);
-    struct cg_lesson lesson = learned(&evidence);
+    struct cg_learned lesson = learned(&evidence);
     for (size_t i = 0; i < 2; i++)
         ck_assert_double_eq(lesson.before[i], y[i]);
     taught = c;
-    cg_lesson_apply(&lesson, &taught);
+    cg_learned_apply(&lesson, &taught);
     see(&taught, entry, 2, y);
     for (size_t i = 0; i < 2; i++)
         check_within(y[i], lesson.after[i], 0.02, "the same case");
@@ -201,13 +201,13 @@ START_TEST(stated_spread_covers_the_truth)
             entry[i].temperature =
                 y[i] + gsl_ran_gaussian(random, entry[i].spread);
         struct cg_evidence evidence = evidence_of(&base, entry, 2);
-        struct cg_lesson lesson = learned(&evidence);
+        struct cg_learned lesson = learned(&evidence);
         heat_squares += pow(lesson.mean[heat] - score[heat], 2.0) /
                         lesson.covariance[heat][heat] / ENGINES;
         for (size_t i = 0; i < CG_INPUTS; i++)
             score[i] = gsl_ran_gaussian(random, 1.0);
         move_all(score, true, &asked);
-        cg_lesson_apply(&lesson, &taught);
+        cg_learned_apply(&lesson, &taught);
         struct cg_answer answer = answer_of(&taught);
         closure_squares += pow((extremes_of(&asked).closure -
                                 answer.extremes.closure) / answer.sigma,
@@ -230,7 +230,7 @@ START_TEST(without_information_nothing_changes)
     entry.temperature = 500.0;
     entry.spread = 1e7;
     struct cg_evidence evidence = evidence_of(&c, &entry, 1);
-    struct cg_lesson lesson = learned(&evidence);
+    struct cg_learned lesson = learned(&evidence);
     for (size_t i = 0; i < CG_INPUTS; i++) {
         check_within(lesson.mean[i], 0.0, 1e-4, "no information");
         for (size_t j = 0; j < CG_INPUTS; j++)
@@ -238,9 +238,9 @@ START_TEST(without_information_nothing_changes)
                          cg_input_correlation(&c, i, j), 1e-9,
                          "no information");
     }
-    lesson = (struct cg_lesson){.entries = 0};
+    lesson = (struct cg_learned){.entries = 0};
     struct cg_case same = taught;
-    cg_lesson_apply(&lesson, &taught);
+    cg_learned_apply(&lesson, &taught);
     ck_assert_mem_eq(&same, &taught, sizeof same);
 }
 END_TEST
@@ -261,7 +261,7 @@ START_TEST(evidence_never_widens)
         before[i] = 1.0;
     for (size_t entries = 1; entries <= 3; entries++) {
         struct cg_evidence evidence = evidence_of(&c, entry, entries);
-        struct cg_lesson lesson = learned(&evidence);
+        struct cg_learned lesson = learned(&evidence);
         for (size_t i = 0; i < count; i++) {
             double now = lesson.covariance[i][i];
             ck_assert_double_le(now, before[i] + 2e-3); /* slopes bend */
@@ -288,7 +288,7 @@ START_TEST(order_does_not_matter)
         back[i] = entry[2 - i];
     struct cg_evidence one = evidence_of(&c, entry, 3);
     struct cg_evidence other = evidence_of(&c, back, 3);
-    struct cg_lesson a = learned(&one), b = learned(&other);
+    struct cg_learned a = learned(&one), b = learned(&other);
     for (size_t i = 0; i < CG_INPUTS; i++) {
         check_within(a.mean[i], b.mean[i], 0.01, "symmetry");
         check_within(a.covariance[i][i], b.covariance[i][i], 0.01,
@@ -313,9 +313,9 @@ START_TEST(signs_move_the_closure)
             .cold_gap = before.extremes.closure +
                         (touched == 1 ? 0.02e-3 : -0.02e-3)};
         struct cg_evidence evidence = evidence_of(&c, &entry, 1);
-        struct cg_lesson lesson = learned(&evidence);
+        struct cg_learned lesson = learned(&evidence);
         struct cg_case taught = c;
-        cg_lesson_apply(&lesson, &taught);
+        cg_learned_apply(&lesson, &taught);
         struct cg_answer after = answer_of(&taught);
         double moved = after.extremes.closure - before.extremes.closure;
         ck_assert(touched == 1 ? moved > 0.01e-3 : moved < -0.01e-3);
@@ -337,7 +337,7 @@ START_TEST(conditions_are_each_runs_own)
     see(&c, &entry, 1, &y);
     entry.temperature = y + 20.0;
     struct cg_evidence evidence = evidence_of(&c, &entry, 1);
-    struct cg_lesson lesson = learned(&evidence);
+    struct cg_learned lesson = learned(&evidence);
     ck_assert_double_gt(lesson.mean[heat], 0.3);
     ck_assert_double_eq(lesson.mean[boost], 0.0);
     ck_assert_double_eq(lesson.covariance[boost][boost], 1.0);

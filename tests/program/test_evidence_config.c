@@ -143,8 +143,8 @@ START_TEST(sets_ask_and_do_not_teach)
         struct cg_taught other = taught_by(cases[i].set, true);
         ck_assert_msg(cg_taught_by(cases[i].set) == cases[i].teaches, "%s",
                       cases[i].set);
-        ck_assert_msg((memcmp(plain.lesson.mean, other.lesson.mean,
-                              sizeof plain.lesson.mean) != 0) ==
+        ck_assert_msg((memcmp(plain.learned.mean, other.learned.mean,
+                              sizeof plain.learned.mean) != 0) ==
                           cases[i].teaches,
                       "%s", cases[i].set);
         if (!cases[i].teaches)
