@@ -6,24 +6,15 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 
+#include "aside.h"
 #include "cautions.h"
 
-enum { PATH_ROOM = 4096 };
-
 struct cg_table {
-    FILE *file;
+    struct cg_aside aside;
+    FILE *file; /* the aside's */
     size_t blocks;
-    char part[PATH_ROOM], final[PATH_ROOM];
 };
-
-static enum cg_status trouble(const char *path, const char *verb,
-                              struct cg_error *error)
-{
-    return cg_error_set(error, CG_FILE, "%s: could not %s: %s", path, verb,
-                        strerror(errno));
-}
 
 static void write_head(FILE *file, const struct cg_table_head *head)
 {
@@ -41,27 +32,12 @@ enum cg_status cg_table_open(const char *dir, const char *name,
     struct cg_table *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    enum cg_status status = CG_OK;
-    int length = snprintf(made->final, PATH_ROOM, "%s/%s", dir, name);
-    if (length < 0 || length > PATH_ROOM - 8) {
-        status = cg_error_set(error, CG_FILE, "%s: the name is too long", dir);
-    } else if (mkdir(dir, 0777) != 0 && errno != EEXIST) {
-        status = trouble(dir,
-                         errno == ENOENT
-                             ? "create the folder (make the one above first)"
-                             : "create the folder",
-                         error);
-    } else {
-        snprintf(made->part, PATH_ROOM, "%.*s.part", PATH_ROOM - 8,
-                 made->final);
-        made->file = fopen(made->part, "w");
-        if (made->file == NULL)
-            status = trouble(made->part, "write", error);
-    }
+    enum cg_status status = cg_aside_open(dir, name, &made->aside, error);
     if (status != CG_OK) {
         free(made);
         return status;
     }
+    made->file = made->aside.file;
     if (head->title != NULL)
         write_head(made->file, head);
     *table = made;
@@ -71,34 +47,55 @@ enum cg_status cg_table_open(const char *dir, const char *name,
 enum cg_status cg_table_drop(const char *dir, const char *name,
                              struct cg_error *error)
 {
-    char path[PATH_ROOM];
+    char path[CG_ASIDE_PATH];
     int length = snprintf(path, sizeof path, "%s/%s", dir, name);
-    if (length < 0 || length >= PATH_ROOM)
+    if (length < 0 || length >= CG_ASIDE_PATH)
         return cg_error_set(error, CG_FILE, "%s: the name is too long", dir);
     return remove(path) == 0 || errno == ENOENT
                ? CG_OK
-               : trouble(path, "remove", error);
+               : cg_aside_trouble(path, "remove", error);
 }
 
-enum cg_status cg_table_earlier(const struct cg_table *table,
-                                enum cg_status (*take)(void *context,
-                                                       const char *line,
-                                                       struct cg_error *error),
-                                void *context, struct cg_error *error)
+/* Lines longer than the room come in pieces. */
+static enum cg_status take_lines(FILE *file, const char *path,
+                                 cg_table_take take, void *context,
+                                 struct cg_error *error)
 {
     char line[8192];
     enum cg_status status = CG_OK;
-    FILE *old = fopen(table->final, "r");
-    if (old == NULL)
-        return errno == ENOENT ? CG_OK
-                               : trouble(table->final, "read", error);
-    while (status == CG_OK && fgets(line, sizeof line, old) != NULL) {
+    while (status == CG_OK && fgets(line, sizeof line, file) != NULL) {
         line[strcspn(line, "\n")] = '\0';
         status = take(context, line, error);
     }
-    if (status == CG_OK && ferror(old))
-        status = trouble(table->final, "read", error);
+    if (status == CG_OK && ferror(file))
+        status = cg_aside_trouble(path, "read", error);
+    return status;
+}
+
+enum cg_status cg_table_earlier(const struct cg_table *table,
+                                cg_table_take take, void *context,
+                                struct cg_error *error)
+{
+    const char *path = table->aside.final;
+    FILE *old = fopen(path, "r");
+    if (old == NULL)
+        return errno == ENOENT ? CG_OK : cg_aside_trouble(path, "read", error);
+    enum cg_status status = take_lines(old, path, take, context, error);
     fclose(old);
+    return status;
+}
+
+enum cg_status cg_table_lines(const char *dir, const char *name,
+                              cg_table_take take, void *context,
+                              struct cg_error *error)
+{
+    char path[CG_ASIDE_PATH];
+    snprintf(path, sizeof path, "%s/%s", dir, name);
+    FILE *file = fopen(path, "r");
+    if (file == NULL)
+        return cg_aside_trouble(path, "read", error);
+    enum cg_status status = take_lines(file, path, take, context, error);
+    fclose(file);
     return status;
 }
 
@@ -157,15 +154,7 @@ enum cg_status cg_table_close(struct cg_table *table, enum cg_status status,
 {
     if (table == NULL)
         return status;
-    int bad = ferror(table->file);
-    if (fclose(table->file) != 0)
-        bad = 1;
-    if (status == CG_OK && bad)
-        status = trouble(table->part, "write", error);
-    if (status == CG_OK && rename(table->part, table->final) != 0)
-        status = trouble(table->final, "write", error);
-    if (status != CG_OK)
-        remove(table->part);
+    status = cg_aside_close(&table->aside, status, error);
     free(table);
     return status;
 }

@@ -2,8 +2,7 @@
  *
  * Whitespace columns under a comment head (title, version, config, caution,
  * column names with units); blocks parted by two blank lines.  A table is
- * written aside as NAME.part and renamed when it is whole, so that a failure
- * leaves nothing half-written under the final name.
+ * written aside and renamed when it is whole (aside.h).
  */
 #ifndef CG_TABLE_H
 #define CG_TABLE_H
@@ -32,14 +31,21 @@ enum cg_status cg_table_open(const char *dir, const char *name,
 enum cg_status cg_table_drop(const char *dir, const char *name,
                              struct cg_error *error);
 
-/* Hands every line of an earlier file under the table's final name to `take`,
- * without its newline; there need not be one.  CG_FILE when it cannot be
- * read, and what `take` returns. */
+/* Takes one line, without its newline. */
+typedef enum cg_status (*cg_table_take)(void *context, const char *line,
+                                        struct cg_error *error);
+
+/* Hands every line of an earlier file under the table's final name to `take`;
+ * there need not be one.  CG_FILE when it cannot be read, and what `take`
+ * returns. */
 enum cg_status cg_table_earlier(const struct cg_table *table,
-                                enum cg_status (*take)(void *context,
-                                                       const char *line,
-                                                       struct cg_error *error),
-                                void *context, struct cg_error *error);
+                                cg_table_take take, void *context,
+                                struct cg_error *error);
+
+/* Hands every line of DIR/NAME to `take`, as above; it must be there. */
+enum cg_status cg_table_lines(const char *dir, const char *name,
+                              cg_table_take take, void *context,
+                              struct cg_error *error);
 
 /* One more line in the head, "# TEXT". */
 void cg_table_note(struct cg_table *table, const char *format, ...)
