@@ -21,7 +21,7 @@ set xrange [*:*] noextend
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key bottom right
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."boost.".out."'"
     plot file using 1:($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "margin for what is not known", \
          file using 1:2 with steps ls 1 title "answer, filed up to the step", \

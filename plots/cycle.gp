@@ -11,7 +11,7 @@ set y2tics
 set xrange [-180:360]
 set xtics 60
 set key top right
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."cycle.".out."'"
     plot file index 0 using 1:2 with lines ls 1 title "pressure", \
          file index 0 using 1:($4/1000) axes x1y2 with lines ls 2 dt (8,4) title "coefficient (right)"

@@ -15,7 +15,7 @@ set xtics 90
 set yrange [0:*]
 set y2range [0:*]
 set key top left
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."film.".out."'"
     plot file index 0 using 1:2 with lines ls 1 title "top ring", \
          file index 1 using 1:2 with lines ls 2 dt (8,4) title "second ring", \

@@ -2,6 +2,7 @@
 # plateau; a table of finish --simulate.
 # gnuplot -e "dir='out'" plots/finish_patch.gp
 # needs: finish_patch.dat
+if (exists("page")) shape = "size 560,900"
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/finish_patch.dat"
 stats file index 0 using 3 nooutput
@@ -26,16 +27,16 @@ set ylabel "along, mm" offset -2,-0.6
 unset zlabel
 set pm3d depthorder lighting primary 0.35 specular 0
 unset colorbox
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."finish_patch.".out."'"
     # Only the picture in pixels gets every point: as lines it would be huge.
-    step = out eq "png" ? 1 : 4
-    set multiplot layout 1,2 title "Simulated honing, invented for teaching; heights in {/Symbol m}m"
+    step = out eq "png" ? 1 : exists("page") ? 6 : 4
+    set multiplot layout exists("page") ? 2 : 1, exists("page") ? 1 : 2 title "Simulated honing, invented for teaching; heights in {/Symbol m}m"
     set title "base stage alone"
-    splot file index 0 every step:step using 1:2:3 with pm3d
+    splot file index 0 every step:step using 1:2:3 with pm3d notitle
     unset label 100
     set title "base stage and plateau stage"
-    splot file index 1 every step:step using 1:2:3 with pm3d
+    splot file index 1 every step:step using 1:2:3 with pm3d notitle
     unset multiplot
-    set label 100 caution at screen 0.5, 0.018 center font ",9" tc rgb "#555555"
+    set label 100 caution at screen 0.5, 0.018 center font (exists("page") ? ",10" : ",9") tc rgb "#555555"
 }

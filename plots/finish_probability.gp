@@ -19,7 +19,7 @@ set xrange [-3.5:3.5]
 set xtics ("0.1" -3.0902, "1" -2.3263, "10" -1.2816, "30" -0.5244, "50" 0, "70" 0.5244, "90" 1.2816, "99" 2.3263, "99.9" 3.0902)
 set offsets 0, 0, graph 0.05, graph 0.05
 set key bottom left
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."finish_probability.".out."'"
     if (bends) {
         plot file index 0 using 1:2 with lines ls 1 title "measured", \

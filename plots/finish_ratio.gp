@@ -22,7 +22,7 @@ set offsets 0, 0, graph 0.05, graph 0.05
 set key bottom left
 set label 1 "Mr1" at mr1, graph 0.5 offset 0.5,0
 set label 2 "Mr2" at mr2, graph 0.5 right offset -0.5,0
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."finish_ratio.".out."'"
     set arrow 1 from mr1, graph 0 to mr1, graph 1 nohead ls 6 lw 1.2
     set arrow 2 from mr2, graph 0 to mr2, graph 1 nohead ls 6 lw 1.2

@@ -15,11 +15,17 @@ set x2label "closure, thou (0.001 in)"
 set link x2 via x/0.0254 inverse x*0.0254
 set x2tics 2
 set ylabel "share of the samples, 1/mm"
+stats file using 1 nooutput
+low = STATS_min
+stats file using 2 nooutput
+most(a, b) = a > b ? a : b
+high = most(most(STATS_max, gap-residual), most(linear, quantile))
+set xrange [low:high+0.03*(high-low)]
 set yrange [0:*]
 set offsets 0, 0, graph 0.05, 0
 set key top right
 set style fill solid 1 border lc rgb "#888888"
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."histogram.".out."'"
     set arrow 1 from linear, graph 0 to linear, graph 0.6 nohead ls 3
     set arrow 2 from quantile, graph 0 to quantile, graph 0.6 nohead ls 2

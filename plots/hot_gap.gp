@@ -14,7 +14,7 @@ set y2tics 2
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key outside top center horizontal
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."hot_gap.".out."'"
     plot file using 1:13 with lines ls 3 title "where the ring turns at the top", \
          file using 1:12 with lines ls 1 title "tightest place of the stroke", \

@@ -22,9 +22,9 @@ set palette defined (0 "#f7f7f7", 1 "#8a8a8a")
 set cblabel "mm"
 set xrange [*:*] noextend
 set yrange [*:*] noextend
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."map.".out."'"
-    splot rows using 1:2:($4+$7+$8) with pm3d nocontour, \
-          rows using 1:2:($4+$7+$8) with lines lc rgb "#000000" nosurface, \
-          rows using 1:2:($4+$7+$8) with labels nosurface
+    splot rows using 1:2:($4+$7+$8) with pm3d nocontour notitle, \
+          rows using 1:2:($4+$7+$8) with lines lc rgb "#000000" nosurface notitle, \
+          rows using 1:2:($4+$7+$8) with labels nosurface notitle
 }

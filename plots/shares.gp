@@ -21,7 +21,7 @@ first = "using (0):($0):(0):($3*100):($0-0.36):($0+half):ytic(name(strcol(1)))"
 second = "using (0):($0):(0):($4*100):($0):($0+0.36)"
 draw = "plot file ".first." with boxxyerror fs solid 1 border lc rgb '#222222' fc rgb '#555555' title 'alone (first order)'"
 both = draw.", file ".second." with boxxyerror fs solid 1 border lc rgb '#222222' fc rgb '#d5d5d5' title 'alone and with others (sampled)'"
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."shares.".out."'"
     eval (sampled ? both : draw)
 }

@@ -13,7 +13,7 @@ set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key bottom left
 tidy(text) = system("echo '".text."' | sed 's/_/ /g; s/t=/at /; s/s$/ s/'")
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."stroke.".out."'"
     plot file index 1 using 1:2 with lines ls 6 title tidy(name(1)), \
          file index 2 using 1:2 with lines ls 4 title tidy(name(2)), \

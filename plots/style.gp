@@ -14,9 +14,15 @@ set style line 3 lc rgb "#2166ac" lw 2.5 dt (12,4)
 set style line 4 lc rgb "#5e7f2c" lw 2.5 dt (4,3)
 set style line 5 lc rgb "#7b4f9e" lw 2.5 dt (14,4,3,4)
 set style line 6 lc rgb "#555555" lw 2.5 dt (2,3)
+# A report page asks for drawings alone, into another folder, small enough for a
+# phone: its own words are the title, and the key stands clear of the curves.
+if (!exists("outs")) outs = "png svg"
+if (!exists("to")) to = dir
+if (!exists("shape")) shape = exists("page") ? "size 560,540" : "size 1000,640"
+look = exists("page") ? "unset title; set lmargin; set key outside top center vertical maxcols 1; " : ""
 caution = "An estimate, not a warranty. The ring or piston maker's minimum wins where larger."
-set label 100 caution at screen 0.5, 0.018 center font ",9" tc rgb "#555555"
+set label 100 caution at screen 0.5, 0.018 center font (exists("page") ? ",10" : ",9") tc rgb "#555555"
 set bmargin 4.5
 # Columns are counted, never read from a head: commented heads would eat a row.
-png = "set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced; set output '".dir."/"
-svg = "set terminal svg size 1000,640 font 'DejaVu Sans,14' enhanced background rgb 'white'; set output '".dir."/"
+png = "set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced; set output '".to."/"
+svg = look."set terminal svg ".shape." font 'DejaVu Sans,14' enhanced background rgb 'white'; set output '".to."/"

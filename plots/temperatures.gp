@@ -10,7 +10,7 @@ set y2label "temperature, °F"
 set link y2 via y*1.8+32 inverse (y-32)/1.8
 set y2tics 50
 set key outside right center
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."temperatures.".out."'"
     plot file using 1:5 with lines ls 2 title "crown", \
          file using 1:6 with lines ls 1 dt (10,3) title "top groove", \

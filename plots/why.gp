@@ -14,7 +14,7 @@ set y2tics 2
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key bottom right
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."why.".out."'"
     plot file using 1:15:($16+gap) with filledcurves fc rgb "#e2e2e2" title "gap left while hot", \
          file using 1:16:15 with filledcurves below fc rgb "#b0b0b0" title "closure: gap used up by heat", \

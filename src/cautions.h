@@ -1,4 +1,4 @@
-/* What every screen and table must say about its own limits. */
+/* What every screen, table and page must say about its own limits. */
 #ifndef CG_CAUTIONS_H
 #define CG_CAUTIONS_H
 
@@ -7,5 +7,8 @@ const char *cg_cautions_short(void);
 
 /* A few lines, each ended by a newline: for screens. */
 const char *cg_cautions_text(void);
+
+/* The same sentences one by one, ended by NULL: for pages. */
+const char *const *cg_cautions_list(void);
 
 #endif

@@ -5,6 +5,8 @@
 #include "history.h"
 #include "next_step.h"
 #include "options.h"
+#include "outputs.h"
+#include "page_find.h"
 #include "progress.h"
 #include "report_evidence.h"
 #include "report_find.h"
@@ -52,12 +54,43 @@ static enum cg_status find(struct finding *finding, double interval,
     return status;
 }
 
-/* With tables the duty is watched at the table's interval; without, only the
- * answer is computed. */
-static enum cg_status find_with_tables(struct finding *finding,
-                                       struct cg_error *error)
+/* The tables and the page come from one run of the duty. */
+struct telling {
+    struct finding *finding;
+    const struct cg_history *history;
+};
+
+static enum cg_status write_tables(void *context, const char *dir,
+                                   struct cg_error *error)
 {
-    const struct cg_options *options = finding->options;
+    const struct telling *telling = context;
+    const struct finding *finding = telling->finding;
+    const char *config = finding->options->config;
+    enum cg_status status =
+        cg_find_tables_write(dir, config, finding->c, finding->run,
+                             &finding->answer, telling->history, error);
+    if (status == CG_OK)
+        status = cg_evidence_write(dir, config, &finding->taught, error);
+    if (status == CG_OK)
+        status = cg_histogram_write(dir, config, finding->work,
+                                    &finding->answer, error);
+    return status;
+}
+
+static enum cg_status fill_page(void *context, struct cg_page *page,
+                                struct cg_error *error)
+{
+    const struct finding *finding = ((struct telling *)context)->finding;
+    (void)error;
+    cg_page_find(page, finding->c, &finding->answer);
+    return CG_OK;
+}
+
+/* With tables or a page the duty is watched at the tables' interval; without,
+ * only the answer is computed. */
+static enum cg_status find_and_write(struct finding *finding,
+                                     struct cg_error *error)
+{
     struct cg_history history;
     enum cg_status status =
         cg_history_begin(finding->c, finding->run, &history, error);
@@ -65,16 +98,14 @@ static enum cg_status find_with_tables(struct finding *finding,
         return status;
     status =
         find(finding, history.interval, cg_history_watch, &history, error);
+    struct telling telling = {finding, &history};
+    struct cg_outputs outputs = {.title = "Smallest safe cold ring gap",
+                                 .run = "find",
+                                 .tables = write_tables,
+                                 .fill = fill_page,
+                                 .context = &telling};
     if (status == CG_OK)
-        status = cg_find_tables_write(options->out, options->config,
-                                      finding->c, finding->run,
-                                      &finding->answer, &history, error);
-    if (status == CG_OK)
-        status = cg_evidence_write(options->out, options->config,
-                                   &finding->taught, error);
-    if (status == CG_OK)
-        status = cg_histogram_write(options->out, options->config,
-                                    finding->work, &finding->answer, error);
+        status = cg_outputs_write(finding->options, &outputs, error);
     cg_history_free(&history);
     return status;
 }
@@ -119,9 +150,11 @@ enum cg_status cg_command_find(const struct cg_options *options,
     if (status == CG_OK)
         status = find_without(&finding, error);
     if (status == CG_OK)
+        status = cg_outputs_check(options, error);
+    if (status == CG_OK)
         status = cg_duty_run_create(finding.c, &finding.run, error);
-    if (status == CG_OK && options->out != NULL)
-        status = find_with_tables(&finding, error);
+    if (status == CG_OK && (options->out != NULL || options->report != NULL))
+        status = find_and_write(&finding, error);
     else if (status == CG_OK)
         status = find(&finding, 0.0, NULL, NULL, error);
     cg_confidence_free(finding.work);

@@ -4,6 +4,8 @@
 #include "config.h"
 #include "finish_tables.h"
 #include "options.h"
+#include "outputs.h"
+#include "page_finish.h"
 #include "profile_file.h"
 #include "report_finish.h"
 
@@ -80,6 +82,22 @@ static enum cg_status measure(struct finishing *finishing,
                         path != NULL ? path : "simulated profile", why.text);
 }
 
+static enum cg_status write_tables(void *context, const char *dir,
+                                   struct cg_error *error)
+{
+    const struct cg_finish_story *story = context;
+    return cg_finish_tables_write(dir, story->config, story->surface,
+                                  story->verdict, story->patch, error);
+}
+
+static enum cg_status fill_page(void *context, struct cg_page *page,
+                                struct cg_error *error)
+{
+    (void)error;
+    cg_page_finish(page, context);
+    return CG_OK;
+}
+
 static enum cg_status tell(const struct finishing *finishing,
                            struct cg_error *error)
 {
@@ -97,11 +115,12 @@ static enum cg_status tell(const struct finishing *finishing,
                                     .verdict = &finishing->verdict,
                                     .note = &finishing->note,
                                     .patch = patch};
-    enum cg_status status = CG_OK;
-    if (options->out != NULL)
-        status = cg_finish_tables_write(options->out, options->config,
-                                        finishing->surface, &finishing->verdict,
-                                        patch, error);
+    struct cg_outputs outputs = {.title = "Finish of the bore",
+                                 .run = "finish",
+                                 .tables = write_tables,
+                                 .fill = fill_page,
+                                 .context = &story};
+    enum cg_status status = cg_outputs_write(options, &outputs, error);
     if (status == CG_OK)
         cg_report_finish(&story);
     return status;
@@ -115,6 +134,8 @@ enum cg_status cg_command_finish(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_config_read(options->config, options->set, options->sets,
                                 &finishing.c, error);
+    if (status == CG_OK)
+        status = cg_outputs_check(options, error);
     if (status == CG_OK)
         status = get_profile(&finishing, error);
     if (status == CG_OK)

@@ -1,4 +1,6 @@
 #include "options.h"
+#include "outputs.h"
+#include "page_sheet.h"
 #include "report_sheet.h"
 #include "sampling.h"
 #include "sheet_tables.h"
@@ -28,6 +30,20 @@ static enum cg_status find_answer(const struct cg_options *options,
     return status;
 }
 
+static enum cg_status write_tables(void *context, const char *dir,
+                                   struct cg_error *error)
+{
+    return cg_sheet_tables_write(dir, context, error);
+}
+
+static enum cg_status fill_page(void *context, struct cg_page *page,
+                                struct cg_error *error)
+{
+    (void)error;
+    cg_page_sheet(page, context);
+    return CG_OK;
+}
+
 enum cg_status cg_command_sheet(const struct cg_options *options,
                                 struct cg_error *error)
 {
@@ -47,12 +63,18 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
         status = cg_measured_read(options->measured, &sheet.c, &sheet.gauged,
                                   &sheet.dialect, error);
     if (status == CG_OK)
+        status = cg_outputs_check(options, error);
+    if (status == CG_OK)
         status = find_answer(options, &sheet.c, &sheet.answer, error);
     if (status != CG_OK)
         return status;
     cg_fitting_find(&sheet.c, &sheet.answer, &sheet.gauged, &sheet.fitting);
-    if (options->out != NULL)
-        status = cg_sheet_tables_write(options->out, &sheet, error);
+    struct cg_outputs outputs = {.title = "Fitting sheet",
+                                 .run = "sheet",
+                                 .tables = write_tables,
+                                 .fill = fill_page,
+                                 .context = &sheet};
+    status = cg_outputs_write(options, &outputs, error);
     if (status != CG_OK)
         return status;
     cg_report_sheet(&sheet, options->inch, options->quiet);

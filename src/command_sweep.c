@@ -7,6 +7,8 @@
 #include "config.h"
 #include "next_step.h"
 #include "options.h"
+#include "outputs.h"
+#include "page_sweep.h"
 #include "progress.h"
 #include "setting_key.h"
 #include "sweep_table.h"
@@ -146,6 +148,19 @@ static void tell_next_step(const struct cg_part *part, const char *dir)
         cg_next_step_pictures(dir);
 }
 
+static enum cg_status write_page(const struct cg_options *options,
+                                 const struct cg_grid *grid, const char *dir,
+                                 struct cg_error *error)
+{
+    struct cg_sweep_story story = {grid, dir};
+    struct cg_outputs outputs = {.title = "Cold ring gap over varied settings",
+                                 .run = "sweep",
+                                 .dir = dir,
+                                 .fill = cg_page_sweep,
+                                 .context = &story};
+    return cg_outputs_write(options, &outputs, error);
+}
+
 static enum cg_status sweep(const struct cg_options *options,
                             const struct cg_grid *grid,
                             const struct cg_learned *learned, const char *dir,
@@ -179,6 +194,9 @@ static enum cg_status sweep(const struct cg_options *options,
                             "stopped after %zu of %zu points; %s/%s holds "
                             "them, the same command with --resume goes on",
                             done, total, dir, name);
+    status = write_page(options, grid, dir, error);
+    if (status != CG_OK)
+        return status;
     if (!options->quiet) {
         printf("%zu points in %s/%s\n\n%s\n", total, dir, name,
                cg_cautions_text());
@@ -195,6 +213,12 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
     const struct cg_learned *learned = &taught.learned;
     enum cg_status status =
         cg_grid_read(options->vary, options->varies, &grid, error);
+    if (status == CG_OK && options->report != NULL && options->parts > 1)
+        status = cg_error_set(error, CG_BAD_INPUT,
+                              "sweep: --report is for a whole sweep, not for "
+                              "one --part of it");
+    if (status == CG_OK)
+        status = cg_outputs_check(options, error);
     if (status == CG_OK)
         status = cg_taught_read(options->config, options->set, options->sets,
                                 false, &taught, error);

@@ -68,6 +68,15 @@ enum cg_status cg_data_path(const char *folder, const char *name,
     return CG_OK;
 }
 
+void cg_plots_folder(char path[CG_PATH_LENGTH])
+{
+    const char *chosen = getenv("COLDGAP_PLOTS");
+    if (chosen != NULL && chosen[0] != '\0')
+        snprintf(path, CG_PATH_LENGTH, "%s", chosen);
+    else if (!cg_plots_path(".", path))
+        path[0] = '\0';
+}
+
 bool cg_plots_path(const char *name, char path[CG_PATH_LENGTH])
 {
     char data[CG_PATH_LENGTH];

@@ -1,4 +1,4 @@
-/* Where the shipped configs are. */
+/* Where the shipped configs and scripts are. */
 #ifndef CG_DATA_FOLDER_H
 #define CG_DATA_FOLDER_H
 
@@ -31,6 +31,10 @@ enum cg_status cg_data_path(const char *folder, const char *name,
 /* Writes the path of a file of the picture scripts, which stand beside the
  * folder of configs; false if it is not there. */
 bool cg_plots_path(const char *name, char path[CG_PATH_LENGTH]);
+
+/* The folder of the picture scripts: environment COLDGAP_PLOTS, else as above;
+ * "" where there is none. */
+void cg_plots_folder(char path[CG_PATH_LENGTH]);
 
 /* Lists DATA/folder; at most CG_DATA_NAMES are kept.  CG_FILE: it cannot be
  * read. */

@@ -15,6 +15,22 @@ static enum cg_status store_out(struct cg_options *options,
     return CG_OK;
 }
 
+/* Only a name that says page, so that no config is overwritten by one. */
+static enum cg_status store_report(struct cg_options *options,
+                                   const char *argument,
+                                   struct cg_error *error)
+{
+    const char *dot = strrchr(argument, '.');
+    if (dot == NULL || dot == argument || dot[-1] == '/' ||
+        (strcmp(dot, ".html") != 0 && strcmp(dot, ".htm") != 0))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--report %.200s: a file that ends in .html or "
+                            ".htm is allowed",
+                            argument);
+    options->report = argument;
+    return CG_OK;
+}
+
 static enum cg_status store_set(struct cg_options *options,
                                 const char *argument, struct cg_error *error)
 {
@@ -259,6 +275,8 @@ static enum cg_status store_cutoff(struct cg_options *options,
 
 static const struct cg_option all_options[] = {
     {"out", 'o', "DIR", "write the tables into this folder", store_out},
+    {"report", 0, "FILE.html", "write a page to read on a phone or to print",
+     store_report},
     {"set", 0, "PATH=VALUE",
      "set one setting; may stand again", store_set},
     {"vary", 0, "PATH=RANGE",
@@ -295,19 +313,20 @@ static const struct cg_option all_options[] = {
 
 static const struct cg_command_row all_commands[] = {
     {"find", "the smallest safe cold ring gap for the duty in CONFIG",
-     cg_command_find, true, "out set samples seed threads units quiet"},
+     cg_command_find, true, "out report set samples seed threads units quiet"},
     {"sweep", "the same over one or more varied settings, a full grid",
-     cg_command_sweep, true, "vary out set part resume threads quiet"},
+     cg_command_sweep, true, "vary out report set part resume threads quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
      cg_command_ceiling, true, "gap set units quiet"},
     {"seal", "what the gaps leak, the second gap, and what gas ports do",
      cg_command_seal, true, "out set units quiet"},
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",
      cg_command_sheet, true,
-     "measured out set samples seed threads units quiet"},
+     "measured out report set samples seed threads units quiet"},
     {"finish", "the bore's finish: its figures, and oil held against fuel",
      cg_command_finish, true,
-     "profile spacing filter cutoff simulate seed out set units quiet"},
+     "profile spacing filter cutoff simulate seed out report set units "
+     "quiet"},
     {"rings", "ring materials, faces and piston alloys for this duty, ranked",
      cg_command_rings, true, "out set threads units quiet"},
     {"lesson", "why the gap must grow with heat, step by step by hand",

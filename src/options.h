@@ -13,6 +13,7 @@ enum { CG_OPTION_REPEATS = 64 };
 struct cg_options {
     const char *config;     /* path of the config file; NULL for template */
     const char *out;        /* -o DIR: folder for tables; NULL: none */
+    const char *report;     /* --report FILE.html; NULL: none */
     const char *set[CG_OPTION_REPEATS]; /* --set PATH=VALUE, in order */
     size_t sets;
     const char *vary[CG_OPTION_REPEATS]; /* --vary, in order */

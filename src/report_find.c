@@ -5,27 +5,13 @@
 
 #include "cautions.h"
 #include "constants.h"
+#include "find_notes.h"
 #include "input_law.h"
 #include "network.h"
 #include "report_confidence.h"
 #include "report_film.h"
 #include "report_evidence.h"
 #include "show.h"
-
-/* Surface limits [K]: J. B. Heywood (1988), sec. 12.1. */
-#define CROWN_LIMIT 573.15
-#define BORE_LIMIT 453.15
-
-static const char *seat_text(int seat)
-{
-    switch ((enum cg_seat)seat) {
-    case CG_SEAT_PARENT: return "bore cut in the block";
-    case CG_SEAT_CAST_IN: return "liner cast in";
-    case CG_SEAT_PRESSED: return "liner pressed in";
-    case CG_SEAT_WET: return "wet liner";
-    }
-    return "";
-}
 
 static void print_engine(const struct cg_case *c, const char *config, bool inch)
 {
@@ -45,14 +31,7 @@ static void print_engine(const struct cg_case *c, const char *config, bool inch)
            c->bore.material);
     if (c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED)
         printf(" in %s", c->bore.block_material);
-    printf(" (%s)\n", seat_text(c->bore.seat));
-}
-
-static const char *start_text(int start)
-{
-    static const char *const text[] = {"cold", "settled at cruise",
-                                       "settled at its first instant"};
-    return text[start];
+    printf(" (%s)\n", cg_find_seat_text(c->bore.seat));
 }
 
 static void print_full_load(const struct cg_case *c,
@@ -60,7 +39,7 @@ static void print_full_load(const struct cg_case *c,
 {
     const struct cg_performance *p = &answer->performance;
     printf("Duty     %s, %.4g s, starting %s\n\n", c->duty.name,
-           answer->duration, start_text(c->duty.start));
+           answer->duration, cg_find_start_text(c->duty.start));
     printf("At rated speed and full load (%s, factor %.3g)\n",
            c->combustion.heat_transfer, c->combustion.heat_factor);
     printf("  indicated %s, brake %s, air %s, fuel %s\n",
@@ -215,9 +194,9 @@ static void print_piston(const struct cg_case *c,
     printf("  yours %s: %s", cg_show_length(skirt->given, inch).text,
            skirt->enough ? "enough" : "less");
     if (skirt->pressure > 0.0)
-        printf("; hot, nominally, it springs by %s (%.0f kPa)\n",
+        printf("; hot, nominally, it springs by %s (%s)\n",
                cg_show_length(-least->skirt, inch).text,
-               skirt->pressure / 1e3);
+               cg_show_boost(skirt->pressure, inch).text);
     else
         printf("; hot, nominally, %s stay open\n",
                cg_show_length(least->skirt, inch).text);
@@ -229,57 +208,29 @@ static void print_piston(const struct cg_case *c,
 }
 
 /* A duty is only as hard as it is long, and none is as hard as all. */
-static void print_duty_notes(const struct cg_case *c,
-                             const struct cg_answer *answer, bool inch)
+static void print_duty_notes(const struct cg_answer *answer, bool inch)
 {
-    const struct cg_extremes *e = &answer->extremes;
     printf("Other duties: settled at rated full load the closure is %s;\n"
            "  hard driving before the engine is warm closes most (duty "
            "cold_start_abuse).\n",
            cg_show_gap(answer->settled_closure, inch).text);
-    if (e->time >= answer->duration && c->duty.start != CG_START_SETTLED)
-        printf("Note: the gap is still closing when the duty ends; a longer "
-               "one needs more.\n");
 }
 
-/* Limits of the trade and the textbook that the duty passes. */
 static void print_notes(const struct cg_case *c,
-                        const struct cg_extremes *e, bool inch)
+                        const struct cg_answer *answer, bool inch)
 {
-    const struct cg_material *ring = &c->ring_material[CG_RING_TOP];
-    const struct cg_material *alloy = &c->piston_material;
-    if (!isnan(e->boiling_time))
-        printf("Note: the coolant begins to boil at the bore wall at %.1f s "
-               "(wall %s);\n      past that it cools better at first, which "
-               "tightens the gap: not modelled.\n",
-               e->boiling_time,
-               cg_show_temperature(e->coolant_side_max, inch).text);
-    if (e->ring_top_max > ring->hot_limit)
-        printf("Note: the top ring passes %s, where %s begins to lose "
-               "tension.\n",
-               cg_show_temperature(ring->hot_limit, inch).text, ring->name);
-    if (e->groove_top_max > alloy->hot_limit)
-        printf("Note: the top groove passes %s, where piston alloy %s "
-               "softens.\n",
-               cg_show_temperature(alloy->hot_limit, inch).text, alloy->name);
-    if (e->crown_max > CROWN_LIMIT)
-        printf("Note: the crown passes %s, the usual limit for aluminium "
-               "(Heywood 1988, sec. 12.1).\n",
-               cg_show_temperature(CROWN_LIMIT, inch).text);
-    if (e->liner_top_max > BORE_LIMIT)
-        printf("Note: the bore's top passes %s, where its oil begins to "
-               "fail (Heywood 1988, sec. 12.1).\n",
-               cg_show_temperature(BORE_LIMIT, inch).text);
+    struct cg_find_notes notes;
+    cg_find_notes_fill(c, answer, inch, &notes);
+    for (size_t i = 0; i < notes.count; i++) {
+        printf("Note: ");
+        for (const char *at = notes.text[i]; *at != '\0'; at++) {
+            putchar(*at);
+            if (*at == '\n')
+                printf("      ");
+        }
+        printf("\n");
+    }
     printf("\n");
-}
-
-/* Chances far out are beyond what a normal law can promise. */
-static const char *chance(double p, char text[16])
-{
-    if (p < 1e-4)
-        return "under 1e-4";
-    snprintf(text, 16, "%.2g", p);
-    return text;
 }
 
 static void print_verdict(const char *ring, const struct cg_verdict *v,
@@ -295,7 +246,8 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
     printf("  smallest hot gap %s; chance of less than the residual %s, of "
            "touching %s\n",
            cg_show_gap(v->hot_gap_min, inch).text,
-           chance(v->chance_less, less), chance(v->chance_touch, touch));
+           cg_find_chance(v->chance_less, less),
+           cg_find_chance(v->chance_touch, touch));
     if (v->touches)
         printf("  the ends touch: hoop stress %s in the ring, %s "
                "more on the bore,\n  %.0f times the ring's own tension - "
@@ -385,18 +337,15 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
         cg_report_confidence(c, answer, inch);
         print_tightest(taught, answer, inch);
         print_piston(c, answer, inch);
-        print_duty_notes(c, answer, inch);
-        print_notes(c, &answer->extremes, inch);
+        print_duty_notes(answer, inch);
+        print_notes(c, answer, inch);
     }
     print_verdict("top", &answer->verdict, inch);
     print_verdict("second", &answer->second_verdict, inch);
     print_second_note(answer, inch);
     print_gaps(c, answer, inch);
     if (!quiet)
-        printf("Left out: bore distortion and wear, ring twist, differences "
-               "around the circumference\n"
-               "and between cylinders, knock, boost lag, coolant past "
-               "boiling, gas pressure in the bore.\n");
+        printf("%s\n", cg_find_left_out());
     printf("%s\n", cg_cautions_text());
     if (!quiet)
         printf("Computed in %.0f ms.\n", seconds * 1e3);

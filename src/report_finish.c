@@ -190,8 +190,10 @@ static const char *reason_text(enum cg_finish_reason reason)
     return "";
 }
 
-static void print_advice(const struct cg_case *c,
-                         const struct cg_finish_advice *advice)
+/* "Base stage", and what to change about it and why. */
+static const char *advice_parts(const struct cg_case *c,
+                                const struct cg_finish_advice *advice,
+                                char *change, size_t size)
 {
     static const struct {
         const char *stage, *change;
@@ -205,11 +207,29 @@ static void print_advice(const struct cg_case *c,
     };
     int now = text[advice->change].base ? c->bore.finish.base_grit
                                         : c->bore.finish.plateau_grit;
-    printf("  %-14s %s", text[advice->change].stage,
-           text[advice->change].change);
+    char grit[48] = "";
     if (advice->grit > 0)
-        printf(", %d grit for %d", advice->grit, now);
-    printf(": %s\n", reason_text(advice->reason));
+        snprintf(grit, sizeof grit, ", %d grit for %d", advice->grit, now);
+    snprintf(change, size, "%s%s: %s", text[advice->change].change, grit,
+             reason_text(advice->reason));
+    return text[advice->change].stage;
+}
+
+void cg_finish_advice_text(const struct cg_case *c,
+                           const struct cg_finish_advice *advice, char *text,
+                           size_t size)
+{
+    char change[160];
+    const char *stage = advice_parts(c, advice, change, sizeof change);
+    snprintf(text, size, "%s: %s.", stage, change);
+}
+
+static void print_advice(const struct cg_case *c,
+                         const struct cg_finish_advice *advice)
+{
+    char change[160];
+    const char *stage = advice_parts(c, advice, change, sizeof change);
+    printf("  %-14s %s\n", stage, change);
 }
 
 static void print_verdict(const struct cg_finish_story *story)
@@ -224,6 +244,14 @@ static void print_verdict(const struct cg_finish_story *story)
         print_advice(story->c, &v->advice[i]);
 }
 
+const char *cg_finish_left_out(void)
+{
+    return "Left out: scatter over the bore (take the mean of three traces or "
+           "more), stylus tip\nand short-wave filter, how much fuel reaches "
+           "the wall, oil flow and consumption, torn\nor folded metal. Grits "
+           "count from bore.finish.base_grit and plateau_grit.";
+}
+
 void cg_report_finish(const struct cg_finish_story *story)
 {
     bool inch = story->inch, quiet = story->quiet;
@@ -236,10 +264,6 @@ void cg_report_finish(const struct cg_finish_story *story)
     }
     print_verdict(story);
     if (!quiet)
-        printf("\nLeft out: scatter over the bore (take the mean of three "
-               "traces or more), stylus tip\nand short-wave filter, how much "
-               "fuel reaches the wall, oil flow and consumption, torn\nor "
-               "folded metal. Grits count from bore.finish.base_grit and "
-               "plateau_grit.\n");
+        printf("\n%s\n", cg_finish_left_out());
     printf("\n%s", cg_cautions_text());
 }

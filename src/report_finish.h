@@ -24,4 +24,12 @@ struct cg_finish_story {
 
 void cg_report_finish(const struct cg_finish_story *story);
 
+/* One piece of advice as a sentence. */
+void cg_finish_advice_text(const struct cg_case *c,
+                           const struct cg_finish_advice *advice, char *text,
+                           size_t size);
+
+/* "Left out: ...", a newline where a screen breaks it. */
+const char *cg_finish_left_out(void);
+
 #endif

@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "cautions.h"
+#include "find_notes.h"
 #include "show.h"
 
 const char *cg_sheet_method(void)
@@ -69,22 +70,6 @@ static void print_rule(const struct cg_sheet *sheet, bool inch)
                "(column \"to rule\").\n");
 }
 
-static const char *second_reason(const struct cg_answer *answer)
-{
-    switch (answer->second_reason) {
-    case CG_SECOND_OWN:
-        return "its own closure, spread and residual";
-    case CG_SECOND_SEATING:
-        return "what keeps the top ring seated (seal shows it)";
-    case CG_SECOND_BEST:
-        return "no gap keeps the top ring seated as long as asked; with this "
-               "it\n               is nearly as long as with any";
-    case CG_SECOND_RULE:
-        break;
-    }
-    return "margin.second_factor times the top gap, a rule of the trade";
-}
-
 static void print_asked(const struct cg_sheet *sheet, bool inch)
 {
     const struct cg_fit_asked *top = &sheet->fitting.asked[0],
@@ -98,7 +83,7 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
     printf(
         "  second ring  %s:\n               %s",
         shown_up(fmax(cg_fit_need(second, 1.0), second->at_least), inch).text,
-        second_reason(&sheet->answer));
+        cg_find_second_reason(&sheet->answer));
     if (second->at_least > 0.0)
         printf("\n               (safe against closing from %s on)",
                shown_up(cg_fit_need(second, 1.0), inch).text);

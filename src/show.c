@@ -45,6 +45,14 @@ struct cg_text cg_show_gap_up(double metres, bool inch)
     return both(mm, thou, inch);
 }
 
+struct cg_text cg_show_length_up(double metres, bool inch)
+{
+    if (inch)
+        return text_of("%.4f in",
+                       0.5e-3 * ceil(metres / THOU / 0.5 - 1e-9));
+    return text_of("%.3f mm", metres * 1e3);
+}
+
 struct cg_text cg_show_length(double metres, bool inch)
 {
     if (inch)

@@ -13,6 +13,8 @@ struct cg_text cg_show_gap(double metres, bool inch);
 /* The same, rounded up in the second unit too (to 0.5 thou or 0.01 mm), for
  * a gap that must not come out smaller. */
 struct cg_text cg_show_gap_up(double metres, bool inch);
+/* The same in one unit: "0.520 mm" or "0.0205 in". */
+struct cg_text cg_show_length_up(double metres, bool inch);
 /* One unit only: "0.52 mm" or "0.0205 in"; "86.0 mm" or "3.386 in". */
 struct cg_text cg_show_length(double metres, bool inch);
 struct cg_text cg_show_temperature(double kelvin, bool inch);

@@ -1,6 +1,8 @@
 #include "sweep_table.h"
 
+#include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "cautions.h"
@@ -165,4 +167,52 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
         *quote = '\'';
         quote = strchr(quote + 1, '"');
     }
+}
+
+/* Ends the word at *at and moves behind it; NULL when there is none. */
+static char *next_word(char **at)
+{
+    char *word = *at;
+    size_t length = strcspn(word, " ");
+    if (length == 0 || word[length] == '\0')
+        return NULL;
+    word[length] = '\0';
+    *at = word + length + 1;
+    return word;
+}
+
+bool cg_sweep_row_split(char *line, const struct cg_grid *grid,
+                        struct cg_sweep_point *point)
+{
+    size_t count;
+    cg_summary_keys(&count);
+    if (!is_row(line) || count > CG_SWEEP_KEYS)
+        return false;
+    for (size_t i = 0; i < grid->axes; i++)
+        if ((point->setting[i] = next_word(&line)) == NULL)
+            return false;
+    for (size_t i = 0; i < count; i++) {
+        char *word = next_word(&line), *end;
+        if (word == NULL)
+            return false;
+        point->value[i] = strtod(word, &end);
+        if (*end != '\0')
+            return false;
+    }
+    size_t length = strlen(line);
+    if (length < 2 || line[0] != '"' || line[length - 1] != '"')
+        return false;
+    line[length - 1] = '\0';
+    point->outcome = line + 1;
+    return true;
+}
+
+double cg_sweep_value(const struct cg_sweep_point *point, const char *key)
+{
+    size_t count;
+    const struct cg_summary_key *keys = cg_summary_keys(&count);
+    for (size_t i = 0; i < count && i < CG_SWEEP_KEYS; i++)
+        if (strcmp(keys[i].key, key) == 0)
+            return point->value[i];
+    return NAN;
 }

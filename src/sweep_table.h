@@ -41,4 +41,20 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
                       size_t point, const struct cg_case *c,
                       const struct cg_answer *answer, const char *reason);
 
+/* A row of the table taken apart again. */
+enum { CG_SWEEP_KEYS = 64 };
+struct cg_sweep_point {
+    const char *setting[CG_AXES];   /* the varied values, as given */
+    double value[CG_SWEEP_KEYS];    /* as cg_summary_keys lists them; NaN */
+    const char *outcome;            /* "ok", or the reason */
+};
+
+/* Splits a line of the table in place.  False when it is no row of this
+ * grid's. */
+bool cg_sweep_row_split(char *line, const struct cg_grid *grid,
+                        struct cg_sweep_point *point);
+
+/* A value by its key's name; NaN for a key that is not there. */
+double cg_sweep_value(const struct cg_sweep_point *point, const char *key);
+
 #endif

@@ -1,0 +1,66 @@
+#include "outputs.h"
+
+#include <stdio.h>
+
+enum cg_status cg_outputs_check(const struct cg_options *options,
+                                struct cg_error *error)
+{
+    return options->report != NULL ? cg_page_try(options->report, error)
+                                   : CG_OK;
+}
+
+static enum cg_status write_page(const struct cg_options *options,
+                                 const struct cg_outputs *outputs,
+                                 struct cg_drawing *drawing,
+                                 struct cg_error *error)
+{
+    char run[CG_DRAWING_PATH];
+    snprintf(run, sizeof run, "coldgap %s %s", outputs->run, options->config);
+    struct cg_page_head head = {outputs->title, run, options->inch};
+    struct cg_page *page;
+    enum cg_status status =
+        cg_page_open(options->report, &head, drawing, &page, error);
+    if (status == CG_OK)
+        status = cg_page_close(
+            page, outputs->fill(outputs->context, page, error), error);
+    return status;
+}
+
+/* Tables for the pictures alone; where they cannot be written there are no
+ * pictures. */
+static enum cg_status tables_to_draw(const struct cg_outputs *outputs,
+                                     struct cg_drawing *drawing,
+                                     struct cg_error *error)
+{
+    struct cg_error why = {CG_OK, ""};
+    if (drawing->trouble[0] != '\0')
+        return CG_OK;
+    enum cg_status status =
+        outputs->tables(outputs->context, drawing->tables, &why);
+    if (status == CG_FILE)
+        snprintf(drawing->trouble, sizeof drawing->trouble,
+                 "no tables to draw from");
+    else if (status != CG_OK)
+        return cg_error_set(error, status, "%s", why.text);
+    return CG_OK;
+}
+
+enum cg_status cg_outputs_write(const struct cg_options *options,
+                                const struct cg_outputs *outputs,
+                                struct cg_error *error)
+{
+    const char *dir = outputs->dir != NULL ? outputs->dir : options->out;
+    enum cg_status status = CG_OK;
+    if (outputs->tables != NULL && options->out != NULL)
+        status = outputs->tables(outputs->context, options->out, error);
+    if (status != CG_OK || options->report == NULL)
+        return status;
+    struct cg_drawing drawing;
+    cg_drawing_begin(dir, &drawing);
+    if (outputs->tables != NULL && dir == NULL)
+        status = tables_to_draw(outputs, &drawing, error);
+    if (status == CG_OK)
+        status = write_page(options, outputs, &drawing, error);
+    cg_drawing_end(&drawing);
+    return status;
+}

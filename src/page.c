@@ -1,0 +1,228 @@
+#include "page.h"
+
+#include <ctype.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "aside.h"
+#include "cautions.h"
+#include "html_text.h"
+#include "page_parts.h"
+#include "page_style.h"
+
+static enum cg_status open_aside(const char *path, struct cg_aside *aside,
+                                 struct cg_error *error)
+{
+    char dir[CG_ASIDE_PATH] = ".";
+    const char *slash = strrchr(path, '/');
+    const char *name = slash != NULL ? slash + 1 : path;
+    size_t length = slash == path ? 1 : (size_t)(name - path);
+    if (length >= sizeof dir)
+        return cg_error_set(error, CG_FILE, "%.40s...: the name is too long",
+                            path);
+    if (slash != NULL) {
+        memcpy(dir, path, length);
+        dir[length > 1 ? length - 1 : length] = '\0';
+    }
+    return cg_aside_open(dir, name, aside, error);
+}
+
+enum cg_status cg_page_try(const char *path, struct cg_error *error)
+{
+    struct cg_aside aside;
+    enum cg_status status = open_aside(path, &aside, error);
+    if (status == CG_OK)
+        cg_aside_close(&aside, CG_STOPPED, NULL); /* leaves nothing */
+    return status;
+}
+
+/* <tag class="..."> text </tag>, a line of its own. */
+static void element(struct cg_page *page, const char *tag, const char *class,
+                    const char *text)
+{
+    fprintf(page->file, "<%s", tag);
+    if (class != NULL)
+        fprintf(page->file, " class=\"%s\"", class);
+    fputc('>', page->file);
+    cg_html_put(page->file, text);
+    fprintf(page->file, "</%s>\n", tag);
+}
+
+static void write_head(struct cg_page *page, const struct cg_page_head *head)
+{
+    fputs("<!DOCTYPE html>\n"
+          "<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n"
+          "<head>\n<meta charset=\"utf-8\"/>\n"
+          "<meta name=\"viewport\" content=\"width=device-width, "
+          "initial-scale=1\"/>\n"
+          "<meta name=\"color-scheme\" content=\"light dark\"/>\n"
+          "<meta name=\"generator\" content=\"coldgap " CG_VERSION "\"/>\n"
+          /* Else a browser asks the page's server for one. */
+          "<link rel=\"icon\" href=\"data:,\"/>\n",
+          page->file);
+    element(page, "title", NULL, head->title);
+    fprintf(page->file, "<style>\n%s</style>\n</head>\n<body>\n<main>\n",
+            cg_page_style());
+    element(page, "h1", NULL, head->title);
+    fputs("<p class=\"run\">coldgap " CG_VERSION ": <code>", page->file);
+    cg_html_put(page->file, head->run);
+    fputs("</code></p>\n", page->file);
+}
+
+static void write_cautions(struct cg_page *page)
+{
+    fputs("<section class=\"cautions\" aria-labelledby=\"cautions\">\n"
+          "<h2 id=\"cautions\">Cautions</h2>\n<ul>\n",
+          page->file);
+    for (const char *const *line = cg_cautions_list(); *line != NULL; line++)
+        element(page, "li", NULL, *line);
+    fputs("</ul>\n</section>\n", page->file);
+}
+
+enum cg_status cg_page_open(const char *path, const struct cg_page_head *head,
+                            struct cg_drawing *drawing, struct cg_page **page,
+                            struct cg_error *error)
+{
+    struct cg_page *made = calloc(1, sizeof *made);
+    if (made == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    enum cg_status status = open_aside(path, &made->aside, error);
+    if (status != CG_OK) {
+        free(made);
+        return status;
+    }
+    made->file = made->aside.file;
+    made->drawing = drawing;
+    made->inch = head->inch;
+    write_head(made, head);
+    write_cautions(made);
+    *page = made;
+    return CG_OK;
+}
+
+static void end_section(struct cg_page *page)
+{
+    if (page->in_section)
+        fputs("</section>\n", page->file);
+    page->in_section = false;
+}
+
+enum cg_status cg_page_close(struct cg_page *page, enum cg_status status,
+                             struct cg_error *error)
+{
+    end_section(page);
+    element(page, "p", "last", cg_cautions_short());
+    fputs("</main>\n</body>\n</html>\n", page->file);
+    status = cg_aside_close(&page->aside, status, error);
+    free(page);
+    return status;
+}
+
+bool cg_page_inch(const struct cg_page *page)
+{
+    return page->inch;
+}
+
+void cg_page_section(struct cg_page *page, const char *title)
+{
+    end_section(page);
+    page->sections++;
+    fprintf(page->file,
+            "<section aria-labelledby=\"section-%zu\">\n"
+            "<h2 id=\"section-%zu\">",
+            page->sections, page->sections);
+    cg_html_put(page->file, title);
+    fputs("</h2>\n", page->file);
+    page->in_section = true;
+}
+
+void cg_page_part(struct cg_page *page, const char *title)
+{
+    element(page, "h3", NULL, title);
+}
+
+/* The text of a format goes through a room of its own to be escaped. */
+#define FORMATTED(text, format)                                              \
+    char text[CG_PAGE_TEXT];                                                 \
+    va_list args;                                                            \
+    va_start(args, format);                                                  \
+    vsnprintf(text, sizeof text, format, args);                              \
+    va_end(args)
+
+void cg_page_say(struct cg_page *page, const char *format, ...)
+{
+    FORMATTED(text, format);
+    element(page, "p", NULL, text);
+}
+
+void cg_page_note(struct cg_page *page, const char *format, ...)
+{
+    FORMATTED(text, format);
+    fputs("<p class=\"note\"><strong>Note:</strong> ", page->file);
+    cg_html_put(page->file, text);
+    fputs("</p>\n", page->file);
+}
+
+void cg_page_answer(struct cg_page *page, const char *name, const char *metric,
+                    const char *inch)
+{
+    fputs("<p class=\"answer\">", page->file);
+    cg_html_put(page->file, name);
+    fputs(" <strong>", page->file);
+    cg_html_put(page->file, page->inch ? inch : metric);
+    fputs("</strong> <span>(", page->file);
+    cg_html_put(page->file, page->inch ? metric : inch);
+    fputs(")</span></p>\n", page->file);
+}
+
+void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)
+{
+    FORMATTED(text, format);
+    element(page, "p", good ? "verdict good" : "verdict bad", text);
+}
+
+/* The next line of a text, without its indent; false at its end. */
+static bool next_line(const char **rest, const char **line, size_t *length)
+{
+    if (**rest == '\0')
+        return false;
+    *line = *rest + strspn(*rest, " ");
+    *length = strcspn(*line, "\n");
+    *rest = *line + *length;
+    *rest += **rest == '\n';
+    return true;
+}
+
+void cg_page_steps(struct cg_page *page, const char *text)
+{
+    const char *line;
+    char piece[CG_PAGE_TEXT];
+    size_t length;
+    bool in_item = false;
+    fputs("<ol>", page->file);
+    while (next_line(&text, &line, &length)) {
+        size_t digits = strspn(line, "0123456789");
+        bool begins = digits > 0 && line[digits] == '.';
+        size_t skip = begins ? digits + 1 : 0;
+        skip += strspn(line + skip, " ");
+        if (!begins && !in_item)
+            continue; /* a heading before the first step */
+        if (begins)
+            fputs(in_item ? "</li>\n<li>" : "\n<li>", page->file);
+        else
+            fputc(' ', page->file);
+        in_item = true;
+        snprintf(piece, sizeof piece, "%.*s", (int)(length - skip),
+                 line + skip);
+        cg_html_put(page->file, piece);
+    }
+    fputs(in_item ? "</li>\n</ol>\n" : "</ol>\n", page->file);
+}
+
+void cg_page_blank(struct cg_page *page, const char *name)
+{
+    fputs("<p class=\"blank\">", page->file);
+    cg_html_put(page->file, name);
+    fputs(" <span></span></p>\n", page->file);
+}

@@ -1,0 +1,84 @@
+/* Report pages: one HTML file that stands by itself, for a phone in the shop,
+ * a screen reader and a printer.  No script, nothing fetched, no time of day:
+ * equal input gives equal bytes.
+ *
+ * A page is headings, paragraphs, tables and figures in the order in which they
+ * are asked for; it begins with the cautions.  All text given is escaped.  A
+ * page is also well-formed XML.  Contrast: WCAG 2.1, level AA, in both colour
+ * schemes (tests/cli/run_page.sh).
+ *
+ * A command makes its page with cg_outputs_write (outputs.h); its own part is
+ * one function that fills a page. */
+#ifndef CG_PAGE_H
+#define CG_PAGE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "drawing.h"
+#include "status.h"
+
+struct cg_page;
+
+struct cg_page_head {
+    const char *title;  /* the only h1: "Smallest safe cold ring gap" */
+    const char *run;    /* "coldgap find my_engine.cfg" */
+    bool inch;          /* whether inches stand before millimetres */
+};
+
+/* Whether a page can be written to `path`; nothing is left there.  CG_FILE with
+ * the reason. */
+enum cg_status cg_page_try(const char *path, struct cg_error *error);
+
+/* Opens the page aside, with head and cautions.  `drawing` is asked for the
+ * figures and must outlive the page.  CG_FILE, CG_NO_MEMORY. */
+enum cg_status cg_page_open(const char *path, const struct cg_page_head *head,
+                            struct cg_drawing *drawing, struct cg_page **page,
+                            struct cg_error *error);
+
+/* Ends and, when `status` is CG_OK, renames it; frees it either way.  Returns
+ * `status`, or CG_FILE with the reason. */
+enum cg_status cg_page_close(struct cg_page *page, enum cg_status status,
+                             struct cg_error *error);
+
+/* Whether inches come first. */
+bool cg_page_inch(const struct cg_page *page);
+
+/* Begins a section (h2), and a part of it (h3). */
+void cg_page_section(struct cg_page *page, const char *title);
+void cg_page_part(struct cg_page *page, const char *title);
+
+/* A paragraph; one that is set apart with "Note:". */
+void cg_page_say(struct cg_page *page, const char *format, ...)
+    CG_FORMAT(2, 3);
+void cg_page_note(struct cg_page *page, const char *format, ...)
+    CG_FORMAT(2, 3);
+
+/* The answer in large letters, and a verdict on a box of its own. */
+void cg_page_answer(struct cg_page *page, const char *name, const char *metric,
+                    const char *inch);
+void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)
+    CG_FORMAT(3, 4);
+
+/* A list of steps from a text as screens have it: an item begins with its
+ * number and a full stop, and goes on over indented lines. */
+void cg_page_steps(struct cg_page *page, const char *text);
+
+/* A place to be filled in by hand. */
+void cg_page_blank(struct cg_page *page, const char *name);
+
+/* A figure: plots/SCRIPT.gp drawn, with its title and, for those who do not
+ * see it, what it shows.  Without gnuplot a line says so and how to get it. */
+void cg_page_figure(struct cg_page *page, const char *script,
+                    const char *title, const char *format, ...)
+    CG_FORMAT(4, 5);
+
+/* A table: caption, heads of the columns (units in them), rows whose first cell
+ * names the row.  `class` of a row: NULL, "good" or "bad". */
+void cg_page_table(struct cg_page *page, const char *caption,
+                   const char *const *heads, size_t columns);
+void cg_page_row(struct cg_page *page, const char *const *cells,
+                 size_t columns, const char *class);
+void cg_page_table_end(struct cg_page *page);
+
+#endif

@@ -1,0 +1,59 @@
+#include <stdarg.h>
+#include <stdlib.h>
+
+#include "html_text.h"
+#include "page_parts.h"
+#include "svg_inline.h"
+
+/* Why there is no picture; what stands in the way of all is said once. */
+static void tell_why(struct cg_page *page)
+{
+    const struct cg_drawing *drawing = page->drawing;
+    if (drawing->trouble[0] == '\0') {
+        cg_page_note(page, "A picture is left out: %s.", drawing->failed);
+        return;
+    }
+    if (!page->told)
+        cg_page_note(page,
+                     "No pictures here: %s.  They are drawn by gnuplot; on "
+                     "Debian, apt-get install gnuplot-nox, and make this page "
+                     "again.",
+                     drawing->trouble);
+    page->told = true;
+}
+
+static bool write_figure(struct cg_page *page, const char *svg,
+                         const char *title, const char *words)
+{
+    char mark[32];
+    snprintf(mark, sizeof mark, "figure-%zu", page->figures + 1);
+    struct cg_svg_words about = {mark, title, words};
+    fputs("<figure>\n", page->file);
+    bool drawn = cg_svg_inline(page->file, svg, &about);
+    if (drawn) {
+        page->figures++;
+        fprintf(page->file, "<figcaption>Figure %zu. ", page->figures);
+        cg_html_put(page->file, title);
+        fputs("</figcaption>\n", page->file);
+    }
+    fputs("</figure>\n", page->file);
+    return drawn;
+}
+
+void cg_page_figure(struct cg_page *page, const char *script,
+                    const char *title, const char *format, ...)
+{
+    char words[CG_PAGE_TEXT], *svg;
+    va_list args;
+    va_start(args, format);
+    vsnprintf(words, sizeof words, format, args);
+    va_end(args);
+    cg_drawing_make(page->drawing, script, &svg);
+    if (svg == NULL)
+        tell_why(page);
+    else if (!write_figure(page, svg, title, words))
+        cg_page_note(page, "A picture is left out: plots/%s.gp drew what a "
+                           "page does not take.",
+                     script);
+    free(svg);
+}

@@ -1,0 +1,22 @@
+/* What a page is inside: for page.c, page_figure.c and page_table.c alone. */
+#ifndef CG_PAGE_PARTS_H
+#define CG_PAGE_PARTS_H
+
+#include <stdbool.h>
+#include <stdio.h>
+
+#include "aside.h"
+#include "page.h"
+
+enum { CG_PAGE_TEXT = 8192 }; /* of one paragraph */
+
+struct cg_page {
+    struct cg_aside aside;
+    FILE *file; /* the aside's */
+    struct cg_drawing *drawing;
+    bool inch, in_section;
+    bool told;  /* that there are no pictures, and why */
+    size_t sections, figures, tables;
+};
+
+#endif

@@ -1,0 +1,85 @@
+#include "page_style.h"
+
+/* Colours by what they are for, light and dark; each pair of letters and ground
+ * is held to a contrast of 4.5 by tests/cli/run_page.sh.  Figures stay on white
+ * in the dark: their greys and colours are made for it. */
+#define LIGHT                                                                \
+    "--paper:#ffffff;--ink:#1b1b1b;--faint:#505050;--rule:#767676;"          \
+    "--band:#f3f3f0;--caution:#fff3cf;--caution-ink:#3d2a00;"                \
+    "--good:#e2f4e4;--good-ink:#0d4a1a;--bad:#fde4e0;--bad-ink:#7d1409;"
+#define DARK                                                                 \
+    "--paper:#15181b;--ink:#ebebe8;--faint:#b4b8bc;--rule:#85898d;"          \
+    "--band:#202428;--caution:#392d0d;--caution-ink:#ffe8ac;"                \
+    "--good:#12331a;--good-ink:#c4f0cd;--bad:#44140e;--bad-ink:#ffd6d0;"
+
+static const char style[] =
+    ":root{color-scheme:light dark;" LIGHT "}\n"
+    "@media (prefers-color-scheme:dark){:root{" DARK "}}\n"
+    "*{box-sizing:border-box}\n"
+    "body{margin:0;background:var(--paper);color:var(--ink);"
+    "font:1.0625rem/1.5 system-ui,\"DejaVu Sans\",Verdana,sans-serif}\n"
+    "main{max-width:52rem;margin:0 auto;padding:1rem}\n"
+    "h1{font-size:1.6rem;line-height:1.2;margin:.4rem 0}\n"
+    "h2{font-size:1.3rem;line-height:1.25;margin:2rem 0 .6rem;"
+    "border-bottom:1px solid var(--rule);padding-bottom:.2rem}\n"
+    "h3{font-size:1.08rem;margin:1.4rem 0 .4rem}\n"
+    "p{margin:.6rem 0}\n"
+    "code{font:0.95em ui-monospace,\"DejaVu Sans Mono\",monospace;"
+    "overflow-wrap:anywhere}\n"
+    ".run,.last{color:var(--faint);font-size:.9rem}\n"
+    ".last{border-top:1px solid var(--rule);padding-top:.6rem;"
+    "margin-top:2rem}\n"
+    ".cautions{background:var(--caution);color:var(--caution-ink);"
+    "border-left:.4rem solid var(--caution-ink);padding:.6rem .9rem;"
+    "margin:1rem 0}\n"
+    ".cautions h2{font-size:1.08rem;margin:0;border:0;padding:0}\n"
+    ".cautions ul{margin:.3rem 0 0;padding-left:1.2rem}\n"
+    ".answer{font-size:1.15rem;margin:.8rem 0}\n"
+    ".answer strong{font-size:1.75rem;line-height:1.1;white-space:nowrap}\n"
+    ".answer span{white-space:nowrap}\n"
+    ".verdict{padding:.6rem .9rem;border-left:.4rem solid;"
+    "font-weight:600}\n"
+    ".good{background:var(--good);color:var(--good-ink)}\n"
+    ".bad{background:var(--bad);color:var(--bad-ink)}\n"
+    ".note{border-left:.25rem solid var(--rule);padding-left:.7rem}\n"
+    ".table{overflow-x:auto;margin:1rem 0}\n"
+    ".table:focus-visible{outline:3px solid var(--rule);"
+    "outline-offset:2px}\n"
+    "table{border-collapse:collapse;width:100%;font-size:.97rem;"
+    "font-variant-numeric:tabular-nums}\n"
+    "caption{text-align:left;font-weight:600;padding:.2rem 0 .4rem}\n"
+    "th,td{padding:.35rem .6rem;text-align:right;vertical-align:top;"
+    "border-bottom:1px solid var(--rule)}\n"
+    "td{white-space:nowrap}\n"
+    ".plain{white-space:normal}\n"
+    "th:first-child{text-align:left;font-weight:400;padding-left:.3rem}\n"
+    "thead th,thead th:first-child{font-weight:600;background:var(--band);"
+    "vertical-align:bottom}\n"
+    "figure{margin:1.2rem 0;background:#ffffff;color:#1b1b1b;"
+    "border:1px solid var(--rule);padding:.4rem}\n"
+    "figure svg{display:block;width:100%;max-width:40rem;height:auto;"
+    "margin:0 auto}\n"
+    "figure text,figure tspan{font-family:\"DejaVu Sans\",Verdana,"
+    "system-ui,sans-serif}\n"
+    "figcaption{font-size:.95rem;padding:.3rem .4rem}\n"
+    ".blank{display:flex;gap:.6rem;margin:1.6rem 0}\n"
+    ".blank span{flex:1;border-bottom:1px solid var(--ink)}\n"
+    "li{margin:.25rem 0}\n"
+    /* Cautions on every sheet of paper, in any size of it. */
+    "@page{margin:15mm 14mm 18mm;@bottom-center{content:\"An estimate, not a "
+    "warranty; where the ring or piston maker's minimum gap is larger, it "
+    "wins.\";font:8pt sans-serif;color:#1b1b1b}}\n"
+    "@media print{:root{color-scheme:light;" LIGHT "}\n"
+    "body{font-size:10.5pt}main{max-width:none;padding:0}\n"
+    ".cautions,.verdict,.good,.bad,thead th{print-color-adjust:exact;"
+    "-webkit-print-color-adjust:exact}\n"
+    ".table{overflow:visible}table{font-size:9.5pt}\n"
+    "thead{display:table-header-group}\n"
+    "tr,figure,.cautions,.verdict,.answer,.blank,.note{break-inside:avoid}\n"
+    "h1,h2,h3,caption{break-after:avoid}\n"
+    "figure svg{max-width:14cm}p,li{orphans:3;widows:3}}\n";
+
+const char *cg_page_style(void)
+{
+    return style;
+}

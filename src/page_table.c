@@ -1,0 +1,42 @@
+#include "html_text.h"
+#include "page_parts.h"
+
+/* A table wider than the screen scrolls in its own box, by keyboard too. */
+void cg_page_table(struct cg_page *page, const char *caption,
+                   const char *const *heads, size_t columns)
+{
+    page->tables++;
+    fprintf(page->file,
+            "<div class=\"table\" role=\"region\" tabindex=\"0\" "
+            "aria-labelledby=\"table-%zu\">\n<table>\n"
+            "<caption id=\"table-%zu\">",
+            page->tables, page->tables);
+    cg_html_put(page->file, caption);
+    fputs("</caption>\n<thead><tr>", page->file);
+    for (size_t i = 0; i < columns; i++) {
+        fputs("<th scope=\"col\">", page->file);
+        cg_html_put(page->file, heads[i]);
+        fputs("</th>", page->file);
+    }
+    fputs("</tr></thead>\n<tbody>\n", page->file);
+}
+
+void cg_page_row(struct cg_page *page, const char *const *cells,
+                 size_t columns, const char *class)
+{
+    if (class != NULL)
+        fprintf(page->file, "<tr class=\"%s\">", class);
+    else
+        fputs("<tr>", page->file);
+    for (size_t i = 0; i < columns; i++) {
+        fputs(i == 0 ? "<th scope=\"row\">" : "<td>", page->file);
+        cg_html_put(page->file, cells[i]);
+        fputs(i == 0 ? "</th>" : "</td>", page->file);
+    }
+    fputs("</tr>\n", page->file);
+}
+
+void cg_page_table_end(struct cg_page *page)
+{
+    fputs("</tbody>\n</table>\n</div>\n", page->file);
+}
