@@ -5,6 +5,7 @@
 if (exists("page")) shape = "size 560,900"
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/finish_patch.dat"
+if (exists("page")) set label 100 at screen 0.5, 0.018
 stats file index 0 using 3 nooutput
 low = STATS_min
 high = STATS_max
@@ -17,7 +18,7 @@ stats file index 1 using 3 nooutput
 set cbrange [STATS_mean-3*STATS_stddev:STATS_mean+2*STATS_stddev]
 set zrange [low:high]
 set xyplane at low
-set view 42, 25, 1.15, 0.5
+set view 42, 25, exists("page") ? 0.95 : 1.15, 0.5
 set xtics 0.5 offset 0,-0.3
 set ytics 0.5
 set ztics 4
@@ -31,12 +32,12 @@ do for [out in outs] {
     eval (out eq "png" ? png : svg)."finish_patch.".out."'"
     # Only the picture in pixels gets every point: as lines it would be huge.
     step = out eq "png" ? 1 : exists("page") ? 6 : 4
-    set multiplot layout exists("page") ? 2 : 1, exists("page") ? 1 : 2 title "Simulated honing, invented for teaching; heights in {/Symbol m}m"
+    set multiplot layout exists("page") ? 2 : 1, exists("page") ? 1 : 2 title "Simulated honing, invented for teaching; heights in µm"
     set title "base stage alone"
     splot file index 0 every step:step using 1:2:3 with pm3d notitle
     unset label 100
     set title "base stage and plateau stage"
     splot file index 1 every step:step using 1:2:3 with pm3d notitle
     unset multiplot
-    set label 100 caution at screen 0.5, 0.018 center font (exists("page") ? ",10" : ",9") tc rgb "#555555"
+    eval show_caution
 }

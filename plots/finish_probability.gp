@@ -7,7 +7,7 @@ name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\")
 bends = name(1) ne name(2)
 set title bends ? "Probability paper: plateau and valleys each keep a line" : "Probability paper: one line, one stage of honing"
 set xlabel "share of the length above the height, % (normal scale)"
-set ylabel "height, {/Symbol m}m"
+set ylabel "height, µm"
 set y2label "height, microinch"
 set link y2 via y/0.0254 inverse y*0.0254
 stats file index 0 using 2 nooutput

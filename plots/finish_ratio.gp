@@ -7,9 +7,9 @@ key(name) = real(system(sprintf("awk '$1==\"%s\"{print $2}' %s/finish.dat", name
 mr1 = key("Mr1")
 mr2 = key("Mr2")
 rk = key("Rk")
-set title sprintf("Material ratio: Rpk %.2f, Rk %.2f, Rvk %.2f {/Symbol m}m, oil held %.4f mm^3/cm^2", key("Rpk"), rk, key("Rvk"), key("Vo"))
+set title sprintf("Material ratio: Rpk %.2f, Rk %.2f, Rvk %.2f µm, oil held %.4f mm^3/cm^2", key("Rpk"), rk, key("Rvk"), key("Vo"))
 set xlabel "share of the length above the height, %"
-set ylabel "height, {/Symbol m}m"
+set ylabel "height, µm"
 set y2label "height, microinch"
 set link y2 via y/0.0254 inverse y*0.0254
 stats file index 0 using 2 nooutput

@@ -19,9 +19,10 @@ set style line 6 lc rgb "#555555" lw 2.5 dt (2,3)
 if (!exists("outs")) outs = "png svg"
 if (!exists("to")) to = dir
 if (!exists("shape")) shape = exists("page") ? "size 560,540" : "size 1000,640"
-look = exists("page") ? "unset title; set lmargin; set key outside top center vertical maxcols 1; " : ""
+look = exists("page") ? "set title ' '; set lmargin; set bmargin; set key below center vertical maxcols 1 height 0.8 noopaque; " : ""
 caution = "An estimate, not a warranty. The ring or piston maker's minimum wins where larger."
-set label 100 caution at screen 0.5, 0.018 center font (exists("page") ? ",10" : ",9") tc rgb "#555555"
+show_caution = "set label 100 caution at screen 0.5, ".(exists("page") ? "0.975 center font ',10'" : "0.018 center font ',9'")." tc rgb '#555555'"
+eval show_caution
 set bmargin 4.5
 # Columns are counted, never read from a head: commented heads would eat a row.
 png = "set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced; set output '".to."/"

@@ -1,6 +1,9 @@
 #include "outputs.h"
 
 #include <stdio.h>
+#include <string.h>
+
+enum { RUN_LENGTH = 8192 };
 
 enum cg_status cg_outputs_check(const struct cg_options *options,
                                 struct cg_error *error)
@@ -9,13 +12,38 @@ enum cg_status cg_outputs_check(const struct cg_options *options,
                                    : CG_OK;
 }
 
+/* Adds to a text that grows; what does not fit is cut off. */
+static void add(char *run, const char *option, const char *value)
+{
+    size_t used = strlen(run);
+    if (value != NULL)
+        snprintf(run + used, RUN_LENGTH - used, " %s %s", option, value);
+}
+
+/* What was asked, so that the answer can be had again. */
+static void write_run(const struct cg_options *options, const char *command,
+                      char run[RUN_LENGTH])
+{
+    char samples[32];
+    snprintf(run, RUN_LENGTH, "coldgap %s %s", command, options->config);
+    add(run, "--measured", options->measured);
+    add(run, "--profile", options->profile);
+    add(run, "--simulate", options->simulate);
+    for (size_t i = 0; i < options->varies; i++)
+        add(run, "--vary", options->vary[i]);
+    for (size_t i = 0; i < options->sets; i++)
+        add(run, "--set", options->set[i]);
+    snprintf(samples, sizeof samples, "%zu", options->samples);
+    add(run, "--samples", options->samples > 0 ? samples : NULL);
+}
+
 static enum cg_status write_page(const struct cg_options *options,
                                  const struct cg_outputs *outputs,
                                  struct cg_drawing *drawing,
                                  struct cg_error *error)
 {
-    char run[CG_DRAWING_PATH];
-    snprintf(run, sizeof run, "coldgap %s %s", outputs->run, options->config);
+    char run[RUN_LENGTH];
+    write_run(options, outputs->run, run);
     struct cg_page_head head = {outputs->title, run, options->inch};
     struct cg_page *page;
     enum cg_status status =

@@ -22,22 +22,18 @@ static void tell_why(struct cg_page *page)
     page->told = true;
 }
 
-static bool write_figure(struct cg_page *page, const char *svg,
+static void write_figure(struct cg_page *page, const char *svg,
                          const char *title, const char *words)
 {
     char mark[32];
-    snprintf(mark, sizeof mark, "figure-%zu", page->figures + 1);
+    page->figures++;
+    snprintf(mark, sizeof mark, "figure-%zu", page->figures);
     struct cg_svg_words about = {mark, title, words};
     fputs("<figure>\n", page->file);
-    bool drawn = cg_svg_inline(page->file, svg, &about);
-    if (drawn) {
-        page->figures++;
-        fprintf(page->file, "<figcaption>Figure %zu. ", page->figures);
-        cg_html_put(page->file, title);
-        fputs("</figcaption>\n", page->file);
-    }
-    fputs("</figure>\n", page->file);
-    return drawn;
+    cg_svg_inline(page->file, svg, &about);
+    fprintf(page->file, "<figcaption>Figure %zu. ", page->figures);
+    cg_html_put(page->file, title);
+    fputs("</figcaption>\n</figure>\n", page->file);
 }
 
 void cg_page_figure(struct cg_page *page, const char *script,
@@ -51,7 +47,9 @@ void cg_page_figure(struct cg_page *page, const char *script,
     cg_drawing_make(page->drawing, script, &svg);
     if (svg == NULL)
         tell_why(page);
-    else if (!write_figure(page, svg, title, words))
+    else if (cg_svg_is_drawing(svg))
+        write_figure(page, svg, title, words);
+    else
         cg_page_note(page, "A picture is left out: plots/%s.gp drew what a "
                            "page does not take.",
                      script);

@@ -23,7 +23,7 @@ static void oil(struct cg_page *page, const char *name, double metres)
     char metric[48], inch[48];
     snprintf(metric, sizeof metric, "%.4f mm\302\263/cm\302\262",
              metres * OIL);
-    snprintf(inch, sizeof inch, "%.1f \302\265in deep", metres * UIN);
+    snprintf(inch, sizeof inch, "%.1f \302\265in", metres * UIN);
     cg_page_both(page, name, metric, inch);
 }
 
@@ -44,7 +44,8 @@ static void verdict_part(struct cg_page *page,
         cg_finish_advice_text(story->c, &v->advice[i], text, sizeof text);
         cg_page_say(page, "%s", text);
     }
-    cg_page_values(page, "Oil against fuel");
+    cg_page_values(page, "Oil against fuel: volume to an area, and how deep it "
+                         "would stand");
     oil(page, "Fuel, a cycle, of swept bore", v->fuel_per_area);
     oil(page, "Oil held, Vo", v->oil_held);
     oil(page, "Oil needed", v->oil_needed);

@@ -34,7 +34,8 @@ static void ring_row(struct cg_page *page, const struct cg_sheet *sheet,
         "not measured", "TOO SMALL", "file", "fits", "too wide"};
     const struct cg_fit *fit = &sheet->fitting.cylinder[cylinder].ring[ring];
     char name[48], steps[16] = "-";
-    snprintf(name, sizeof name, "%d %s", cylinder + 1, cg_fit_ring_word(ring));
+    snprintf(name, sizeof name, "%d\302\240%s", cylinder + 1,
+             cg_fit_ring_word(ring));
     if (fit->steps > 0.0)
         snprintf(steps, sizeof steps, "%.0f", fit->steps);
     struct cg_text bore =
@@ -44,9 +45,11 @@ static void ring_row(struct cg_page *page, const struct cg_sheet *sheet,
     struct cg_text take_off = off(fit->take_off, inch);
     struct cg_text then = shown(fit->then, inch, false);
     struct cg_text rule = off(fit->rule_take_off, inch);
-    const char *const cells[] = {name,          state[fit->state], bore.text,
-                                 gap.text,      asked.text,        take_off.text,
-                                 steps,         then.text,         rule.text};
+    const char *const cells[] = {name,      state[fit->state],
+                                 take_off.text, steps,
+                                 gap.text,  asked.text,
+                                 then.text, rule.text,
+                                 bore.text};
     cg_page_row(page, cells, 9,
                 fit->state == CG_FIT_TOO_SMALL ? "bad"
                 : fit->state == CG_FIT_FITS    ? "good"
@@ -57,8 +60,8 @@ static void rings_table(struct cg_page *page, const struct cg_sheet *sheet,
                         bool inch)
 {
     static const char *const heads[] = {
-        "Cylinder, ring", "State", "Bore", "Gap",    "Asked",
-        "Take off",       "Steps", "Then", "To rule"};
+        "Cylinder, ring", "State", "Take off", "Steps", "Gap",
+        "Asked",          "Then",  "To rule",  "Bore"};
     cg_page_table(page,
                   inch ? "By cylinder, lengths in inches"
                        : "By cylinder, lengths in mm",
@@ -137,10 +140,11 @@ static void asked_part(struct cg_page *page, const struct cg_sheet *sheet)
     const struct cg_fit_asked *top = &sheet->fitting.asked[0];
     cg_page_section(page, "What is asked");
     cg_page_say(page,
-                "Engine: %d cylinders, bore %s, boost %s, %s. Rings: top %s, "
+                "Engine: %d cylinders, bore %s (%s), boost %s, %s. Rings: top %s, "
                 "second %s. Duty: %s, %.4g s, risk %g.",
                 c->engine.cylinders,
-                cg_show_gap(c->engine.bore, false).text,
+                cg_show_length(c->engine.bore, false).text,
+                cg_show_length(c->engine.bore, true).text,
                 cg_show_boost(c->charge.boost, false).text, c->fuel.name,
                 c->ring[CG_RING_TOP].material,
                 c->ring[CG_RING_SECOND].material, c->duty.name,

@@ -48,6 +48,9 @@ static const char style[] =
     "table{border-collapse:collapse;width:100%;font-size:.97rem;"
     "font-variant-numeric:tabular-nums}\n"
     "caption{text-align:left;font-weight:600;padding:.2rem 0 .4rem}\n"
+    "caption span{display:block;position:sticky;left:0;"
+    "max-width:calc(100vw - 2rem)}\n"
+    "tr{background:var(--paper)}\n"
     "th,td{padding:.35rem .6rem;text-align:right;vertical-align:top;"
     "border-bottom:1px solid var(--rule)}\n"
     "td{white-space:nowrap}\n"
@@ -55,16 +58,20 @@ static const char style[] =
     "th:first-child{text-align:left;font-weight:400;padding-left:.3rem}\n"
     "thead th,thead th:first-child{font-weight:600;background:var(--band);"
     "vertical-align:bottom}\n"
+    /* The row's name stays while the rest is scrolled. */
+    "th:first-child{position:sticky;left:0;background:inherit}\n"
     "figure{margin:1.2rem 0;background:#ffffff;color:#1b1b1b;"
     "border:1px solid var(--rule);padding:.4rem}\n"
     "figure svg{display:block;width:100%;max-width:40rem;height:auto;"
     "margin:0 auto}\n"
-    "figure text,figure tspan{font-family:\"DejaVu Sans\",Verdana,"
+    "figure [font-family=\"DejaVu Sans\"]{font-family:\"DejaVu Sans\",Verdana,"
     "system-ui,sans-serif}\n"
     "figcaption{font-size:.95rem;padding:.3rem .4rem}\n"
     ".blank{display:flex;gap:.6rem;margin:1.6rem 0}\n"
     ".blank span{flex:1;border-bottom:1px solid var(--ink)}\n"
     "li{margin:.25rem 0}\n"
+    "@media (max-width:30rem){th,td{padding:.3rem .35rem}"
+    "table{font-size:.93rem}}\n"
     /* Cautions on every sheet of paper, in any size of it. */
     "@page{margin:15mm 14mm 18mm;@bottom-center{content:\"An estimate, not a "
     "warranty; where the ring or piston maker's minimum gap is larger, it "
@@ -73,11 +80,13 @@ static const char style[] =
     "body{font-size:10.5pt}main{max-width:none;padding:0}\n"
     ".cautions,.verdict,.good,.bad,thead th{print-color-adjust:exact;"
     "-webkit-print-color-adjust:exact}\n"
-    ".table{overflow:visible}table{font-size:9.5pt}\n"
+    ".table{overflow:visible}table{font-size:9.5pt}"
+    "caption span{max-width:none}th:first-child{position:static}\n"
     "thead{display:table-header-group}\n"
-    "tr,figure,.cautions,.verdict,.answer,.blank,.note{break-inside:avoid}\n"
-    "h1,h2,h3,caption{break-after:avoid}\n"
-    "figure svg{max-width:14cm}p,li{orphans:3;widows:3}}\n";
+    "tr,.table,figure,.cautions,.verdict,.answer,.note{break-inside:avoid}\n"
+    "h1,h2,h3,caption{break-after:avoid}.blank+.blank{break-before:avoid}\n"
+    "th,td{padding:.2rem .5rem}figure svg{max-width:11cm}"
+    "figure{margin:.8rem 0}p,li{orphans:3;widows:3}}\n";
 
 const char *cg_page_style(void)
 {

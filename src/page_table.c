@@ -1,5 +1,22 @@
+#include <string.h>
+
 #include "html_text.h"
 #include "page_parts.h"
+
+/* A name such as charge.boost_kPa may break after its signs. */
+static void put_head(FILE *file, const char *text)
+{
+    char piece[CG_PAGE_TEXT];
+    while (*text != '\0') {
+        size_t length = strcspn(text, "._");
+        length += text[length] != '\0';
+        snprintf(piece, sizeof piece, "%.*s", (int)length, text);
+        cg_html_put(file, piece);
+        text += length;
+        if (*text != '\0')
+            fputs("<wbr/>", file);
+    }
+}
 
 /* A table wider than the screen scrolls in its own box, by keyboard too. */
 void cg_page_table(struct cg_page *page, const char *caption,
@@ -9,13 +26,13 @@ void cg_page_table(struct cg_page *page, const char *caption,
     fprintf(page->file,
             "<div class=\"table\" role=\"region\" tabindex=\"0\" "
             "aria-labelledby=\"table-%zu\">\n<table>\n"
-            "<caption id=\"table-%zu\">",
+            "<caption><span id=\"table-%zu\">",
             page->tables, page->tables);
     cg_html_put(page->file, caption);
-    fputs("</caption>\n<thead><tr>", page->file);
+    fputs("</span></caption>\n<thead><tr>", page->file);
     for (size_t i = 0; i < columns; i++) {
         fputs("<th scope=\"col\">", page->file);
-        cg_html_put(page->file, heads[i]);
+        put_head(page->file, heads[i]);
         fputs("</th>", page->file);
     }
     fputs("</tr></thead>\n<tbody>\n", page->file);

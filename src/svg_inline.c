@@ -1,5 +1,6 @@
 #include "svg_inline.h"
 
+#include <assert.h>
 #include <string.h>
 
 #include "html_text.h"
@@ -176,17 +177,22 @@ static void put_root(const struct copy *copy, struct span box,
     fputs("</desc>\n", copy->file);
 }
 
-bool cg_svg_inline(FILE *file, const char *svg,
-                   const struct cg_svg_words *words)
+bool cg_svg_is_drawing(const char *svg)
 {
     const char *root = strstr(svg, "<svg");
     if (root == NULL || !is_plain(root))
         return false;
     struct span box = view_box(root);
-    if (box.end == box.at)
-        return false;
+    return box.end > box.at;
+}
+
+void cg_svg_inline(FILE *file, const char *svg,
+                   const struct cg_svg_words *words)
+{
+    assert(cg_svg_is_drawing(svg));
+    const char *root = strstr(svg, "<svg");
     struct copy copy = {file, strchr(root, '>') + 1, words->mark};
-    put_root(&copy, box, words);
+    put_root(&copy, view_box(root), words);
     while (*copy.at != '\0') {
         size_t text = strcspn(copy.at, "<");
         fwrite(copy.at, 1, text, file);
@@ -194,5 +200,4 @@ bool cg_svg_inline(FILE *file, const char *svg,
         if (*copy.at == '<')
             copy_markup(&copy);
     }
-    return true;
 }

@@ -11,12 +11,14 @@ struct cg_svg_words {
     const char *words; /* what is to be seen, for those who do not see it */
 };
 
+/* Whether the text is a drawing of gnuplot's that can be taken over. */
+bool cg_svg_is_drawing(const char *svg);
+
 /* Writes the text of an SVG file as one <svg> element that stands by itself:
  * its prolog, comments, scripts and its own title and description fall away, it
  * is scaled by its viewBox, is one image with title and words to a screen
- * reader, and refers to nothing outside.  False when the text is no drawing of
- * gnuplot's that can be taken over; nothing is written then. */
-bool cg_svg_inline(FILE *file, const char *svg,
+ * reader, and refers to nothing outside.  It must be a drawing.  Cannot fail. */
+void cg_svg_inline(FILE *file, const char *svg,
                    const struct cg_svg_words *words);
 
 #endif

@@ -28,6 +28,8 @@ check() {
 engines=$sources/configs/engines
 check 0 find "$engines/big_eight.cfg" -o "$work/out"
 check 1 find "$engines/plain_four.cfg" --set rings.top.cold_gap_mm=0.1
+check 0 find "$engines/iron_six.cfg" --report "$work/page.html"
+check 4 find "$engines/iron_six.cfg" --report "$work/no/such/page.html"
 check 0 network "$engines/plain_four.cfg" -o "$work/out"
 check 1 sheet "$engines/iron_six.cfg" -o "$work/out" \
     --measured "$sources/configs/measured/iron_six.csv"
