@@ -23,10 +23,12 @@ bool cg_child_find(const char *name, char *path, size_t size)
     const char *at = getenv("PATH");
     while (at != NULL && *at != '\0') {
         size_t length = strcspn(at, ":");
-        int written = snprintf(path, size, "%.*s/%s", (int)length, at, name);
-        if (at[0] == '/' && written > 0 && (size_t)written < size &&
-            is_program(path))
-            return true;
+        if (at[0] == '/' && length + strlen(name) + 2 <= size) {
+            memcpy(path, at, length);
+            snprintf(path + length, size - length, "/%s", name);
+            if (is_program(path))
+                return true;
+        }
         at += length + (at[length] == ':');
     }
     return false;

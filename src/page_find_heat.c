@@ -43,12 +43,13 @@ static void full_load(struct cg_page *page, const struct cg_case *c,
     cg_page_flow(page, "Air", p->air_flow);
     cg_page_flow(page, "Fuel", p->fuel_flow);
     cg_page_temperature(page, "Exhaust", p->exhaust_temperature);
-    cg_page_plain(page, "Crown flux, mean and peak", "%.2f and %.1f MW/m\302\262",
-                  p->mean_flux / 1e6, p->peak_flux / 1e6);
+    cg_page_plain(page, "Crown flux, mean and peak",
+                  "%.2f and %.1f MW/m\302\262", p->mean_flux / 1e6,
+                  p->peak_flux / 1e6);
     cg_page_plain(page, "Heat to the walls", "%.1f %% of the fuel's",
                   p->wall_heat_share * 100.0);
-    cg_page_plain(page, "Oil film, top and second ring", "%.1f and %.1f \302\265m",
-                  answer->film[CG_RING_TOP] * 1e6,
+    cg_page_plain(page, "Oil film, top and second ring",
+                  "%.1f and %.1f \302\265m", answer->film[CG_RING_TOP] * 1e6,
                   answer->film[CG_RING_SECOND] * 1e6);
     cg_page_values_end(page);
     cg_page_figure(page, "cycle", "Engine cycle at rated speed, full load",
@@ -59,8 +60,8 @@ static void full_load(struct cg_page *page, const struct cg_case *c,
     if (c->film_law == CG_FILM_REYNOLDS)
         cg_page_figure(page, "film", "Oil film and friction of the rings",
                        "Film of top and second ring over crank angle, least "
-                       "%.2f and %.2f \302\265m near the dead centres, and the top "
-                       "ring's friction.",
+                       "%.2f and %.2f \302\265m near the dead centres, and "
+                       "the top ring's friction.",
                        answer->film_mean[CG_RING_TOP].minimum * 1e6,
                        answer->film_mean[CG_RING_SECOND].minimum * 1e6);
 }

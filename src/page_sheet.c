@@ -140,8 +140,8 @@ static void asked_part(struct cg_page *page, const struct cg_sheet *sheet)
     const struct cg_fit_asked *top = &sheet->fitting.asked[0];
     cg_page_section(page, "What is asked");
     cg_page_say(page,
-                "Engine: %d cylinders, bore %s (%s), boost %s, %s. Rings: top %s, "
-                "second %s. Duty: %s, %.4g s, risk %g.",
+                "Engine: %d cylinders, bore %s (%s), boost %s, %s. Rings: "
+                "top %s, second %s. Duty: %s, %.4g s, risk %g.",
                 c->engine.cylinders,
                 cg_show_length(c->engine.bore, false).text,
                 cg_show_length(c->engine.bore, true).text,
@@ -164,12 +164,12 @@ void cg_page_sheet(struct cg_page *page, const struct cg_sheet *sheet)
     taken_notes(page, sheet);
     cg_page_section(page, "How to measure");
     cg_page_steps(page, cg_sheet_method());
+    cg_page_section(page, "Signed");
+    for (size_t i = 0; i < sizeof box / sizeof box[0]; i++)
+        cg_page_blank(page, box[i]);
     asked_part(page, sheet);
     cg_page_section(page, "What this leaves out");
     cg_page_say(page, "Taper and ovality of the bore, wear, light between "
                       "ring and bore; every cylinder is taken to run as hot "
                       "as the config says.");
-    cg_page_section(page, "Signed");
-    for (size_t i = 0; i < sizeof box / sizeof box[0]; i++)
-        cg_page_blank(page, box[i]);
 }

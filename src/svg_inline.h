@@ -17,7 +17,7 @@ bool cg_svg_is_drawing(const char *svg);
 /* Writes the text of an SVG file as one <svg> element that stands by itself:
  * its prolog, comments, scripts and its own title and description fall away, it
  * is scaled by its viewBox, is one image with title and words to a screen
- * reader, and refers to nothing outside.  It must be a drawing.  Cannot fail. */
+ * reader, and refers to nothing outside.  It must be a drawing; cannot fail. */
 void cg_svg_inline(FILE *file, const char *svg,
                    const struct cg_svg_words *words);
 
