@@ -13,7 +13,7 @@ set key outside top center horizontal
 set arrow 1 from graph 0, first 0 to graph 1, first 0 nohead lw 1.2 lc rgb "#000000"
 set label 1 "below: the skirt springs" at graph 0.02, first 0 offset 0,-0.8 font ",9"
 set offsets 0, 0, graph 0.08, graph 0.05
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."clearance.".out."'"
     plot file using 1:2 with lines ls 1 title "skirt, diametral", \
          file using 1:6 with lines ls 3 title "top ring, side", \

@@ -18,7 +18,7 @@ set xrange [*:*] noextend
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key bottom right
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."lesson.".out."'"
     plot file index 0 using 1:3:($4+$6) with filledcurves fc rgb "#e2e2e2" title "gap left while hot, settled at full load", \
          file index 0 using 1:4:3 with filledcurves fc rgb "#b0b0b0" title "closure: gap used up by heat", \

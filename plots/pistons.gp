@@ -15,7 +15,7 @@ set offsets 0, 0, graph 0.08, 0
 set xtics out scale 0
 set grid noxtics
 set key outside top center horizontal
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."pistons.".out."'"
     plot file using ($0-0.17):(0):($0-0.32):($0-0.02):(0):2:xtic(strcol(1)) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#555555" title "asked, margin in it", \
          file using ($0+0.17):6:($0+0.02):($0+0.32):6:7 with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#222222" title "the trade's band (common practice, no source)"

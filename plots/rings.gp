@@ -19,7 +19,7 @@ set key bottom right
 set arrow 1 from own, graph 0 to own, graph 1 nohead lw 1.5 dt (6,4) lc rgb "#000000" front
 set label 1 "this engine" at own, graph 0.985 offset 0.6,0 font ",9" front
 label(a, b) = system("echo '".a.", ".b."' | tr _ ' '")
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."rings.".out."'"
     plot file using (0):0:(0):6:($0-0.34):($0+0.34):ytic(label(strcol(1), strcol(2))) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#8a8a8a" title "fits", \
          file using 6:0:6:8:($0-0.34):($0+0.34) with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#555555" title "marginal"

@@ -9,7 +9,7 @@ set xtics 60
 set key top right
 set lmargin at screen 0.09
 set rmargin at screen 0.97
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."seal_cycle.".out."'"
     set multiplot
     set title "Gas around the rings at full load: ".name(0)

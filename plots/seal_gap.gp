@@ -23,7 +23,7 @@ set ytics 20
 set y2tics
 set offsets 0, 0, 0, 0
 set key at graph 0.99, 0.97 right top
-do for [out in "png svg"] {
+do for [out in outs] {
     eval (out eq "png" ? png : svg)."seal_gap.".out."'"
     unset arrow
     do for [i=0:blocks-1] {

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "find_notes.h"
 #include "page_values.h"
 #include "report_sheet.h"
 #include "show.h"
