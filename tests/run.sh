@@ -3,4 +3,5 @@
 set -eu
 cd "$(dirname "$0")/.."
 sh tests/setup.sh tests
-ctest --test-dir build --output-on-failure --no-tests=error "$@"
+ctest --test-dir build --output-on-failure --no-tests=error \
+    --parallel "$(nproc)" "$@"
