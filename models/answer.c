@@ -173,6 +173,12 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     return CG_OK;
 }
 
+double cg_answer_top_gap(const struct cg_answer *answer)
+{
+    const struct cg_verdict *own = &answer->verdict;
+    return own->given && own->safe ? own->gap : answer->top.cold_gap;
+}
+
 enum cg_status cg_answer_second(const struct cg_case *c,
                                 struct cg_duty_run *run, double top,
                                 struct cg_answer *answer,

@@ -146,12 +146,16 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
 
 /* The whole answer but for the gas between the rings: the second gap is by the
  * trade's rule until cg_answer_second.  `run` comes from cg_duty_run_create for
- * the same case.  interval and watch as for cg_answer_extremes.  CG_NOT_SAFE is not used
- * here: look at answer->verdict. */
+ * the same case.  interval and watch as for cg_answer_extremes.  CG_NOT_SAFE is
+ * not used here: look at answer->verdict. */
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_watch watch,
                               void *context, struct cg_answer *answer,
                               struct cg_error *error);
+
+/* The top gap [m] that a second gap goes with: the case's own where that is safe,
+ * else the answer's.  Cannot fail. */
+double cg_answer_top_gap(const struct cg_answer *answer);
 
 /* Sets the second gap and its verdict by the gas that gathers between the
  * rings with a cold top gap `top` [m].  If the gas side cannot be computed the

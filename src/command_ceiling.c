@@ -55,6 +55,13 @@ static void print_ceiling(const struct cg_case *c, const struct cg_ceiling *at,
                "this is the lowest crossing.\n");
 }
 
+/* Down to the digit that is shown: 1 kPa or 0.1 psi. */
+static double floor_shown(double boost, bool inch)
+{
+    double step = inch ? 0.1 * 6894.757293168361 : 1e3;
+    return step * floor(boost / step);
+}
+
 static void print_headline(const struct cg_ceiling *at, bool inch)
 {
     if (at->never_enough)
@@ -64,15 +71,22 @@ static void print_headline(const struct cg_ceiling *at, bool inch)
                cg_show_boost(CG_CEILING_MOST, inch).text);
     else
         printf("\nCeiling  %s of boost\n",
-               cg_show_boost(at->boost, inch).text);
+               cg_show_boost(floor_shown(at->boost, inch), inch).text);
 }
 
 /* What the figure rests on: boost is limited by more than the ring. */
 static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
                          bool inch)
 {
-    printf("\nShop rule at that boost: %s (common practice, no source)\n",
-           cg_show_gap(cg_shop_rule(c->engine.bore, at->boost), inch).text);
+    double rule = cg_shop_rule(c->engine.bore, at->boost);
+    if (!at->never_enough && !at->always_enough) {
+        printf("\nShop rule at that boost: %s (common practice, no source)\n",
+               cg_show_gap(rule, inch).text);
+        if (at->gap < rule)
+            printf("  The gap is below the rule: until your own engine has "
+                   "shown better, file to\n  the larger.\n");
+    }
+    printf("\n");
     printf("This is the ring gap's ceiling alone.  Knock, head gasket, rods "
            "and turbine have\nceilings of their own, not looked at; half "
            "burned is taken %.*f deg later for each\n%s on gasoline, "

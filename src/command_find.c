@@ -49,7 +49,7 @@ static enum cg_status find(struct finding *finding, double interval,
         status = sample(finding, error);
     if (status == CG_OK)
         status = cg_answer_second(finding->c, finding->run,
-                                  finding->answer.top.cold_gap,
+                                  cg_answer_top_gap(&finding->answer),
                                   &finding->answer, error);
     return status;
 }

@@ -60,7 +60,7 @@ static enum cg_status read_point(const struct cg_options *options,
 static void compute_row(const struct cg_options *options,
                         const struct cg_grid *grid, size_t point,
                         const struct cg_learned *learned,
-                        struct cg_sweep_row *row)
+                        struct cg_sweep_row *row, struct cg_error *why)
 {
     char text[CG_AXES][CG_SET_LENGTH];
     const char *set[CG_OPTION_REPEATS + CG_AXES];
@@ -70,6 +70,7 @@ static void compute_row(const struct cg_options *options,
     struct cg_duty_run *run = NULL;
     struct cg_error error = {CG_OK, ""};
 
+    *why = error;
     cg_grid_sets(grid, point, text);
     for (size_t i = 0; i < options->sets; i++)
         set[sets++] = options->set[i];
@@ -82,19 +83,24 @@ static void compute_row(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error);
     if (status == CG_OK)
-        status = cg_answer_second(&c, run, answer.top.cold_gap, &answer, &error);
+        status = cg_answer_second(&c, run, cg_answer_top_gap(&answer), &answer,
+                                  &error);
     cg_duty_run_free(run);
     cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
                      error.text);
+    if (status != CG_OK)
+        *why = error;
 }
 
 /* Rows are computed side by side and written in order, so that the bytes do
- * not depend on the number of threads; *done counts those written. */
+ * not depend on the number of threads; *done counts those written, `failed`
+ * those of them without an answer, and `why` keeps the first reason. */
 static void compute_rows(const struct cg_options *options,
                          const struct cg_grid *grid,
                          const struct cg_part *part,
                          const struct cg_learned *learned,
                          struct cg_table *table, size_t *done,
+                         size_t *failed, struct cg_error *why,
                          struct cg_progress *progress)
 {
     long first = (long)(part->first + *done), past = (long)part->past;
@@ -106,9 +112,10 @@ static void compute_rows(const struct cg_options *options,
 #endif
     for (long point = first; point < past; point++) {
         struct cg_sweep_row row;
+        struct cg_error trouble = {CG_OK, ""};
         bool made = !interrupted;
         if (made)
-            compute_row(options, grid, (size_t)point, learned, &row);
+            compute_row(options, grid, (size_t)point, learned, &row, &trouble);
 #ifdef _OPENMP
 #pragma omp ordered
 #endif
@@ -117,6 +124,8 @@ static void compute_rows(const struct cg_options *options,
             if (!stopped) {
                 cg_table_line(table, "%s", row.text);
                 written++;
+                if (trouble.text[0] != '\0' && (*failed)++ == 0)
+                    *why = trouble;
                 cg_progress_tell(progress, written);
             }
         }
@@ -169,7 +178,8 @@ static enum cg_status sweep(const struct cg_options *options,
     struct cg_part part;
     struct cg_table *table = NULL;
     struct cg_progress progress;
-    size_t done = 0;
+    size_t done = 0, failed = 0;
+    struct cg_error why;
     enum cg_status status = cg_part_set(grid->points, options->part,
                                         options->parts, &part, error);
     if (status == CG_OK)
@@ -179,12 +189,13 @@ static enum cg_status sweep(const struct cg_options *options,
                                      options->resume, &table, &done, error);
     if (status != CG_OK)
         return status;
-    size_t total = part.past - part.first;
+    size_t total = part.past - part.first, before = done;
     char name[64];
     cg_part_name(&part, name);
     watch_interrupts();
     cg_progress_begin(&progress, "points", done, total, options->quiet);
-    compute_rows(options, grid, &part, learned, table, &done, &progress);
+    compute_rows(options, grid, &part, learned, table, &done, &failed, &why,
+                 &progress);
     cg_progress_end(&progress);
     status = cg_table_close(table, CG_OK, error);
     if (status != CG_OK)
@@ -194,12 +205,20 @@ static enum cg_status sweep(const struct cg_options *options,
                             "stopped after %zu of %zu points; %s/%s holds "
                             "them, the same command with --resume goes on",
                             done, total, dir, name);
+    if (failed > 0 && failed == total - before && before == 0)
+        return cg_error_set(error, why.status,
+                            "no point of %zu has an answer; the first: %.400s",
+                            total, why.text);
     status = write_page(options, grid, dir, error);
     if (status != CG_OK)
         return status;
     if (!options->quiet) {
-        printf("%zu points in %s/%s\n\n%s\n", total, dir, name,
-               cg_cautions_text());
+        printf("%zu points in %s/%s\n", total, dir, name);
+        if (failed > 0)
+            printf("%zu without an answer; their rows say why.  The "
+                   "first: %s\n",
+                   failed, why.text);
+        printf("\n%s\n", cg_cautions_text());
         tell_next_step(&part, dir);
     }
     return CG_OK;

@@ -54,8 +54,8 @@ void cg_find_notes_fill(const struct cg_case *c, const struct cg_answer *answer,
             cg_show_temperature(CROWN_LIMIT, inch).text);
     if (e->liner_top_max > BORE_LIMIT)
         add(notes,
-            "the bore's top passes %s, where its oil begins to "
-            "fail (Heywood 1988, sec. 12.1).",
+            "the bore's top passes %s, where its oil begins to fail\n"
+            "(Heywood 1988, sec. 12.1).",
             cg_show_temperature(BORE_LIMIT, inch).text);
 }
 

@@ -24,7 +24,7 @@ static void print_engine(const struct cg_case *c, const char *config, bool inch)
            cg_show_boost(c->charge.boost, inch).text, c->fuel.name,
            c->fuel.lambda);
     const struct cg_face *face = &c->ring_face[CG_RING_TOP];
-    printf("Parts    top ring %s%s%s, piston %s%s, bore %s",
+    printf("Parts    top ring %s%s%s, piston %s%s,\n         bore %s",
            c->ring[0].material, face->thickness > 0.0 ? ", " : "",
            face->thickness > 0.0 ? face->name : "", c->piston.alloy,
            c->piston.oil_jet ? " with oil jet" : "",
@@ -47,8 +47,8 @@ static void print_full_load(const struct cg_case *c,
            cg_show_power(p->brake_power, inch).text,
            cg_show_flow(p->air_flow, inch).text,
            cg_show_flow(p->fuel_flow, inch).text);
-    printf("  peak pressure %s, exhaust %s, crown flux %.2f %s mean %.1f peak"
-           "\n",
+    printf("  peak pressure %s, gas leaves the valve at %s\n"
+           "  crown flux %.2f %s mean, %.1f peak\n",
            cg_show_peak_pressure(p->peak_pressure, inch).text,
            cg_show_temperature(p->exhaust_temperature, inch).text,
            cg_show_flux(p->mean_flux, inch), cg_show_flux_unit(inch),
@@ -70,13 +70,13 @@ static void print_temperatures(const struct cg_answer *answer, bool inch)
            cg_show_temperature(e->ring_top_max, inch).text,
            cg_show_temperature(e->ring_second_max, inch).text,
            cg_show_temperature(e->liner_top_max, inch).text);
-    printf("  heat into one cylinder's metal:");
+    printf("  heat into one cylinder's metal, %s:\n   ",
+           cg_show_heat_unit(inch));
     for (int side = 0; side < CG_SIDES; side++)
         if (answer->ledger.in[side] != 0.0)
             printf(" %s %+.1f,", cg_side_text((enum cg_side)side),
                    cg_show_heat(answer->ledger.in[side], inch));
-    printf(" stored %+.1f %s\n", cg_show_heat(answer->ledger.stored, inch),
-           cg_show_heat_unit(inch));
+    printf(" stored %+.1f\n", cg_show_heat(answer->ledger.stored, inch));
     /* Rounding noise below 1e-12 would differ between machines. */
     printf("  energy in minus out minus stored: within %.0e of the turnover"
            "\n\n",
@@ -110,8 +110,9 @@ static void print_sum(const struct cg_answer *answer, double risk, bool inch)
            risk);
     printf("  residual hot gap        %s\n",
            cg_show_gap(sum->residual, inch).text);
+    /* the other unit's digits may leave a little less than nothing */
     printf("  rounding up             %s\n",
-           cg_show_gap(rounding, inch).text);
+           cg_show_gap(fmax(rounding, 0.0), inch).text);
     printf("  cold gap, top ring      %s\n\n",
            cg_show_gap(sum->cold_gap, inch).text);
 }
@@ -137,9 +138,6 @@ static void print_shop_rule(const struct cg_answer *answer, bool inch)
     printf("Shop rule for this bore and boost: %s (common practice, no "
            "source)\n",
            cg_show_gap(answer->shop_rule, inch).text);
-    if (answer->top.cold_gap < answer->shop_rule)
-        printf("  The answer is below the rule: until your own engine has "
-               "shown better,\n  file to the larger.\n");
 }
 
 static void print_tightest(const struct cg_taught *taught,
@@ -191,7 +189,10 @@ static void print_piston(const struct cg_case *c,
                "source)\n",
                c->piston.alloy, cg_show_length(skirt->trade.low, inch).text,
                cg_show_length(skirt->trade.high, inch).text);
-    printf("  yours %s: %s", cg_show_length(skirt->given, inch).text,
+    bool taken = fabs(skirt->given - 0.5 * (skirt->trade.low +
+                                            skirt->trade.high)) < 1e-9;
+    printf("  %s %s: %s", taken ? "taken, the trade's middle," : "yours",
+           cg_show_length(skirt->given, inch).text,
            skirt->enough ? "enough" : "less");
     if (skirt->pressure > 0.0)
         printf("; hot, nominally, it springs by %s (%s)\n",
@@ -200,6 +201,9 @@ static void print_piston(const struct cg_case *c,
     else
         printf("; hot, nominally, %s stay open\n",
                cg_show_length(least->skirt, inch).text);
+    if (skirt->pressure > c->margin.skirt_pressure)
+        printf("  TOO TIGHT: that is past margin.skirt_pressure, %s\n",
+               cg_show_boost(c->margin.skirt_pressure, inch).text);
     printf("  smallest hot: top land %s (diametral), top groove side %s, back "
            "%s\n\n",
            cg_show_length(least->land[CG_RING_TOP], inch).text,
@@ -208,11 +212,16 @@ static void print_piston(const struct cg_case *c,
 }
 
 /* A duty is only as hard as it is long, and none is as hard as all. */
-static void print_duty_notes(const struct cg_answer *answer, bool inch)
+static void print_duty_notes(const struct cg_case *c,
+                             const struct cg_answer *answer, bool inch)
 {
-    printf("Other duties: settled at rated full load the closure is %s;\n"
-           "  hard driving before the engine is warm closes most (duty "
-           "cold_start_abuse).\n",
+    double step = c->margin.filing_step;
+    double asked = answer->settled_closure + answer->top.spread +
+                   c->margin.residual;
+    printf("Other duties: held at rated full load until settled it takes about "
+           "%s\n  (closure %s); hard driving before the engine is warm closes "
+           "most:\n  --set duty.name=cold_start_abuse tells its gap.\n",
+           cg_show_gap(step * ceil(asked / step - 1e-9), inch).text,
            cg_show_gap(answer->settled_closure, inch).text);
 }
 
@@ -243,8 +252,8 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
            cg_show_gap(v->gap, inch).text,
            v->safe ? "safe for this duty" : "TOO SMALL for this duty",
            cg_show_gap(v->need, inch).text);
-    printf("  smallest hot gap %s; chance of less than the residual %s, of "
-           "touching %s\n",
+    printf("  smallest hot gap %s; chance of less than the residual %s,\n"
+           "  of touching %s\n",
            cg_show_gap(v->hot_gap_min, inch).text,
            cg_find_chance(v->chance_less, less),
            cg_find_chance(v->chance_touch, touch));
@@ -301,23 +310,38 @@ static void print_second_note(const struct cg_answer *answer, bool inch)
            cg_show_gap(v->gap, inch).text);
 }
 
-static void print_gaps(const struct cg_case *c, const struct cg_answer *answer,
-                       bool inch)
+/* What is asked is below a rule of the trade. */
+static const char to_the_larger[] =
+    "             until your own engine has shown better, file to the larger.\n";
+
+static void print_top_gap(const struct cg_answer *answer, bool inch)
 {
+    double gap = answer->top.cold_gap, rule = answer->shop_rule;
     printf("Top ring     file to at least %s\n",
-           cg_show_gap_up(answer->top.cold_gap, inch).text);
-    printf("Second ring  file to at least %s\n",
-           cg_show_gap_up(answer->second.cold_gap, inch).text);
+           cg_show_gap_up(gap, inch).text);
+    if (gap < rule * (1.0 - 1e-9))
+        printf("             The shop rule gives %s:\n%s",
+               cg_show_gap(rule, inch).text, to_the_larger);
+}
+
+static void print_second_gap(const struct cg_case *c,
+                             const struct cg_answer *answer, bool inch)
+{
+    double gap = answer->second.cold_gap, rule = answer->second_rule;
+    double top = cg_answer_top_gap(answer);
+    printf("Second ring  file to at least %s",
+           cg_show_gap_up(gap, inch).text);
+    if (top > answer->top.cold_gap * (1.0 + 1e-9))
+        printf(", for your top gap");
+    printf("\n");
     print_second_reason(c, answer);
     if (answer->second_reason != CG_SECOND_RULE)
-        printf("             The trade's rule, %.3g times the top gap, gives "
-               "%s%s.\n",
-               c->margin.second_factor,
-               cg_show_gap(answer->second_rule, inch).text,
-               answer->second.cold_gap < answer->second_rule * (1.0 - 1e-9)
-                   ? ":\n             until your own engine has shown better, "
-                     "file to the larger"
-                   : "");
+        printf("             The trade's rule, %.3g times that top gap, gives "
+               "%s%s\n",
+               c->margin.second_factor, cg_show_gap(rule, inch).text,
+               gap < rule * (1.0 - 1e-9) ? ":" : ".");
+    if (answer->second_reason != CG_SECOND_RULE && gap < rule * (1.0 - 1e-9))
+        printf("%s", to_the_larger);
     printf("\n");
 }
 
@@ -337,13 +361,14 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
         cg_report_confidence(c, answer, inch);
         print_tightest(taught, answer, inch);
         print_piston(c, answer, inch);
-        print_duty_notes(answer, inch);
+        print_duty_notes(c, answer, inch);
         print_notes(c, answer, inch);
     }
     print_verdict("top", &answer->verdict, inch);
     print_verdict("second", &answer->second_verdict, inch);
     print_second_note(answer, inch);
-    print_gaps(c, answer, inch);
+    print_top_gap(answer, inch);
+    print_second_gap(c, answer, inch);
     if (!quiet)
         printf("%s\n", cg_find_left_out());
     printf("%s\n", cg_cautions_text());

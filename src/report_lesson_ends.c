@@ -58,7 +58,7 @@ static bool leaks(const struct cg_lesson_sheet *sheet)
 /* What the estimate stands on. */
 static void print_estimate(void)
 {
-    printf("A hand estimate, to the high side: one orifice at the cylinder's "
+    printf("A hand estimate of one cylinder: one orifice at the cylinder's "
            "mean pressure, no\nsecond ring behind it, the gas as warm as the "
            "groove.\n");
 }

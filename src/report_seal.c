@@ -23,7 +23,9 @@ static void print_gaps(const struct cg_seal_study *study, const char *config,
         printf("%s%-6s %s cold (%s), %s hot\n",
                k == 0 ? "Gaps     " : "         ", ring[k],
                cg_show_gap(study->gap[k], inch).text,
-               study->given[k] ? "yours" : "the answer of find",
+               study->given[k] ? "yours"
+               : k == 0 || !study->given[0] ? "the answer of find"
+                                            : "computed for your top gap",
                cg_show_length(study->at_rated.hot_gap[k], inch).text);
     printf("         (hot: settled at full load, at firing top centre); %s"
            "\n\n",
@@ -218,13 +220,17 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
         print_proof(study);
     }
     print_second(study, inch);
+    if (!study->answer.verdict.safe)
+        printf("This top gap is TOO SMALL for the duty: it takes %s.\n\n",
+               cg_show_gap(study->answer.verdict.need, inch).text);
     printf("Blow-by  %s, %.2g %% of the charge\n\n",
            cg_show_leak(study->at_rated.blow_by, inch).text,
            study->at_rated.blow_by_share * 100.0);
     if (!quiet)
         printf("Left out: chamfers at the gap's ends, bore distortion, ring "
                "twist, piston tilt,\noil in the grooves; valve guides and "
-               "turbocharger, which a blow-by meter sees too.\n");
+               "turbocharger, which a blow-by meter sees too:\nat high "
+               "speed it reads several times this.\n");
     printf("%s\n", cg_cautions_text());
     if (!quiet)
         printf("Computed in %.0f ms.\n", seconds * 1e3);

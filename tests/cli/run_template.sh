@@ -12,14 +12,14 @@ says stdout 'Top ring .*file to'
 expect 0 "$coldgap" network "$work/start.cfg" -o "$work/out" --quiet
 
 # With its comment signs taken off it says the defaults aloud: same answer
-# (but that a gap to judge is then given).
+# (but that a gap to judge is then given, and the second gap goes with it).
 sed -E 's/^( *)#([a-zA-Z0-9_]+ = )/\1\2/' "$work/start.cfg" >"$work/all.cfg"
 expect 0 "$coldgap" find "$work/start.cfg" -o "$work/start"
 expect 0 "$coldgap" find "$work/all.cfg" -o "$work/all"
 said=$(diff "$work/start.cfg" "$work/all.cfg" | grep -c '^>')
 [ "$said" -gt 80 ] || fail "only $said settings in the template"
 for folder in start all; do
-    grep -v '^#\|^hot_gap_min\|^energy_residual' "$work/$folder/summary.dat" \
+    grep -v '^#\|^hot_gap_min\|^energy_residual\|^cold_gap_second' "$work/$folder/summary.dat" \
         >"$work/$folder.keys"
 done
 diff "$work/start.keys" "$work/all.keys" ||
