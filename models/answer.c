@@ -141,6 +141,26 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
           answer->sigma, &answer->second_verdict);
 }
 
+static enum cg_status find_spread(const struct cg_case *c,
+                                  const struct cg_duty_run *run,
+                                  struct cg_answer *answer,
+                                  struct cg_error *error)
+{
+    struct cg_spread *spread = NULL;
+    struct cg_duty_run *room = NULL;
+    enum cg_status status =
+        cg_spread_create(c, run, answer->extremes.closure, &spread, error);
+    if (status == CG_OK)
+        status = cg_spread_room(spread, &room, error);
+    if (status == CG_OK)
+        status = cg_spread_first_order(spread, room, answer, error);
+    if (status == CG_OK)
+        status = cg_spread_correlations(spread, room, answer, error);
+    cg_duty_run_free(room);
+    cg_spread_free(spread);
+    return status;
+}
+
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_watch watch,
                               void *context, struct cg_answer *answer,
@@ -151,9 +171,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
         cg_answer_extremes(c, run, interval, watch, context,
                            &answer->extremes, &answer->ledger, error);
     if (status == CG_OK)
-        status = cg_spread_first_order(c, run, answer, error);
-    if (status == CG_OK)
-        status = cg_spread_correlations(c, run, answer, error);
+        status = find_spread(c, run, answer, error);
     if (status == CG_OK)
         status = settled_closure(c, run, &answer->settled_closure, error);
     if (status != CG_OK)

@@ -207,6 +207,7 @@ struct cg_uncertainty_case {
 
 struct cg_solver_case {
     double crank_step_deg;
+    bool rough_cycles;  /* of a moved case: not a setting */
     int stations, liner_cells, block_cells;
     int crown_cells, skirt_cells, ring_cells;
     double tolerance;   /* per step [K] */

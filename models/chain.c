@@ -113,7 +113,9 @@ enum cg_status cg_chain_add(struct cg_network *network, const char *name,
     size_t first = network->nodes, nodes = cg_chain_nodes(chain);
     for (size_t i = 0; i < nodes; i++) {
         char label[64];
-        if (nodes == 1)
+        if (cg_network_has_name(network))
+            label[0] = '\0';
+        else if (nodes == 1)
             snprintf(label, sizeof label, "%s", name);
         else
             snprintf(label, sizeof label, "%.40s_%zu", name, i + 1);

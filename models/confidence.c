@@ -5,7 +5,6 @@
 #include <stdlib.h>
 
 #include "confidence_work.h"
-#include "spread.h"
 
 static void choose_inputs(struct cg_confidence_work *work)
 {
@@ -29,7 +28,8 @@ static void choose_inputs(struct cg_confidence_work *work)
 
 enum cg_status cg_confidence_begin(const struct cg_case *c,
                                    const struct cg_duty_run *nominal,
-                                   size_t samples, unsigned long seed,
+                                   double closure, size_t samples,
+                                   unsigned long seed,
                                    struct cg_confidence_work **work,
                                    struct cg_error *error)
 {
@@ -37,7 +37,6 @@ enum cg_status cg_confidence_begin(const struct cg_case *c,
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     made->c = c;
-    made->nominal = nominal;
     made->seed = seed;
     choose_inputs(made);
     /* Nothing uncertain: one input that moves nothing keeps all else plain. */
@@ -47,8 +46,10 @@ enum cg_status cg_confidence_begin(const struct cg_case *c,
     if (status == CG_OK)
         status = cg_sample_create(samples, inputs, made->moving, seed,
                                   &made->sample, error);
+    if (status == CG_OK)
+        status = cg_spread_create(c, nominal, closure, &made->spread, error);
     if (status != CG_OK) {
-        free(made);
+        cg_confidence_free(made);
         return status;
     }
     *work = made;
@@ -60,7 +61,35 @@ void cg_confidence_free(struct cg_confidence_work *work)
     if (work == NULL)
         return;
     cg_sample_free(work->sample);
+    cg_spread_free(work->spread);
     free(work);
+}
+
+enum cg_status cg_confidence_room_create(const struct cg_confidence_work *work,
+                                         struct cg_confidence_room **room,
+                                         struct cg_error *error)
+{
+    struct cg_confidence_room *made = calloc(1, sizeof *made);
+    if (made == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    enum cg_status status = cg_spread_room(work->spread, &made->sample, error);
+    if (status == CG_OK)
+        status = cg_spread_room(work->spread, &made->swap, error);
+    if (status != CG_OK) {
+        cg_confidence_room_free(made);
+        return status;
+    }
+    *room = made;
+    return CG_OK;
+}
+
+void cg_confidence_room_free(struct cg_confidence_room *room)
+{
+    if (room == NULL)
+        return;
+    cg_duty_run_free(room->sample);
+    cg_duty_run_free(room->swap);
+    free(room);
 }
 
 size_t cg_confidence_items(const struct cg_confidence_work *work)
@@ -71,7 +100,7 @@ size_t cg_confidence_items(const struct cg_confidence_work *work)
 static struct cg_case case_at(const struct cg_confidence_work *work,
                               const double *score)
 {
-    struct cg_case at = *work->c;
+    struct cg_case at = work->spread->c;
     for (size_t i = 0; i < work->moving; i++)
         cg_uncertain_move(work->input[i], score[i], &at);
     return at;
@@ -96,64 +125,62 @@ static void scores_of(const struct cg_confidence_work *work, size_t item,
 }
 
 enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
-                                    size_t item, struct cg_duty_run **keep,
-                                    double *closure, struct cg_error *error)
+                                    struct cg_confidence_room *room,
+                                    size_t item, double *closure,
+                                    struct cg_error *error)
 {
     double score[CG_SAMPLE_INPUTS];
     scores_of(work, item, score);
     struct cg_case at = case_at(work, score);
     enum cg_status status = cg_spread_closure(
-        &at, work->nominal, work->gas_side_same, keep, closure, error);
+        &at, work->spread, work->gas_side_same ? work->spread->base : NULL,
+        room->sample, closure, error);
     if (status == CG_OK)
         *closure += added(work, score);
     return status;
 }
 
-/* Films as the sample's run began with them: a run made from it then differs
- * in its swapped input alone. */
-static void take_films(const struct cg_duty_run *nominal,
-                       struct cg_duty_run *run)
-{
-    double ratio = run->film_scale / nominal->film_scale;
-    for (size_t i = 0; i < run->regimes; i++)
-        for (int r = 0; r < CG_RINGS; r++)
-            run->regime[i].film[r] = nominal->regime[i].film[r] * ratio;
-}
-
 /* The same sample with each moving input swapped in turn.  Where that leaves
- * the cycle alone, it is taken from `run`, the sample's own. */
-static void run_swaps(const struct cg_confidence_work *work, size_t item,
-                      struct cg_duty_run *run)
+ * the cycle alone, it is taken from the sample's own run. */
+static void run_swaps(const struct cg_confidence_work *work,
+                      struct cg_confidence_room *room, size_t item)
 {
     double score[CG_SAMPLE_INPUTS];
     scores_of(work, item, score);
     double more = added(work, score);
-    take_films(work->nominal, run);
     for (size_t i = 0; i < work->moving; i++) {
         double kept = score[i], closure = NAN;
         score[i] = cg_input_law_redraw(&work->law, score, i,
                                        cg_sample_swap(work->sample, item, i));
         struct cg_case at = case_at(work, score);
         bool gas_side = work->input[i]->gas_side;
-        enum cg_status status =
-            cg_spread_closure(&at, gas_side ? work->nominal : run, !gas_side,
-                              NULL, &closure, NULL);
+        enum cg_status status = cg_spread_closure(
+            &at, work->spread, gas_side ? NULL : room->sample, room->swap,
+            &closure, NULL);
         work->sample->swapped_value[item * work->moving + i] =
             status == CG_OK ? closure + more : NAN;
         score[i] = kept;
     }
 }
 
-void cg_confidence_run(struct cg_confidence_work *work, size_t item)
+static void no_swaps(const struct cg_confidence_work *work, size_t item)
+{
+    for (size_t i = 0; i < work->moving; i++)
+        work->sample->swapped_value[item * work->moving + i] = NAN;
+}
+
+void cg_confidence_run(struct cg_confidence_work *work,
+                       struct cg_confidence_room *room, size_t item)
 {
     struct cg_sample *sample = work->sample;
-    struct cg_duty_run *run = NULL;
     double closure = NAN;
-    bool swapping = item < sample->swaps;
-    enum cg_status status = cg_confidence_sample(
-        work, item, swapping ? &run : NULL, &closure, NULL);
+    enum cg_status status =
+        cg_confidence_sample(work, room, item, &closure, NULL);
     sample->value[item] = status == CG_OK ? closure : NAN;
-    if (run != NULL)
-        run_swaps(work, item, run);
-    cg_duty_run_free(run);
+    if (item >= sample->swaps)
+        return;
+    if (status == CG_OK)
+        run_swaps(work, room, item);
+    else
+        no_swaps(work, item);
 }

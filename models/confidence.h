@@ -9,11 +9,12 @@
  * "Estimation of global sensitivity indices for models with dependent
  * variables", Comput. Phys. Commun. 183 (2012), where they are not.
  *
- * Runs are those of cg_duty_run_vary: gas side, films and joints from the
- * nominal run, the cycles anew.
+ * Runs are those of cg_spread_closure: in the spread's cells, gas side, films
+ * and joints from the nominal run, the cycles anew.
  *
  * Begun and ended once; in between each item 0 .. items - 1 is run once, in any
- * order and from any thread: results do not depend on it.
+ * order and from any thread, each with a room of its own: results do not depend
+ * on it.
  */
 #ifndef CG_CONFIDENCE_H
 #define CG_CONFIDENCE_H
@@ -25,12 +26,15 @@
 #define CG_CONFIDENCE_BEYOND 10
 
 struct cg_confidence_work;
+struct cg_confidence_room;
 
-/* `c` and `nominal` (from cg_duty_run_create for it) must outlive the work.
- * samples >= 2.  CG_NO_MEMORY.  Caller frees. */
+/* `c` must outlive the work; `nominal` is from cg_duty_run_create for it, and
+ * `closure` is what its duty closes [m].  samples >= 2.  Errors: as
+ * cg_spread_create.  Caller frees. */
 enum cg_status cg_confidence_begin(const struct cg_case *c,
                                    const struct cg_duty_run *nominal,
-                                   size_t samples, unsigned long seed,
+                                   double closure, size_t samples,
+                                   unsigned long seed,
                                    struct cg_confidence_work **work,
                                    struct cg_error *error);
 void cg_confidence_free(struct cg_confidence_work *work); /* accepts NULL */
@@ -38,15 +42,22 @@ void cg_confidence_free(struct cg_confidence_work *work); /* accepts NULL */
 /* Number of items; the first ones cost most. */
 size_t cg_confidence_items(const struct cg_confidence_work *work);
 
+/* What one thread runs its items in.  CG_NO_MEMORY.  Caller frees. */
+enum cg_status cg_confidence_room_create(const struct cg_confidence_work *work,
+                                         struct cg_confidence_room **room,
+                                         struct cg_error *error);
+void cg_confidence_room_free(struct cg_confidence_room *room); /* or NULL */
+
 /* Runs a sample and, for the first ones, what its shares need.  A run that
  * fails is kept as failed. */
-void cg_confidence_run(struct cg_confidence_work *work, size_t item);
+void cg_confidence_run(struct cg_confidence_work *work,
+                       struct cg_confidence_room *room, size_t item);
 
 /* Adds up into the answer of cg_answer_find: confidence, the total effects,
  * and the sum, second ring and verdict with the sampled spread.  With fewer
  * than CG_CONFIDENCE_BEYOND samples beyond the quantile, the larger spread of
  * first order and sampling.  CG_NUMERICAL when more than 1 % of the samples
- * failed, with the reason of the first. */
+ * failed, with the reason of the first, or CG_NO_MEMORY. */
 enum cg_status cg_confidence_end(struct cg_confidence_work *work,
                                  struct cg_answer *answer,
                                  struct cg_error *error);

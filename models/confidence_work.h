@@ -4,11 +4,12 @@
 
 #include "confidence.h"
 #include "input_law.h"
+#include "spread.h"
 #include "uncertain.h"
 
 struct cg_confidence_work {
     const struct cg_case *c;
-    const struct cg_duty_run *nominal;
+    struct cg_spread *spread;
     struct cg_sample *sample;
     unsigned long seed;
     /* Those with a spread; first the `moving` that move the case, then those
@@ -20,9 +21,15 @@ struct cg_confidence_work {
     bool gas_side_same; /* none of them moves the cycle */
 };
 
-/* Runs sample `item`; `keep` as for cg_spread_closure. */
+struct cg_confidence_room {
+    struct cg_duty_run *sample;
+    struct cg_duty_run *swap; /* of the sample with one input swapped */
+};
+
+/* Runs sample `item`; room->sample then holds its run. */
 enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
-                                    size_t item, struct cg_duty_run **keep,
-                                    double *closure, struct cg_error *error);
+                                    struct cg_confidence_room *room,
+                                    size_t item, double *closure,
+                                    struct cg_error *error);
 
 #endif

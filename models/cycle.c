@@ -1,6 +1,7 @@
 #include "cycle.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "cycle_pass.h"
 #include "zone.h"
@@ -41,6 +42,7 @@ static double exhaust_temperature(const struct cg_pass *pass)
 }
 
 /* Heating value of what leaves, from the fuel that came in: the share `burned`
+ * (which may pass 1 by what the residual still changes)
  * that met the flame leaves CO, H2 and the fuel it did not burn; the rest
  * leaves whole. */
 static double unburned_energy(const struct cg_cycle_input *input,
@@ -63,6 +65,12 @@ static void sum_masses(const struct cg_cycle_input *input,
 {
     cycle->air_mass = cg_pass_air(input);
     cycle->fuel_mass = cycle->air_mass * (cg_pass_charge_per_air(input) - 1.0);
+    cycle->residual = (struct cg_residual){
+        .temperature = pass->residual[CG_RESIDUAL_TEMPERATURE],
+        .mass = pass->residual[CG_RESIDUAL_MASS],
+        .burned = pass->residual[CG_RESIDUAL_BURNED]};
+    memcpy(cycle->residual.put_in, pass->put_in, sizeof pass->put_in);
+    memcpy(cycle->residual.came_out, pass->came_out, sizeof pass->came_out);
     cycle->residual_mass = pass->edge[CG_LEG_INTAKE][CG_ZONE_MASS];
     cycle->trapped_mass = pass->edge[CG_LEG_COMPRESSION][CG_ZONE_MASS];
     cycle->fuel_energy = cycle->fuel_mass * input->fuel->heating_value;
@@ -89,7 +97,8 @@ static void sum_energies(const struct cg_cycle_input *input,
                     pass->edge[CG_LEG_BURN][CG_ZONE_BURNED];
     cycle->unburned_energy =
         unburned_energy(input, cycle->fuel_mass,
-                        burned / (cycle->air_mass + cycle->fuel_mass));
+                        fmin(burned / (cycle->air_mass + cycle->fuel_mass),
+                             1.0));
     cycle->energy_residual =
         (end[CG_ZONE_ENTHALPY] - end[CG_ZONE_WORK] - end[CG_ZONE_HEAD] -
          end[CG_ZONE_PISTON] - end[CG_ZONE_LINER]) / cycle->fuel_energy;

@@ -92,14 +92,14 @@ static void set_legs(const struct cg_cycle_input *input, struct cg_pass *pass)
     enum cg_phase between =
         close > bottom ? CG_PHASE_LATE_INTAKE : CG_PHASE_COMPRESSION;
     const struct cg_leg legs[CG_LEGS] = {
-        {CG_PHASE_INTAKE, -360.0, fmin(close, bottom), 2 * step, 8.0},
-        {between, fmin(close, bottom), fmax(close, bottom), 2 * step, 10.0},
-        {CG_PHASE_COMPRESSION, fmax(close, bottom), start, 2 * step, 10.0},
-        {CG_PHASE_BURN, start, burnt, fine, 3.0 * fine},
-        {CG_PHASE_BURN, burnt, open, 2 * step, 5.0},
-        {CG_PHASE_EXHAUST, open, -bottom, step, 1.0},
-        {CG_PHASE_EXHAUST, -bottom, blown, step, 1.0},
-        {CG_PHASE_EXHAUST, blown, 360.0, 2 * step, 2.0},
+        {CG_PHASE_INTAKE, -360.0, fmin(close, bottom), 2 * step, 12.0},
+        {between, fmin(close, bottom), fmax(close, bottom), 2 * step, 15.0},
+        {CG_PHASE_COMPRESSION, fmax(close, bottom), start, 2 * step, 12.0},
+        {CG_PHASE_BURN, start, burnt, fine, 4.0 * fine},
+        {CG_PHASE_BURN, burnt, open, 2 * step, 8.0},
+        {CG_PHASE_EXHAUST, open, -bottom, step, 2.5},
+        {CG_PHASE_EXHAUST, -bottom, blown, step, 5.0},
+        {CG_PHASE_EXHAUST, blown, 360.0, 2 * step, 8.0},
     };
     memcpy(pass->leg, legs, sizeof legs);
 }
@@ -136,9 +136,10 @@ static double burned_at(const struct cg_zone *zone, enum cg_phase phase,
                            fmin(angle_deg, zone->exhaust_open_deg));
 }
 
-/* Runs one leg, recording its points if `fine`. */
+/* Runs one leg, in long steps or recording its points. */
 static enum cg_status run_leg(const struct cg_zone *zone,
-                              const struct cg_leg *leg, bool fine, double *y,
+                              const struct cg_leg *leg, bool fine, bool record,
+                              double *y,
                               struct cg_cycle *cycle, struct cg_error *error)
 {
     double length = leg->to_deg - leg->from_deg;
@@ -159,7 +160,7 @@ static enum cg_status run_leg(const struct cg_zone *zone,
         cg_zone_node(zone, leg->phase, leg->from_deg + half * (2 * i + 2),
                      &node[2]);
         cg_zone_step(zone, leg->phase, node, y, &gas);
-        if (fine)
+        if (record)
             record_point(cycle, &node[0], t, &gas,
                          burned_at(zone, leg->phase, node[0].angle_deg));
         t = y[CG_ZONE_TEMPERATURE];
@@ -171,8 +172,8 @@ static enum cg_status run_leg(const struct cg_zone *zone,
     return CG_OK;
 }
 
-/* One cycle from top centre to top centre; not `fine`: in long steps, and no
- * record. */
+/* One cycle from top centre to top centre; not `fine`: in long steps, and
+ * recorded only if that is all that is asked for. */
 static enum cg_status run_pass(struct cg_pass *pass, bool fine,
                                struct cg_cycle *cycle, struct cg_error *error)
 {
@@ -190,7 +191,8 @@ static enum cg_status run_pass(struct cg_pass *pass, bool fine,
         if (i == CG_LEG_BLOW_DOWN)
             cg_zone_open(zone, pass->leg[i].from_deg, y);
         enum cg_status status =
-            run_leg(zone, &pass->leg[i], fine, y, cycle, error);
+            run_leg(zone, &pass->leg[i], fine, fine || pass->rough, y, cycle,
+                    error);
         if (status != CG_OK)
             return status;
     }
@@ -215,13 +217,29 @@ static void guess_residual(struct cg_pass *pass)
     pass->residual[CG_RESIDUAL_TEMPERATURE] = t;
     pass->residual[CG_RESIDUAL_MASS] = mass;
     pass->residual[CG_RESIDUAL_BURNED] = mass;
+    memset(pass->put_in, 0, sizeof pass->put_in);
+    memset(pass->came_out, 0, sizeof pass->came_out);
+}
+
+static void take_guess(const struct cg_residual *guess, struct cg_pass *pass)
+{
+    pass->residual[CG_RESIDUAL_TEMPERATURE] = guess->temperature;
+    pass->residual[CG_RESIDUAL_MASS] = guess->mass;
+    pass->residual[CG_RESIDUAL_BURNED] = guess->burned;
+    memcpy(pass->put_in, guess->put_in, sizeof pass->put_in);
+    memcpy(pass->came_out, guess->came_out, sizeof pass->came_out);
 }
 
 void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input)
 {
     set_zone(input, &pass->zone);
     set_legs(input, pass);
-    guess_residual(pass);
+    pass->rough = input->rough;
+    pass->guessed = input->guess.mass > 0.0;
+    if (pass->guessed)
+        take_guess(&input->guess, pass);
+    else
+        guess_residual(pass);
 }
 
 /* Fixed point x = g(x) of the residual's state in relative units.  The port
@@ -230,8 +248,8 @@ void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input)
  * J = dg dx'/|dx|2 (C. G. Broyden, "A class of methods for solving nonlinear
  * simultaneous equations", 1965). */
 struct fixed_point {
-    double x[CG_RESIDUALS], g[CG_RESIDUALS];   /* of the pass before */
-    double dx[CG_RESIDUALS], dg[CG_RESIDUALS]; /* last useful pair, relative */
+    double x[CG_RESIDUALS], g[CG_RESIDUALS]; /* of the pass before */
+    bool paired; /* the pass before was in steps of the same length */
     int passes;
 };
 
@@ -243,29 +261,38 @@ static double dot(const double *a, const double *b)
     return sum;
 }
 
+/* Share of the residual gas in the charge: what a change of it counts for. */
+static double residual_share(const struct cg_pass *pass)
+{
+    return pass->edge[CG_LEG_INTAKE][CG_ZONE_MASS] /
+           pass->edge[CG_LEG_COMPRESSION][CG_ZONE_MASS];
+}
+
 /* Moves pass->residual on from x to x + (I - J)^-1 (g - x), and returns the
  * largest relative change over the pass just run. */
 static double advance(struct cg_pass *pass, struct fixed_point *point)
 {
-    double *x = pass->residual, g[CG_RESIDUALS], r[CG_RESIDUALS], change = 0.0;
+    double *x = pass->residual, *dx = pass->put_in, *dg = pass->came_out;
+    double g[CG_RESIDUALS], r[CG_RESIDUALS], change = 0.0;
     residual_of(pass->edge[CG_LEGS], g);
     for (int i = 0; i < CG_RESIDUALS; i++) {
-        if (point->passes > 0) {
-            point->dx[i] = (x[i] - point->x[i]) / g[i];
-            point->dg[i] = (g[i] - point->g[i]) / g[i];
+        if (point->paired) {
+            dx[i] = (x[i] - point->x[i]) / g[i];
+            dg[i] = (g[i] - point->g[i]) / g[i];
         }
         r[i] = 1.0 - x[i] / g[i];
         change = fmax(change, fabs(r[i]));
     }
-    double length = dot(point->dx, point->dx);
-    double slope = length > 0.0 ? dot(point->dx, point->dg) / length : 0.0;
-    double gain = length > 0.0 ? dot(point->dx, r) / length : 0.0;
+    double length = dot(dx, dx);
+    double slope = length > 0.0 ? dot(dx, dg) / length : 0.0;
+    double gain = length > 0.0 ? dot(dx, r) / length : 0.0;
     gain /= 1.0 - fmax(-0.9, fmin(slope, 0.9));
     for (int i = 0; i < CG_RESIDUALS; i++) {
         point->x[i] = x[i];
         point->g[i] = g[i];
-        x[i] = g[i] * (1.0 + gain * point->dg[i]);
+        x[i] = g[i] * (1.0 + fmax(-0.5, fmin(gain * dg[i], 0.5)));
     }
+    point->paired = true;
     point->passes++;
     return change;
 }
@@ -281,15 +308,16 @@ static void record_end(const struct cg_pass *pass, struct cg_cycle *cycle)
                  cycle->point[cycle->points - 1].burned);
 }
 
-/* Passes with long steps bring the residual near; passes at the asked step
- * settle it and are recorded. */
+/* Passes with long steps bring the residual near, unless a guess is; passes at
+ * the asked step settle it and are recorded.  A rough cycle stays with the long
+ * steps. */
 enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
                               struct cg_error *error)
 {
-    const double near = 1e-2, settled = 5e-6;
+    const double near = 1e-2, settled = pass->rough ? 4e-4 : 5e-7;
     const int most = 80;
     struct fixed_point point = {.passes = 0};
-    bool fine = false;
+    bool rough = pass->rough, fine = pass->guessed && !rough;
     double change = 0.0;
 
     while (point.passes < most) {
@@ -298,17 +326,21 @@ enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
             return status;
         if (status != CG_OK) { /* too stiff for long steps */
             fine = true;
+            rough = pass->rough = false;
             guess_residual(pass);
             point = (struct fixed_point){.passes = 0};
             continue;
         }
         change = advance(pass, &point);
         cycle->passes = point.passes;
-        if (fine && change < settled) {
+        if ((fine || rough) && change * residual_share(pass) < settled) {
             record_end(pass, cycle);
             return CG_OK;
         }
-        fine = fine || change < near;
+        if (!rough && !fine && change < near) {
+            fine = true;
+            point.paired = false;
+        }
     }
     return cg_error_set(error, CG_NUMERICAL,
                         "the cycle does not repeat: residual gas still changes "

@@ -14,7 +14,7 @@ struct cg_leg {
     enum cg_phase phase;
     double from_deg, to_deg;
     double step_deg;
-    double long_step_deg; /* in passes that only bring the residual near */
+    double long_step_deg; /* in rough passes */
 };
 
 enum {
@@ -30,17 +30,15 @@ enum {
 };
 
 /* State of the residual gas at top dead centre, which a cycle hands on. */
-enum {
-    CG_RESIDUAL_TEMPERATURE,
-    CG_RESIDUAL_MASS,
-    CG_RESIDUAL_BURNED,
-    CG_RESIDUALS
-};
+enum { CG_RESIDUAL_TEMPERATURE, CG_RESIDUAL_MASS, CG_RESIDUAL_BURNED };
 
 struct cg_pass {
     struct cg_zone zone;
     struct cg_leg leg[CG_LEGS];
+    bool rough, guessed; /* as the input says */
     double residual[CG_RESIDUALS];
+    double put_in[CG_RESIDUALS];   /* last useful pair of changes, relative: */
+    double came_out[CG_RESIDUALS]; /* of the residual, and of what it becomes */
     double edge[CG_LEGS + 1][CG_ZONE_VARIABLES]; /* at the start of each leg */
 };
 
@@ -48,7 +46,7 @@ struct cg_pass {
 double cg_pass_air(const struct cg_cycle_input *input);
 double cg_pass_charge_per_air(const struct cg_cycle_input *input);
 
-/* Lays out zone, legs and a first guess of the residual.  Cannot fail on an
+/* Lays out zone, legs and the residual to begin with.  Cannot fail on an
  * input that cg_cycle_check accepts. */
 void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input);
 

@@ -1,8 +1,12 @@
 #include "duty_run.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+
+/* Least correction of settled temperatures of a varied case [K]. */
+#define VARIED_TOLERANCE 1e-3
 
 static bool same_point(const struct cg_operating *a,
                        const struct cg_operating *b)
@@ -12,28 +16,37 @@ static bool same_point(const struct cg_operating *a,
            a->coolant_temperature == b->coolant_temperature;
 }
 
-/* Index of the regime at this point, added (unsolved) if new. */
+/* One regime more, unsolved; those left by an earlier layout are used again. */
+static enum cg_status add_regime(struct cg_duty_run *run,
+                                 const struct cg_operating *operating,
+                                 struct cg_error *error)
+{
+    if (run->regimes == run->regime_room) {
+        struct cg_regime *grown =
+            realloc(run->regime, (run->regimes + 1) * sizeof *grown);
+        if (grown == NULL)
+            return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+        run->regime = grown;
+        enum cg_status status = cg_regime_create(
+            run->thermal, &run->regime[run->regimes], error);
+        if (status != CG_OK)
+            return status;
+        run->regime_room++;
+    }
+    run->regime[run->regimes++].operating = *operating;
+    return CG_OK;
+}
+
+/* Index of the regime at this point, added if new. */
 static enum cg_status regime_at(struct cg_duty_run *run,
                                 const struct cg_operating *operating,
                                 size_t *index, struct cg_error *error)
 {
-    for (size_t i = 0; i < run->regimes; i++)
-        if (same_point(&run->regime[i].operating, operating)) {
-            *index = i;
-            return CG_OK;
-        }
-    struct cg_regime *grown =
-        realloc(run->regime, (run->regimes + 1) * sizeof *grown);
-    if (grown == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    run->regime = grown;
-    struct cg_regime *added = &run->regime[run->regimes];
-    enum cg_status status = cg_regime_create(run->thermal, added, error);
-    if (status != CG_OK)
-        return status;
-    added->operating = *operating;
-    *index = run->regimes++;
-    return CG_OK;
+    *index = 0;
+    while (*index < run->regimes &&
+           !same_point(&run->regime[*index].operating, operating))
+        ++*index;
+    return *index < run->regimes ? CG_OK : add_regime(run, operating, error);
 }
 
 static struct cg_operating point_in(const struct cg_case *c,
@@ -53,11 +66,14 @@ static enum cg_status add_piece(struct cg_duty_run *run, double from,
                                 double to, size_t start, size_t end,
                                 struct cg_error *error)
 {
-    struct cg_piece *grown =
-        realloc(run->piece, (run->pieces + 1) * sizeof *grown);
-    if (grown == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    run->piece = grown;
+    if (run->pieces == run->piece_room) {
+        struct cg_piece *grown =
+            realloc(run->piece, (run->pieces + 1) * sizeof *grown);
+        if (grown == NULL)
+            return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+        run->piece = grown;
+        run->piece_room++;
+    }
     run->piece[run->pieces++] = (struct cg_piece){from, to, start, end};
     return CG_OK;
 }
@@ -105,25 +121,36 @@ static enum cg_status add_start(const struct cg_case *c,
     return status;
 }
 
-/* Network, pieces and unsolved regimes. */
-static enum cg_status lay_out(const struct cg_case *c,
-                              struct cg_duty_run **run, struct cg_error *error)
+/* Pieces and unsolved regimes of the case's duty. */
+static enum cg_status lay_out_duty(const struct cg_case *c,
+                                   struct cg_duty_run *run,
+                                   struct cg_error *error)
+{
+    enum cg_status status = CG_OK;
+    run->pieces = run->regimes = 0;
+    run->duration = 0.0;
+    run->film_scale = c->scale.film;
+    run->friction_share = c->piston.friction_share;
+    for (int i = 0; i < c->duty.segments && status == CG_OK; i++)
+        status = add_segment(c, run, &c->duty.segment[i], error);
+    if (status == CG_OK && run->pieces == 0)
+        status = cg_error_set(error, CG_BAD_INPUT,
+                              "duty.segments: none given, at least one");
+    return status == CG_OK ? add_start(c, run, error) : status;
+}
+
+enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
+                                   struct cg_duty_run **run,
+                                   struct cg_error *error)
 {
     struct cg_duty_run *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    made->film_scale = c->scale.film;
-    made->friction_share = c->piston.friction_share;
     enum cg_status status = cg_thermal_create(c, &made->thermal, error);
     if (status == CG_OK)
         status = cg_regime_room_create(made->thermal, &made->room, error);
-    for (int i = 0; i < c->duty.segments && status == CG_OK; i++)
-        status = add_segment(c, made, &c->duty.segment[i], error);
-    if (status == CG_OK && made->pieces == 0)
-        status = cg_error_set(error, CG_BAD_INPUT,
-                              "duty.segments: none given, at least one");
     if (status == CG_OK)
-        status = add_start(c, made, error);
+        status = lay_out_duty(c, made, error);
     if (status != CG_OK) {
         cg_duty_run_free(made);
         return status;
@@ -137,7 +164,7 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_error *error)
 {
     struct cg_duty_run *made;
-    enum cg_status status = lay_out(c, &made, error);
+    enum cg_status status = cg_duty_run_lay_out(c, &made, error);
     if (status != CG_OK)
         return status;
     for (size_t i = 0; i < made->regimes && status == CG_OK; i++)
@@ -152,65 +179,110 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
     return CG_OK;
 }
 
-/* Gas side, performance and charge of a solved regime into another one. */
-static void copy_gas_side(const struct cg_regime *from, size_t stations,
-                          double film_ratio, struct cg_regime *to)
+/* The joint of the nearest station. */
+static void carry_joints(const struct cg_duty_run *nominal, size_t index,
+                         struct cg_duty_run *run)
 {
-    to->charge = from->charge;
-    to->input = from->input;
-    to->crown = from->crown;
-    to->friction = from->friction;
-    to->performance = from->performance;
-    for (int r = 0; r < CG_RINGS; r++)
-        to->film[r] = from->film[r] * film_ratio;
-    memcpy(to->cylinder, from->cylinder,
+    size_t stations = run->thermal->bore.grid.stations;
+    size_t those = nominal->thermal->bore.grid.stations;
+    for (size_t s = 0; s < stations; s++)
+        run->regime[index].joint_search[s] =
+            nominal->regime[index]
+                .joint_search[(2 * s + 1) * those / (2 * stations)];
+    for (size_t s = 0; s < stations; s++)
+        run->regime[index].joint[s] =
+            run->regime[index].joint_search[s].coefficient;
+}
+
+static void carry_gas_side(const struct cg_duty_run *from, size_t index,
+                           struct cg_duty_run *run)
+{
+    const struct cg_regime *gas = &from->regime[index];
+    struct cg_regime *to = &run->regime[index];
+    to->charge = gas->charge;
+    to->crown = gas->crown;
+    to->performance = gas->performance;
+    to->friction = from->friction_share > 0.0
+                       ? gas->friction *
+                             (run->friction_share / from->friction_share)
+                       : gas->friction;
+    memcpy(to->cylinder, gas->cylinder,
            CG_RING_FILM_POINTS * sizeof *to->cylinder);
-    memcpy(to->station, from->station, stations * sizeof *to->station);
-    memcpy(to->joint, from->joint, stations * sizeof *to->joint);
+    memcpy(to->station, gas->station,
+           run->thermal->bore.grid.stations * sizeof *to->station);
+}
+
+/* Whether settled state and factors can be carried over. */
+static bool same_cells(const struct cg_duty_run *a,
+                       const struct cg_duty_run *b)
+{
+    return a->thermal->network->nodes == b->thermal->network->nodes &&
+           a->thermal->network->links == b->thermal->network->links;
+}
+
+static enum cg_status vary_regime(const struct cg_case *c,
+                                  const struct cg_duty_run *nominal,
+                                  const struct cg_duty_run *gas_side,
+                                  size_t index, struct cg_duty_run *run,
+                                  struct cg_error *error)
+{
+    const struct cg_regime *from = &nominal->regime[index];
+    struct cg_regime *to = &run->regime[index];
+    enum cg_status status = CG_OK;
+    to->input = from->input;
+    to->residual = from->residual;
+    to->response = from->response;
+    to->wall_rise = from->wall_rise;
+    for (int r = 0; r < CG_RINGS; r++)
+        to->film[r] = from->film[r] * (run->film_scale / nominal->film_scale);
+    memset(to->film_solved, 0, sizeof to->film_solved);
+    carry_joints(nominal, index, run);
+    if (gas_side != NULL)
+        carry_gas_side(gas_side, index, run);
+    else
+        status = cg_regime_cycle(c, run->thermal, &run->room, to, error);
+    if (status == CG_OK && same_cells(nominal, run))
+        memcpy(to->settled, from->settled,
+               run->thermal->network->nodes * sizeof *to->settled);
+    else if (status == CG_OK)
+        status = cg_regime_settle(run->thermal, &run->room, to, error);
+    return status == CG_OK
+               ? cg_regime_resettle(c, run->thermal, &run->room,
+                                    VARIED_TOLERANCE, to, error)
+               : status;
 }
 
 enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
-                                bool gas_side_same, struct cg_duty_run **run,
+                                const struct cg_duty_run *gas_side,
+                                struct cg_duty_run *run,
                                 struct cg_error *error)
 {
-    struct cg_duty_run *made;
-    enum cg_status status = lay_out(c, &made, error);
+    enum cg_status status = cg_thermal_refill(c, run->thermal, error);
+    if (status == CG_OK)
+        status = lay_out_duty(c, run, error);
     if (status != CG_OK)
         return status;
-    size_t stations = made->thermal->bore.grid.stations;
-    double film_ratio = c->scale.film / nominal->film_scale;
-    double friction_ratio =
-        nominal->friction_share > 0.0
-            ? c->piston.friction_share / nominal->friction_share
-            : 1.0;
-    for (size_t i = 0; i < made->regimes && status == CG_OK; i++) {
-        struct cg_regime *regime = &made->regime[i];
-        copy_gas_side(&nominal->regime[i], stations, film_ratio, regime);
-        regime->friction *= friction_ratio;
-        if (!gas_side_same)
-            status = cg_regime_cycle(c, made->thermal, &made->room, regime,
-                                     error);
-        if (status == CG_OK)
-            status = cg_regime_films(c, made->thermal, &made->room, regime,
-                                     error);
-    }
-    if (status == CG_OK)
-        status = cg_regime_settle(made->thermal, &made->room,
-                                  &made->regime[made->start], error);
-    if (status != CG_OK) {
-        cg_duty_run_free(made);
-        return status;
-    }
-    *run = made;
-    return CG_OK;
+    assert(run->regimes == nominal->regimes);
+    if (same_cells(nominal, run))
+        cg_stepper_take_factors(run->room.stepper, nominal->room.stepper);
+    for (size_t i = 0; i < run->regimes && status == CG_OK; i++)
+        status = vary_regime(c, nominal, gas_side, i, run, error);
+    return status;
+}
+
+enum cg_status cg_duty_run_keep_factors(struct cg_duty_run *run,
+                                        struct cg_error *error)
+{
+    return cg_regime_settle(run->thermal, &run->room,
+                            &run->regime[run->start], error);
 }
 
 void cg_duty_run_free(struct cg_duty_run *run)
 {
     if (run == NULL)
         return;
-    for (size_t i = 0; i < run->regimes; i++)
+    for (size_t i = 0; i < run->regime_room; i++)
         cg_regime_free(&run->regime[i]);
     free(run->regime);
     free(run->piece);
@@ -228,6 +300,7 @@ struct march {
     cg_instant_watch watch;
     void *context;
     bool started;
+    bool still;           /* no temperature moves in this piece */
     double time;          /* of the step before */
     double *between;      /* [nodes] scratch [K] */
 };
@@ -284,7 +357,7 @@ static enum cg_status on_step(void *context, double time,
     enum cg_status status = CG_OK;
     if (march->started && time > march->time) {
         double middle = 0.5 * (march->time + time);
-        bool middle_done = false;
+        bool middle_done = march->still;
         double close = 1e-9 * (1.0 + time);
         while (status == CG_OK && march->interval > 0.0 &&
                march->next < time - close) {
@@ -329,6 +402,10 @@ static enum cg_status march_pieces(const struct cg_case *c,
     for (size_t i = 0; i < run->pieces && status == CG_OK; i++) {
         march->piece = &run->piece[i];
         bool held = march->piece->start == march->piece->end;
+        /* Nothing moves where the duty goes on as it was settled. */
+        march->still = i == 0 && held && c->duty.start != CG_START_COLD &&
+                       march->piece->start == run->start;
+        control.settled = march->still;
         struct cg_drive drive = {held ? NULL : drive_at, march, held};
         if (held)
             drive_at(march, march->piece->from, run->thermal->network);

@@ -22,9 +22,9 @@ struct cg_duty_run {
     struct cg_thermal *thermal;
     struct cg_regime_room room;
     struct cg_regime *regime;
-    size_t regimes;
+    size_t regimes, regime_room;
     struct cg_piece *piece;
-    size_t pieces;
+    size_t pieces, piece_room;
     size_t full_load;      /* regime at rated speed and load 1 */
     size_t start;          /* regime the duty starts from, settled */
     double duration;       /* [s] */
@@ -52,15 +52,34 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error);
 
-/* The same for a case that differs a little from that of `nominal`: gas side,
- * films, friction and joints begin from there; unless `gas_side_same` the
- * cycles are run anew for the walls of `nominal`; films are brought up to date
- * once.  What the change of temperature does back to the gas side is a few per
- * cent of the change, and left out. */
+/* Builds the network and lists pieces and regimes, but solves nothing: room
+ * for cg_duty_run_vary.  Caller frees.  CG_BAD_INPUT without a segment,
+ * CG_NO_MEMORY. */
+enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
+                                   struct cg_duty_run **run,
+                                   struct cg_error *error);
+
+/* Solves a case that differs a little from that of `nominal`: settled state,
+ * films and joints begin from there.  The gas side is that of `gas_side`, a run
+ * of the same cells; NULL: its cycles are run anew, for the walls of `nominal`.
+ * What the change of temperature does back to the gas side, a few per cent of
+ * the change, comes from the response of `nominal`.
+ * `run` comes from cg_duty_run_lay_out for a case with this one's cells, and
+ * with the bore, stroke, rings, piston lengths and duty of all three; whatever
+ * it held before does not matter.  It may have other cells than `nominal`.
+ * Errors: as cg_regime_cycle and cg_regime_resettle; the run then holds nothing
+ * to read, but may be used again. */
 enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
-                                bool gas_side_same, struct cg_duty_run **run,
+                                const struct cg_duty_run *gas_side,
+                                struct cg_duty_run *run,
                                 struct cg_error *error);
+
+/* Leaves the factors of the start regime's settled state at hand, from which
+ * cg_duty_run_vary settles many cases that differ little at less cost.  They
+ * are lost when the run goes again.  Errors: as cg_stepper_settle. */
+enum cg_status cg_duty_run_keep_factors(struct cg_duty_run *run,
+                                        struct cg_error *error);
 
 /* Accepts NULL. */
 void cg_duty_run_free(struct cg_duty_run *run);

@@ -288,6 +288,16 @@ enum cg_status cg_envelope_factor(struct cg_envelope *envelope,
     return CG_OK;
 }
 
+void cg_envelope_take(struct cg_envelope *envelope,
+                      const struct cg_envelope *from)
+{
+    size_t n = from->n;
+    assert(envelope->n == n && envelope->start[n] == from->start[n]);
+    memcpy(envelope->entry, from->entry, from->start[n] * sizeof(double));
+    memcpy(envelope->diagonal, from->diagonal, n * sizeof(double));
+    memcpy(envelope->inverse, from->inverse, n * sizeof(double));
+}
+
 /* out -= a times value */
 static inline void minus_scaled(double *restrict out, const double *restrict a,
                                 double value, size_t n)

@@ -41,6 +41,10 @@ void cg_envelope_add(struct cg_envelope *envelope, size_t row, size_t column,
 enum cg_status cg_envelope_factor(struct cg_envelope *envelope,
                                   struct cg_error *error);
 
+/* Takes over the factors of an envelope of the same shape. */
+void cg_envelope_take(struct cg_envelope *envelope,
+                      const struct cg_envelope *from);
+
 /* Solves in place with the factors: x holds the right-hand side on entry and
  * the solution on return, n entries.  Cannot fail once factored. */
 void cg_envelope_solve(const struct cg_envelope *envelope, double *x);

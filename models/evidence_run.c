@@ -177,13 +177,13 @@ static bool gas_side_same(const struct cg_evidence_work *work, size_t own)
     return true;
 }
 
-/* Values of run `r` with one unknown moved by `step`. */
+/* Values of run `r` with one unknown moved by `step`, run in `room`. */
 static enum cg_status moved_values(const struct cg_evidence_work *work,
                                    size_t r, double *u, size_t unknown,
-                                   double step, double *y,
-                                   struct cg_error *error)
+                                   double step, struct cg_duty_run *room,
+                                   double *y, struct cg_error *error)
 {
-    struct cg_duty_run *run;
+    const struct cg_duty_run *nominal = work->run[r];
     size_t own = unknown < work->shared
                      ? unknown
                      : work->shared + unknown - conditions_of(work, r);
@@ -193,12 +193,10 @@ static enum cg_status moved_values(const struct cg_evidence_work *work,
     u[unknown] = kept;
     c.solver.tolerance *= COARSER;
     enum cg_status status = cg_duty_run_vary(
-        &c, work->run[r], gas_side_same(work, own), &run, error);
-    if (status != CG_OK)
-        return status;
-    status = watch_run(work->evidence, r, &c, run, y, error);
-    cg_duty_run_free(run);
-    return status;
+        &c, nominal, gas_side_same(work, own) ? nominal : NULL, room, error);
+    return status == CG_OK
+               ? watch_run(work->evidence, r, &c, room, y, error)
+               : status;
 }
 
 /* Slopes of the entries of run `r`, into work->slope. */
@@ -208,23 +206,29 @@ static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
     const struct cg_evidence *evidence = work->evidence;
     size_t unknowns = conditions_of(work, evidence->runs);
     size_t first = conditions_of(work, r), past = conditions_of(work, r + 1);
+    struct cg_duty_run *room;
+    enum cg_status status =
+        cg_duty_run_lay_out(&evidence->run[r], &room, error);
+    if (status != CG_OK)
+        return status;
     for (size_t k = 0; k < unknowns; k++) {
         double up[CG_EVIDENCE], down[CG_EVIDENCE];
         if (k >= work->shared && !(k >= first && k < past))
             continue; /* another run's condition */
-        enum cg_status status =
-            moved_values(work, r, work->at, k, SLOPE_STEP, up, error);
+        status = moved_values(work, r, work->at, k, SLOPE_STEP, room, up,
+                              error);
         if (status == CG_OK)
-            status =
-                moved_values(work, r, work->at, k, -SLOPE_STEP, down, error);
+            status = moved_values(work, r, work->at, k, -SLOPE_STEP, room,
+                                  down, error);
         if (status != CG_OK)
-            return status;
+            break;
         for (size_t i = 0; i < evidence->entries; i++)
             if (evidence->entry[i].run == r)
                 work->slope[i * unknowns + k] =
                     (up[i] - down[i]) / (2.0 * SLOPE_STEP);
     }
-    return CG_OK;
+    cg_duty_run_free(room);
+    return status;
 }
 
 static bool are_near(const double *a, const double *b, size_t count)

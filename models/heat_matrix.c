@@ -104,12 +104,30 @@ void cg_heat_matrix_read(struct cg_heat_matrix *matrix,
         memcpy(matrix->link, network->link_conductance, link_size);
 }
 
+bool cg_heat_matrix_has(const struct cg_heat_matrix *matrix, double share,
+                        double time)
+{
+    return matrix->factored && share == matrix->share && time == matrix->time;
+}
+
+void cg_heat_matrix_take(struct cg_heat_matrix *matrix,
+                         const struct cg_heat_matrix *from)
+{
+    assert(matrix->nodes == from->nodes && matrix->links == from->links);
+    memcpy(matrix->link, from->link, from->links * sizeof *matrix->link);
+    memcpy(matrix->node, from->node, from->nodes * sizeof *matrix->node);
+    cg_envelope_take(matrix->envelope, from->envelope);
+    matrix->factored = from->factored;
+    matrix->share = from->share;
+    matrix->time = from->time;
+}
+
 enum cg_status cg_heat_matrix_factor(struct cg_heat_matrix *matrix,
                                      const struct cg_network *network,
                                      double share, double time,
                                      struct cg_error *error)
 {
-    if (matrix->factored && share == matrix->share && time == matrix->time)
+    if (cg_heat_matrix_has(matrix, share, time))
         return CG_OK;
     struct cg_envelope *envelope = matrix->envelope;
     cg_envelope_clear(envelope);

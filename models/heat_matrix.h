@@ -5,6 +5,8 @@
 #ifndef CG_HEAT_MATRIX_H
 #define CG_HEAT_MATRIX_H
 
+#include <stdbool.h>
+
 #include "network.h"
 #include "status.h"
 
@@ -30,6 +32,16 @@ enum cg_status cg_heat_matrix_factor(struct cg_heat_matrix *matrix,
                                      const struct cg_network *network,
                                      double share, double time,
                                      struct cg_error *error);
+
+/* Whether factors for this share and time are at hand: of the conductances last
+ * read, which need not be the network's present ones.  Cannot fail. */
+bool cg_heat_matrix_has(const struct cg_heat_matrix *matrix, double share,
+                        double time);
+
+/* Takes over conductances and factors from the matrix of a network with the
+ * same nodes and links.  Cannot fail. */
+void cg_heat_matrix_take(struct cg_heat_matrix *matrix,
+                         const struct cg_heat_matrix *from);
 
 /* Solves in place, nodes entries.  Cannot fail once factored. */
 void cg_heat_matrix_solve(struct cg_heat_matrix *matrix, double *x);

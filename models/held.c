@@ -34,6 +34,7 @@ struct cg_held {
     double ratio[POINTS];         /* x / (1 - x) */
     double per_x[POINTS];         /* 1 / x */
     double weight[SCALES][TERMS]; /* largest |c_k| from scale to horizon */
+    bool tabulated;               /* the four tables above are filled */
 };
 
 /* c_k(s) of (1 - exp(-s x/(1-x))) / x over x = (1 + cos angle) / 2, by the
@@ -118,8 +119,6 @@ enum cg_status cg_held_create(const struct cg_network *network,
     made->solved = made->block + nodes;
     for (size_t k = 0; k < TERMS; k++)
         made->term[k] = made->block + (k + 2) * nodes;
-    set_waves(made);
-    set_weights(made);
     *held = made;
     return CG_OK;
 
@@ -205,6 +204,11 @@ enum cg_status cg_held_begin(struct cg_held *held,
                              double tolerance, double first, double *horizon,
                              size_t *worst, struct cg_error *error)
 {
+    if (!held->tabulated) {
+        set_waves(held);
+        set_weights(held);
+        held->tabulated = true;
+    }
     /* Rounded, so that stretches of like length share their factors. */
     double a = (double)(float)(*horizon / SPAN);
     enum cg_status status =

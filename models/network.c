@@ -9,7 +9,6 @@
 #include <math.h>
 #include <stdbool.h>
 #include <stdint.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -86,6 +85,17 @@ void cg_network_free(struct cg_network *network)
     free(network);
 }
 
+void cg_network_rewind(struct cg_network *network)
+{
+    network->nodes = network->links = 0;
+    network->baths = network->sources = 0;
+}
+
+bool cg_network_has_name(const struct cg_network *network)
+{
+    return network->nodes < network->named;
+}
+
 static void publish(size_t *index, size_t *count)
 {
     if (index != NULL)
@@ -108,7 +118,13 @@ enum cg_status cg_network_add_node(struct cg_network *network, const char *name,
         return status;
     size_t i = network->nodes;
     network->capacity[i] = capacity;
-    snprintf(network->name[i], sizeof network->name[i], "%s", name);
+    if (!cg_network_has_name(network)) {
+        size_t length = strlen(name), room = sizeof network->name[i] - 1;
+        length = length < room ? length : room;
+        memcpy(network->name[i], name, length);
+        network->name[i][length] = '\0';
+        network->named = i + 1;
+    }
     publish(index, &network->nodes);
     return CG_OK;
 }

@@ -10,6 +10,7 @@
 #ifndef CG_NETWORK_H
 #define CG_NETWORK_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "status.h"
@@ -50,6 +51,7 @@ struct cg_network {
     enum cg_side *source_side; /* [sources] */
 
     size_t node_room, link_room, bath_room, source_room;
+    size_t named; /* nodes that have a name, in use or left by a rewind */
 };
 
 /* An empty network; free with cg_network_free.  Fails with CG_NO_MEMORY. */
@@ -57,6 +59,14 @@ enum cg_status cg_network_create(struct cg_network **network,
                                  struct cg_error *error);
 /* Accepts NULL. */
 void cg_network_free(struct cg_network *network);
+
+/* Takes out all nodes, links, baths and sources, but keeps their room and the
+ * nodes' names: the same network can be put in anew with other values. */
+void cg_network_rewind(struct cg_network *network);
+
+/* Whether the node to be added next has its name from before a rewind:
+ * cg_network_add_node then reads none. */
+bool cg_network_has_name(const struct cg_network *network);
 
 /* Each adder stores the new element's index in *index (NULL allowed).
  * Fail with CG_NO_MEMORY only; arguments out of range are asserts. */

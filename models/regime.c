@@ -9,10 +9,16 @@
 #include "growth.h"
 #include "thermal_parts.h"
 
-enum { PASSES = 30, JOINT_PASSES = 300 };
-/* Walls that move less than this between passes are settled [K]: the gas
- * side then moves by less than 1e-4 of itself. */
-#define WALL_TOLERANCE 0.1
+enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
+/* Walls that end within this of those a cycle was run for are settled [K]: the
+ * gas side's response, some 2e-4 of the flux for each kelvin and right to a
+ * quarter (tested), takes care of the rest. */
+#define WALL_TOLERANCE 2.0
+/* Least correction of settled temperatures on the way, and at last [K]. */
+#define NEAR_TOLERANCE 1e-3
+#define SETTLED_TOLERANCE 1e-7
+/* While walls move more than this, rough cycles will do [K]. */
+#define WALL_NEAR 5.0
 /* Joints that ask for less change than this are settled [1]. */
 #define JOINT_TOLERANCE 0.005
 
@@ -123,6 +129,16 @@ static void read_walls(const struct cg_case *c,
         (regime->crown.coefficient + head);
 }
 
+/* Mean over head, piston and half the swept liner. */
+static double mean_wall(const struct cg_cycle_input *walls)
+{
+    double head = walls->head_area_ratio;
+    double liner = 2.0 * walls->crank.stroke / walls->crank.bore;
+    return (head * walls->head_temperature + walls->piston_temperature +
+            liner * walls->liner_temperature) /
+           (head + 1.0 + liner);
+}
+
 static double wall_change(const struct cg_cycle_input *a,
                           const struct cg_cycle_input *b)
 {
@@ -139,6 +155,53 @@ enum cg_status cg_regime_settle(struct cg_thermal *thermal,
     cg_regime_apply(regime, regime, 0.0, thermal);
     return cg_stepper_settle(room->stepper, thermal->network, regime->settled,
                              error);
+}
+
+static void set_wall_rise(const struct cg_case *c,
+                          const struct cg_thermal *thermal,
+                          struct cg_regime *regime)
+{
+    struct cg_cycle_input walls = regime->input;
+    read_walls(c, thermal, regime, &walls);
+    regime->wall_rise = mean_wall(&walls) - mean_wall(&regime->input);
+}
+
+/* Films and gas side depend mildly on the temperatures they shape, and are
+ * brought up to date before every correction. */
+static enum cg_status settle_films(const struct cg_case *c,
+                                   struct cg_thermal *thermal,
+                                   struct cg_regime_room *room,
+                                   double tolerance, struct cg_regime *regime,
+                                   struct cg_error *error)
+{
+    const double slow = 0.5; /* a correction over the one before [1] */
+    double before = INFINITY;
+    for (int i = 0; i < CORRECTIONS; i++) {
+        enum cg_status status =
+            cg_regime_set_films(c, thermal, room, regime, error);
+        if (status != CG_OK)
+            return status;
+        set_wall_rise(c, thermal, regime);
+        cg_regime_apply(regime, regime, 0.0, thermal);
+        double size = cg_stepper_correct(room->stepper, thermal->network,
+                                         regime->settled);
+        bool served = size < slow * before;
+        before = size;
+        if (!served) {
+            status = cg_stepper_settle(room->stepper, thermal->network,
+                                       regime->settled, error);
+            if (status != CG_OK)
+                return status;
+            before = INFINITY;
+        }
+        if (served && size < tolerance)
+            return CG_OK;
+    }
+    return cg_error_set(error, CG_NUMERICAL,
+                        "settled state at %.0f rpm, load %.2f: still moves by "
+                        "%.2g K after %d corrections",
+                        regime->operating.speed * 60.0,
+                        regime->operating.load, before, CORRECTIONS);
 }
 
 static void set_performance(const struct cg_case *c,
@@ -203,41 +266,111 @@ static enum cg_status run_cycle(const struct cg_case *c,
     enum cg_status status = cg_cycle_run(&regime->input, room->cycle, error);
     if (status != CG_OK)
         return status;
+    regime->residual = room->cycle->residual;
     regime->crown = cg_gas_side_crown(room->cycle);
     cg_gas_side_stations(room->cycle, &thermal->bore.grid, regime->station);
     cg_ring_film_cylinder(room->cycle, regime->cylinder);
+    memset(regime->film_solved, 0, sizeof regime->film_solved);
     set_performance(c, room->cycle, regime);
     return CG_OK;
 }
 
-/* Settles with films and joints that agree.  Films depend mildly on the
- * temperatures they shape: each pass of the caller's loop brings them nearer,
- * and two here are enough (tested).  Joints of a pressed liner take more. */
-static enum cg_status settle_with_films(const struct cg_case *c,
-                                        struct cg_thermal *thermal,
-                                        struct cg_regime_room *room,
-                                        struct cg_regime *regime,
-                                        struct cg_error *error)
+/* Joints of a pressed liner follow the pressure that their own heat makes. */
+enum cg_status cg_regime_resettle(const struct cg_case *c,
+                                  struct cg_thermal *thermal,
+                                  struct cg_regime_room *room,
+                                  double tolerance, struct cg_regime *regime,
+                                  struct cg_error *error)
 {
     bool pressed = c->bore.seat == CG_SEAT_PRESSED;
     double joint_step = pressed ? INFINITY : 0.0;
-    for (int pass = 0; pass < 2 || joint_step > JOINT_TOLERANCE; pass++) {
-        enum cg_status status = cg_regime_settle(thermal, room, regime, error);
-        if (status != CG_OK)
-            return status;
+    enum cg_status status =
+        settle_films(c, thermal, room, tolerance, regime, error);
+    for (int pass = 0; status == CG_OK && joint_step > JOINT_TOLERANCE;
+         pass++) {
         if (pass == JOINT_PASSES)
             return cg_error_set(error, CG_NUMERICAL,
                                 "settled state at %.0f rpm, load %.2f: the "
                                 "joint of liner and block did not settle",
                                 regime->operating.speed * 60.0,
                                 regime->operating.load);
-        status = cg_regime_set_films(c, thermal, room, regime, error);
-        if (status != CG_OK)
-            return status;
-        if (pressed)
-            joint_step = step_joints(c, thermal, regime->settled, regime);
+        joint_step = step_joints(c, thermal, regime->settled, regime);
+        status = settle_films(c, thermal, room, tolerance, regime, error);
     }
-    return cg_regime_settle(thermal, room, regime, error);
+    return status;
+}
+
+enum cg_status cg_regime_respond(struct cg_regime_room *room,
+                                 struct cg_regime *regime,
+                                 struct cg_error *error)
+{
+    const double rise = 20.0; /* [K]: well above the roughness of the cycles */
+    struct cg_cycle_input input = regime->input;
+    input.guess = regime->residual;
+    input.head_temperature += rise;
+    input.piston_temperature += rise;
+    input.liner_temperature += rise;
+    enum cg_status status = cg_cycle_run(&input, room->cycle, error);
+    if (status != CG_OK)
+        return status;
+    /* Begun from a like cycle, its pair is the better one to go on with. */
+    regime->residual = room->cycle->residual;
+    struct cg_mean_gas warmer = cg_gas_side_crown(room->cycle);
+    const struct cg_mean_gas *crown = &regime->crown;
+    regime->response = (struct cg_wall_response){
+        (warmer.coefficient / crown->coefficient - 1.0) / rise,
+        (warmer.temperature / crown->temperature - 1.0) / rise};
+    return CG_OK;
+}
+
+static struct cg_mean_gas responded(const struct cg_regime *regime,
+                                    const struct cg_mean_gas *gas)
+{
+    double rise = regime->wall_rise;
+    return (struct cg_mean_gas){
+        gas->coefficient * (1.0 + rise * regime->response.coefficient),
+        gas->temperature * (1.0 + rise * regime->response.temperature)};
+}
+
+/* The heats of the performance, brought from the walls of the cycle to those it
+ * settled with. */
+static void follow_walls(const struct cg_case *c,
+                         const struct cg_thermal *thermal,
+                         struct cg_regime *regime)
+{
+    struct cg_cycle_input walls = regime->input;
+    struct cg_mean_gas crown = responded(regime, &regime->crown);
+    struct cg_performance *performance = &regime->performance;
+    read_walls(c, thermal, regime, &walls);
+    double flux = crown.coefficient *
+                  (crown.temperature - walls.piston_temperature);
+    if (performance->mean_flux != 0.0)
+        performance->wall_heat_share *= flux / performance->mean_flux;
+    performance->mean_flux = flux;
+}
+
+/* A full cycle for the walls as they are, and the settled state it makes;
+ * `change`: by how much the walls then move [K]. */
+static enum cg_status cycle_at_walls(const struct cg_case *c,
+                                     struct cg_thermal *thermal,
+                                     struct cg_regime_room *room,
+                                     struct cg_regime *regime, double *change,
+                                     struct cg_error *error)
+{
+    struct cg_cycle_input walls;
+    read_walls(c, thermal, regime, &regime->input);
+    regime->input.rough = false;
+    regime->input.guess = regime->residual;
+    regime->wall_rise = 0.0;
+    enum cg_status status = run_cycle(c, thermal, room, regime, error);
+    if (status == CG_OK)
+        status = cg_regime_resettle(c, thermal, room, NEAR_TOLERANCE, regime,
+                                    error);
+    walls = regime->input;
+    if (status == CG_OK)
+        read_walls(c, thermal, regime, &walls);
+    *change = wall_change(&walls, &regime->input);
+    return status;
 }
 
 enum cg_status cg_regime_solve(const struct cg_case *c,
@@ -263,24 +396,38 @@ enum cg_status cg_regime_solve(const struct cg_case *c,
     for (size_t s = 0; s < thermal->bore.grid.stations; s++)
         regime->joint[s] = regime->joint_search[s].coefficient;
 
-    for (regime->passes = 1; regime->passes <= PASSES; regime->passes++) {
-        status = run_cycle(c, thermal, room, regime, error);
-        if (status == CG_OK)
-            status = settle_with_films(c, thermal, room, regime, error);
-        if (status != CG_OK)
-            return status;
-        struct cg_cycle_input walls = regime->input;
-        read_walls(c, thermal, regime, &walls);
-        double change = wall_change(&walls, &regime->input);
-        if (change < WALL_TOLERANCE)
-            return CG_OK;
-        regime->input = walls;
+    if (guess != NULL)
+        regime->input.guess = guess->residual;
+
+    /* A rough cycle and its response to the walls bring the walls near; cycles
+     * at the asked step, most often one, do the rest. */
+    regime->input.rough = true;
+    status = run_cycle(c, thermal, room, regime, error);
+    if (status == CG_OK)
+        status = cg_regime_respond(room, regime, error);
+    if (status == CG_OK)
+        status = cg_regime_settle(thermal, room, regime, error);
+    if (status == CG_OK)
+        status = cg_regime_resettle(c, thermal, room, NEAR_TOLERANCE, regime,
+                                    error);
+    double change = INFINITY;
+    for (regime->passes = 2; status == CG_OK && change > WALL_TOLERANCE;
+         regime->passes++) {
+        if (regime->passes > PASSES)
+            return cg_error_set(error, CG_NUMERICAL,
+                                "settled state at %.0f rpm, load %.2f: wall "
+                                "temperatures did not settle in %d passes",
+                                regime->operating.speed * 60.0,
+                                regime->operating.load, PASSES);
+        status = cycle_at_walls(c, thermal, room, regime, &change, error);
     }
-    return cg_error_set(error, CG_NUMERICAL,
-                        "settled state at %.0f rpm, load %.2f: wall "
-                        "temperatures did not settle in %d passes",
-                        regime->operating.speed * 60.0,
-                        regime->operating.load, PASSES);
+    memset(regime->film_solved, 0, sizeof regime->film_solved);
+    if (status == CG_OK)
+        status = settle_films(c, thermal, room, SETTLED_TOLERANCE, regime,
+                              error);
+    if (status == CG_OK)
+        follow_walls(c, thermal, regime);
+    return status;
 }
 
 enum cg_status cg_regime_cycle(const struct cg_case *c,
@@ -296,19 +443,9 @@ enum cg_status cg_regime_cycle(const struct cg_case *c,
     if (status != CG_OK)
         return status;
     copy_walls(&walls, &regime->input);
+    regime->input.rough = c->solver.rough_cycles;
+    regime->input.guess = regime->residual;
     return run_cycle(c, thermal, room, regime, error);
-}
-
-enum cg_status cg_regime_films(const struct cg_case *c,
-                               struct cg_thermal *thermal,
-                               struct cg_regime_room *room,
-                               struct cg_regime *regime,
-                               struct cg_error *error)
-{
-    enum cg_status status = cg_regime_settle(thermal, room, regime, error);
-    if (status == CG_OK)
-        status = cg_regime_set_films(c, thermal, room, regime, error);
-    return status;
 }
 
 static double between(double a, double b, double part)
@@ -323,6 +460,16 @@ static struct cg_mean_gas gas_between(const struct cg_mean_gas *a,
     double heat = between(a->coefficient * a->temperature,
                           b->coefficient * b->temperature, part);
     return (struct cg_mean_gas){h, h > 0.0 ? heat / h : a->temperature};
+}
+
+static struct cg_mean_gas gas_at(const struct cg_regime *a,
+                                 const struct cg_mean_gas *gas_a,
+                                 const struct cg_regime *b,
+                                 const struct cg_mean_gas *gas_b, double part)
+{
+    struct cg_mean_gas here = responded(a, gas_a);
+    struct cg_mean_gas there = responded(b, gas_b);
+    return gas_between(&here, &there, part);
 }
 
 static void apply_piston(const struct cg_mean_gas *gas,
@@ -369,7 +516,7 @@ static void apply_bore(const struct cg_regime *a, const struct cg_regime *b,
                              b->operating.coolant_temperature, part);
     for (size_t s = 0; s < bore->grid.stations; s++) {
         struct cg_mean_gas gas =
-            gas_between(&a->station[s], &b->station[s], part);
+            gas_at(a, &a->station[s], b, &b->station[s], part);
         network->bath_conductance[bore->gas_bath + s] =
             gas.coefficient * bore->surface_area;
         network->bath_temperature[bore->gas_bath + s] = gas.temperature;
@@ -385,7 +532,7 @@ static void apply_bore(const struct cg_regime *a, const struct cg_regime *b,
 void cg_regime_apply(const struct cg_regime *a, const struct cg_regime *b,
                      double part, struct cg_thermal *thermal)
 {
-    struct cg_mean_gas crown = gas_between(&a->crown, &b->crown, part);
+    struct cg_mean_gas crown = gas_at(a, &a->crown, b, &b->crown, part);
     double friction = between(a->friction, b->friction, part);
     apply_piston(&crown, thermal);
     /* Friction heat is made in the oil film: half to either side. */

@@ -33,6 +33,18 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double energy_residual;  /* of the cycle, over fuel energy [1] */
 };
 
+/* What a kelvin more of all walls makes of the gas side, relative [1/K].  They
+ * act through the charge they warm, so that one mean wall will do for all. */
+struct cg_wall_response {
+    double coefficient, temperature;
+};
+
+/* The film that the Reynolds law gave last, and for which oil. */
+struct cg_film_solved {
+    double temperature; /* [K]; 0: not for this case and cycle */
+    double film;        /* [m] */
+};
+
 struct cg_regime {
     struct cg_operating operating;
     struct cg_charge_state charge;
@@ -40,9 +52,13 @@ struct cg_regime {
     struct cg_mean_gas crown;
     struct cg_mean_gas *station;   /* [stations] */
     double *cylinder;              /* pressure [CG_RING_FILM_POINTS] [Pa] */
+    struct cg_wall_response response;
+    double wall_rise;              /* mean wall over that of the cycle [K] */
+    struct cg_residual residual;   /* that the cycle hands on */
     double film[CG_RINGS];         /* [m] */
     struct cg_film_mean film_mean[CG_RING_OIL]; /* the Reynolds law's; scale
                                                    not in it */
+    struct cg_film_solved film_solved[CG_RING_OIL];
     double friction;               /* ring pack and skirt, one cylinder [W] */
     double *joint;                 /* joint coefficient [stations] */
     struct cg_joint *joint_search; /* pressed seat: on the way to it */
@@ -70,7 +86,7 @@ enum cg_status cg_regime_create(const struct cg_thermal *thermal,
 void cg_regime_free(struct cg_regime *regime);
 
 /* Solves for the operating point set in regime->operating: a fixed point over
- * wall temperatures (to 0.1 K), films and joints.  `guess`: a solved regime to
+ * wall temperatures, films and joints.  `guess`: a solved regime to
  * start from, or NULL.  CG_NUMERICAL if it does not settle or the
  * cycle fails. */
 enum cg_status cg_regime_solve(const struct cg_case *c,
@@ -88,16 +104,16 @@ enum cg_status cg_regime_cycle(const struct cg_case *c,
                                struct cg_regime *regime,
                                struct cg_error *error);
 
-/* One settled state, and the films it asks for. */
-enum cg_status cg_regime_films(const struct cg_case *c,
-                               struct cg_thermal *thermal,
-                               struct cg_regime_room *room,
-                               struct cg_regime *regime,
-                               struct cg_error *error);
+/* Fills regime->response from one rough cycle more, after a rough one. */
+enum cg_status cg_regime_respond(struct cg_regime_room *room,
+                                 struct cg_regime *regime,
+                                 struct cg_error *error);
 
 /* The films for the temperatures in regime->settled, and the cylinder's
  * pressure in regime->cylinder: the constant law, or for the compression rings
- * the Reynolds law with gas by cg_ring_gas_estimate.  CG_BAD_INPUT for an
+ * the Reynolds law with gas by cg_ring_gas_estimate.  That one is solved anew
+ * when its oil is half a kelvin from where it was solved, and follows the
+ * oil's viscosity between, as the constant law does.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_regime_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,
@@ -110,6 +126,17 @@ enum cg_status cg_regime_settle(struct cg_thermal *thermal,
                                 struct cg_regime_room *room,
                                 struct cg_regime *regime,
                                 struct cg_error *error);
+
+/* The same with films, joints, and the gas side by regime->response, that agree
+ * with it, by corrections from the state in
+ * regime->settled until they are below `tolerance` [K]; the factors are those
+ * settled with last, or new ones where these do not serve.  Errors: as
+ * cg_stepper_settle, CG_NUMERICAL if it does not come to rest. */
+enum cg_status cg_regime_resettle(const struct cg_case *c,
+                                  struct cg_thermal *thermal,
+                                  struct cg_regime_room *room,
+                                  double tolerance, struct cg_regime *regime,
+                                  struct cg_error *error);
 
 /* Sets the network to the state `part` (0..1) of the way from regime a to b:
  * coefficients and heats in straight lines.  Cannot fail. */

@@ -7,15 +7,19 @@
 /* A constant film's thickness is quoted for this oil temperature [K]. */
 #define FILM_REFERENCE 413.15
 
+/* A film of the Reynolds law is carried on by viscosity over this much of oil
+ * temperature [K].  What follows from it stays right (test_spread). */
+#define FILM_REACH 0.5
+
 /* Oil thins with heat; film follows the square root of viscosity, as in
  * hydrodynamic lubrication at given load and speed (Hamrock, "Fundamentals of
  * Fluid Film Lubrication" (1994), slider bearing). */
-static double constant_film(const struct cg_oil *oil, double reference,
-                            double temperature)
+static double film_at(const struct cg_oil *oil, double film, double quoted_at,
+                      double temperature)
 {
     double here = cg_oil_kinematic(oil, temperature);
-    double there = cg_oil_kinematic(oil, FILM_REFERENCE);
-    return reference * sqrt(here / there);
+    double there = cg_oil_kinematic(oil, quoted_at);
+    return film * sqrt(here / there);
 }
 
 static double bore_seen_by(const struct cg_thermal *thermal,
@@ -33,20 +37,29 @@ static double bore_seen_by(const struct cg_thermal *thermal,
 
 static enum cg_status reynolds_film(const struct cg_case *c,
                                     const struct cg_thermal *thermal,
+                                    const struct cg_oil *oil,
                                     enum cg_ring_place place,
+                                    double temperature,
                                     struct cg_regime_room *room,
                                     struct cg_regime *regime,
                                     struct cg_error *error)
 {
     struct cg_film_mean *mean = &regime->film_mean[place];
-    cg_ring_gas_estimate(place, c->charge.ambient_pressure, regime->cylinder,
-                         room->ring_gas);
-    enum cg_status status = cg_ring_film_solve(
-        c, thermal, regime->settled, place, regime->operating.speed,
-        room->ring_gas, room->ring_film, mean, error);
-    if (status == CG_OK)
-        regime->film[place] = mean->heat_film * c->scale.film;
-    return status;
+    struct cg_film_solved *solved = &regime->film_solved[place];
+    if (!(fabs(temperature - solved->temperature) < FILM_REACH)) {
+        cg_ring_gas_estimate(place, c->charge.ambient_pressure,
+                             regime->cylinder, room->ring_gas);
+        enum cg_status status = cg_ring_film_solve(
+            c, thermal, regime->settled, place, regime->operating.speed,
+            room->ring_gas, room->ring_film, mean, error);
+        if (status != CG_OK)
+            return status;
+        *solved = (struct cg_film_solved){temperature, mean->heat_film};
+    }
+    mean->heat_film =
+        film_at(oil, solved->film, solved->temperature, temperature);
+    regime->film[place] = mean->heat_film * c->scale.film;
+    return CG_OK;
 }
 
 enum cg_status cg_regime_set_films(const struct cg_case *c,
@@ -67,11 +80,11 @@ enum cg_status cg_regime_set_films(const struct cg_case *c,
         double between = 0.5 * (temperature[ring->face] +
                                 bore_seen_by(thermal, ring, temperature));
         if (c->film_law == CG_FILM_REYNOLDS && r != CG_RING_OIL)
-            status = reynolds_film(c, thermal, (enum cg_ring_place)r, room,
-                                   regime, error);
+            status = reynolds_film(c, thermal, oil, (enum cg_ring_place)r,
+                                   between, room, regime, error);
         else
-            regime->film[r] = constant_film(
-                oil, c->ring[r].film * c->scale.film, between);
+            regime->film[r] = film_at(oil, c->ring[r].film * c->scale.film,
+                                      FILM_REFERENCE, between);
     }
     return status;
 }

@@ -57,6 +57,24 @@ static void set_load(const struct cg_case *c, const struct cg_duty_run *run,
     }
 }
 
+/* The case's run on the gas side of `nominal`.  Caller frees. */
+static enum cg_status vary(const struct cg_case *c,
+                           const struct cg_duty_run *nominal,
+                           struct cg_duty_run **run, struct cg_error *error)
+{
+    struct cg_duty_run *made;
+    enum cg_status status = cg_duty_run_lay_out(c, &made, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_duty_run_vary(c, nominal, nominal, made, error);
+    if (status != CG_OK) {
+        cg_duty_run_free(made);
+        return status;
+    }
+    *run = made;
+    return CG_OK;
+}
+
 /* The candidate's duty on the gas side of `nominal`. */
 static enum cg_status run_on(const struct cg_case *c,
                              const struct cg_duty_run *nominal,
@@ -64,7 +82,7 @@ static enum cg_status run_on(const struct cg_case *c,
 {
     struct cg_duty_run *run;
     struct cg_extremes extremes;
-    enum cg_status status = cg_duty_run_vary(c, nominal, true, &run, NULL);
+    enum cg_status status = vary(c, nominal, &run, NULL);
     if (status != CG_OK)
         return status;
     struct hottest hottest = {run->thermal->ring[CG_RING_TOP].face, 0.0};
@@ -111,8 +129,7 @@ static enum cg_status coat_effect(const struct cg_case *c,
     for (int i = 0; i < 2; i++) {
         struct cg_duty_run *run;
         struct cg_extremes extremes;
-        enum cg_status status =
-            cg_duty_run_vary(cases[i], coated, true, &run, error);
+        enum cg_status status = vary(cases[i], coated, &run, error);
         if (status != CG_OK)
             return status;
         status = cg_answer_extremes(cases[i], run, 0.0, NULL, NULL, &extremes,

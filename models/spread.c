@@ -12,6 +12,14 @@
  * moves a shift by less than 1 % (tested). */
 #define COARSER 8.0
 
+enum { FEWEST_STATIONS = 12 };
+
+static int fewer(int cells, int part, int fewest)
+{
+    int wanted = (cells + part - 1) / part;
+    return cells < fewest ? cells : wanted > fewest ? wanted : fewest;
+}
+
 static int larger_first(const void *a, const void *b)
 {
     const struct cg_contribution *x = a, *y = b;
@@ -19,65 +27,110 @@ static int larger_first(const void *a, const void *b)
     return (dx < dy) - (dx > dy);
 }
 
-enum cg_status cg_spread_extremes(const struct cg_case *c,
-                                  const struct cg_duty_run *nominal,
-                                  bool gas_side_same, struct cg_duty_run **keep,
-                                  struct cg_extremes *extremes,
-                                  struct cg_error *error)
+/* The cells of the spread. */
+static void coarsen(struct cg_solver_case *solver)
 {
-    struct cg_duty_run *run;
-    struct cg_case coarse = *c;
-    coarse.solver.tolerance *= COARSER;
-    enum cg_status status =
-        cg_duty_run_vary(&coarse, nominal, gas_side_same, &run, error);
-    if (status != CG_OK)
+    solver->stations = fewer(solver->stations, 2, FEWEST_STATIONS);
+    solver->block_cells = fewer(solver->block_cells, 3, 1);
+    solver->rough_cycles = true;
+    solver->tolerance *= COARSER;
+}
+
+enum cg_status cg_spread_room(const struct cg_spread *spread,
+                              struct cg_duty_run **room,
+                              struct cg_error *error)
+{
+    return cg_duty_run_lay_out(&spread->c, room, error);
+}
+
+enum cg_status cg_spread_create(const struct cg_case *c,
+                                const struct cg_duty_run *nominal,
+                                double closure, struct cg_spread **spread,
+                                struct cg_error *error)
+{
+    struct cg_spread *made = calloc(1, sizeof *made);
+    if (made == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    made->c = *c;
+    made->closure = closure;
+    coarsen(&made->c.solver);
+    enum cg_status status = cg_spread_room(made, &made->base, error);
+    if (status == CG_OK)
+        status = cg_duty_run_vary(&made->c, nominal, NULL, made->base, error);
+    if (status == CG_OK)
+        status = cg_answer_extremes(&made->c, made->base, 0.0, NULL, NULL,
+                                    &made->at, NULL, error);
+    if (status == CG_OK)
+        status = cg_duty_run_keep_factors(made->base, error);
+    if (status != CG_OK) {
+        cg_spread_free(made);
         return status;
-    status = cg_answer_extremes(&coarse, run, 0.0, NULL, NULL, extremes, NULL,
-                                error);
-    if (status != CG_OK || keep == NULL)
-        cg_duty_run_free(run);
-    else
-        *keep = run;
+    }
+    *spread = made;
+    return CG_OK;
+}
+
+void cg_spread_free(struct cg_spread *spread)
+{
+    if (spread == NULL)
+        return;
+    cg_duty_run_free(spread->base);
+    free(spread);
+}
+
+/* What a moved case comes to in these cells. */
+static enum cg_status see_moved(const struct cg_case *c,
+                                const struct cg_spread *spread,
+                                const struct cg_duty_run *gas_side,
+                                struct cg_duty_run *room,
+                                struct cg_extremes *extremes,
+                                struct cg_error *error)
+{
+    enum cg_status status =
+        cg_duty_run_vary(c, spread->base, gas_side, room, error);
+    if (status == CG_OK)
+        status = cg_answer_extremes(c, room, 0.0, NULL, NULL, extremes, NULL,
+                                    error);
     return status;
 }
 
 enum cg_status cg_spread_closure(const struct cg_case *c,
-                                 const struct cg_duty_run *nominal,
-                                 bool gas_side_same, struct cg_duty_run **keep,
-                                 double *closure, struct cg_error *error)
+                                 const struct cg_spread *spread,
+                                 const struct cg_duty_run *gas_side,
+                                 struct cg_duty_run *room, double *closure,
+                                 struct cg_error *error)
 {
     struct cg_extremes extremes;
-    enum cg_status status = cg_spread_extremes(c, nominal, gas_side_same, keep,
-                                               &extremes, error);
+    enum cg_status status =
+        see_moved(c, spread, gas_side, room, &extremes, error);
     if (status == CG_OK)
-        *closure = extremes.closure;
+        *closure = spread->closure + (extremes.closure - spread->at.closure);
     return status;
 }
 
-static enum cg_status shift_of(const struct cg_case *c,
-                               const struct cg_duty_run *nominal,
+static enum cg_status shift_of(const struct cg_spread *spread,
+                               struct cg_duty_run *room,
                                const struct cg_uncertain *input,
-                               const struct cg_extremes *at,
                                struct cg_contribution *to,
                                struct cg_error *error)
 {
-    double spread = cg_uncertain_spread(input, c);
-    struct cg_extremes extremes;
+    double sigma = cg_uncertain_spread(input, &spread->c);
+    struct cg_extremes moved_to;
     to->shift = to->skirt_shift = 0.0;
-    if (spread == 0.0)
+    if (sigma == 0.0)
         return CG_OK;
     if (input->direct) {
-        to->shift = input->direct_gain * spread;
+        to->shift = input->direct_gain * sigma;
         return CG_OK;
     }
-    struct cg_case moved = *c;
+    struct cg_case moved = spread->c;
     cg_uncertain_move(input, 1.0, &moved);
     enum cg_status status =
-        cg_spread_extremes(&moved, nominal, !input->gas_side, NULL, &extremes,
-                           error);
+        see_moved(&moved, spread, input->gas_side ? NULL : spread->base, room,
+                  &moved_to, error);
     if (status == CG_OK) {
-        to->shift = extremes.closure - at->closure;
-        to->skirt_shift = extremes.skirt.closure - at->skirt.closure;
+        to->shift = moved_to.closure - spread->at.closure;
+        to->skirt_shift = moved_to.skirt.closure - spread->at.skirt.closure;
     }
     return status;
 }
@@ -119,8 +172,8 @@ static double skirt_sigma(const struct cg_case *c,
     return sqrt(fmax(variance, 0.0));
 }
 
-enum cg_status cg_spread_first_order(const struct cg_case *c,
-                                     const struct cg_duty_run *nominal,
+enum cg_status cg_spread_first_order(const struct cg_spread *spread,
+                                     struct cg_duty_run *room,
                                      struct cg_answer *answer,
                                      struct cg_error *error)
 {
@@ -133,22 +186,22 @@ enum cg_status cg_spread_first_order(const struct cg_case *c,
         to->doc = inputs[i].doc;
         to->total_effect = to->total_effect_error = NAN;
         enum cg_status status =
-            shift_of(c, nominal, &inputs[i], &answer->extremes, to, error);
+            shift_of(spread, room, &inputs[i], to, error);
         if (status != CG_OK)
             return status;
     }
     answer->contributions = count;
     /* Rounding may leave less than nothing where shifts cancel. */
     answer->sigma =
-        sqrt(fmax(share_out(c, count, answer->contribution), 0.0));
-    answer->skirt.sigma = skirt_sigma(c, answer);
+        sqrt(fmax(share_out(&spread->c, count, answer->contribution), 0.0));
+    answer->skirt.sigma = skirt_sigma(&spread->c, answer);
     qsort(answer->contribution, count, sizeof answer->contribution[0],
           larger_first);
     return CG_OK;
 }
 
-enum cg_status cg_spread_correlations(const struct cg_case *c,
-                                      const struct cg_duty_run *nominal,
+enum cg_status cg_spread_correlations(const struct cg_spread *spread,
+                                      struct cg_duty_run *room,
                                       struct cg_answer *answer,
                                       struct cg_error *error)
 {
@@ -159,16 +212,16 @@ enum cg_status cg_spread_correlations(const struct cg_case *c,
         struct cg_correlation_answer *to = &answer->correlation[i];
         to->name = list[i].name;
         to->closure = NAN;
-        struct cg_case other = *c;
+        struct cg_case other = spread->c;
         strncpy(other.combustion.heat_transfer, list[i].name,
                 CG_NAME_LENGTH - 1);
         if (strcmp(other.combustion.heat_transfer,
-                   c->combustion.heat_transfer) == 0) {
+                   spread->c.combustion.heat_transfer) == 0) {
             to->closure = answer->extremes.closure;
             continue;
         }
         enum cg_status status =
-            cg_spread_closure(&other, nominal, false, NULL, &to->closure,
+            cg_spread_closure(&other, spread, NULL, room, &to->closure,
                               error);
         if (status == CG_NO_MEMORY)
             return status;

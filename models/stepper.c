@@ -93,6 +93,29 @@ enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
     return CG_OK;
 }
 
+double cg_stepper_correct(struct cg_stepper *stepper,
+                          const struct cg_network *network,
+                          double *temperature)
+{
+    double *correction = stepper->block, most = 0;
+    if (!cg_heat_matrix_has(stepper->matrix, 0, 1))
+        return INFINITY;
+    cg_network_net_heat(network, temperature, correction);
+    cg_heat_matrix_solve(stepper->matrix, correction);
+    for (size_t i = 0; i < network->nodes; i++) {
+        temperature[i] += correction[i];
+        if (!(fabs(correction[i]) <= most))
+            most = fabs(correction[i]);
+    }
+    return most;
+}
+
+void cg_stepper_take_factors(struct cg_stepper *stepper,
+                             const struct cg_stepper *from)
+{
+    cg_heat_matrix_take(stepper->matrix, from->matrix);
+}
+
 void cg_stretch_add_heat(struct cg_stretch *stretch, const double *heat)
 {
     for (size_t s = 0; s < CG_SIDES; s++) {
@@ -151,9 +174,12 @@ void cg_stepper_between(const struct cg_stepper *stepper, double time,
                         double *temperature)
 {
     const struct cg_stretch *stretch = stepper->stretch;
-    assert(stretch != NULL && stretch->length > 0);
+    assert(stretch != NULL);
     double since = fmin(fmax(time - stretch->start, 0), stretch->length);
-    if (stretch->series)
+    if (stretch->control->settled)
+        memcpy(temperature, stretch->temperature,
+               stretch->network->nodes * sizeof *temperature);
+    else if (stretch->series)
         cg_held_at(stretch->held, since, temperature);
     else
         cg_rosenbrock_inside(stretch->step, since / stretch->length,
@@ -163,6 +189,19 @@ void cg_stepper_between(const struct cg_stepper *stepper, double time,
 double cg_stepper_pace(const struct cg_stepper *stepper)
 {
     return stepper->pace;
+}
+
+/* Nothing moves: heat goes through. */
+static enum cg_status stand_still(struct cg_stretch *stretch,
+                                  struct cg_error *error)
+{
+    double heat[CG_SIDES], span = stretch->to - stretch->from;
+    cg_network_heat_by_side(stretch->network, stretch->temperature, heat);
+    for (size_t s = 0; s < CG_SIDES; s++)
+        heat[s] *= span;
+    cg_stretch_add_heat(stretch, heat);
+    stretch->time = stretch->to;
+    return cg_stretch_show(stretch, stretch->to, stretch->temperature, error);
 }
 
 enum cg_status
@@ -194,10 +233,13 @@ cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
     double before = cg_network_stored_heat(network, temperature);
     long factorings = cg_heat_matrix_factorings(stepper->matrix);
     long solutions = cg_heat_matrix_solutions(stepper->matrix);
-    cg_rosenbrock_begin(stepper->step, network, drive, from, temperature);
+    if (!control->settled)
+        cg_rosenbrock_begin(stepper->step, network, drive, from, temperature);
     stretch.series = stepper->step->steady && !(control->fixed_step > 0);
     enum cg_status status = cg_stretch_show(&stretch, from, temperature, error);
-    if (status == CG_OK)
+    if (status == CG_OK && control->settled)
+        status = stand_still(&stretch, error);
+    else if (status == CG_OK)
         status = stretch.series ? cg_stretch_held(&stretch, error)
                                 : cg_stretch_driven(&stretch, error);
     stepper->stretch = NULL;

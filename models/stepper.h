@@ -40,6 +40,8 @@ struct cg_step_control {
     double tolerance;  /* largest estimated error of a step at any node [K] */
     double first_step; /* of a driven stretch [s]; 0: chosen by the stepper */
     double max_step;   /* [s]; 0: no limit */
+    bool settled;      /* `temperature` is the settled state of conditions that
+                        * stay: nothing moves, and no step is taken */
     double fixed_step; /* [s]; > 0: steps of the scheme without error control,
                         * held or not (convergence studies) */
     long max_steps;    /* per stretch; 0: 1000000 */
@@ -68,6 +70,20 @@ void cg_stepper_free(struct cg_stepper *stepper);
 enum cg_status cg_stepper_settle(struct cg_stepper *stepper,
                                  const struct cg_network *network,
                                  double *temperature, struct cg_error *error);
+
+/* One correction of `temperature` [K] towards the settled state, by the factors
+ * of the conductances that were settled last (or taken over): where these have
+ * changed little, each correction is a small part of the one before, at a
+ * fraction of the cost of new factors.  Returns the largest change [K];
+ * INFINITY, and nothing done, when no such factors are at hand. */
+double cg_stepper_correct(struct cg_stepper *stepper,
+                          const struct cg_network *network,
+                          double *temperature);
+
+/* Takes over the factors of the stepper of a network with the same nodes and
+ * links.  Cannot fail. */
+void cg_stepper_take_factors(struct cg_stepper *stepper,
+                             const struct cg_stepper *from);
 
 /* For a watch during its call: temperatures [K] (nodes entries) at a `time` [s]
  * between the instant shown before in the same stretch and the present one:

@@ -14,29 +14,30 @@ double cg_station_depth(const struct cg_bore_grid *grid, size_t station)
     return ((double)station + 0.5) * cg_station_height(grid);
 }
 
-/* Deposits `weight` at `depth` on the two nearest stations in proportion to
- * nearness; at the deck on the first one; below the bore on none. */
-static void deposit(const struct cg_bore_grid *grid, double depth,
-                    double weight, double *share)
+/* Deposits `weight` at a place, counted in stations from the middle of the
+ * first one, on the two nearest stations in proportion to nearness; beyond the last
+ * middles on one. */
+static void deposit(size_t stations, double place, double weight,
+                    double *share)
 {
-    if (depth >= grid->length)
-        return;
-    double place = depth / cg_station_height(grid) - 0.5;
-    double last = (double)(grid->stations - 1);
-    place = fmin(fmax(place, 0.0), last);
-    size_t lower = (size_t)fmin(floor(place), fmax(last - 1.0, 0.0));
-    double part = place - (double)lower;
-    share[lower] += (1.0 - part) * weight;
-    if (lower + 1 < grid->stations)
+    size_t lower = place > 0.0 ? (size_t)place : 0;
+    if (!(place > 0.0)) {
+        share[0] += weight;
+    } else if (lower + 1 < stations) {
+        double part = place - (double)lower;
+        share[lower] += (1.0 - part) * weight;
         share[lower + 1] += part * weight;
+    } else {
+        share[stations - 1] += weight;
+    }
 }
 
 void cg_stroke_set(struct cg_stroke *stroke, const struct cg_crank *crank)
 {
     for (int a = 0; a < CG_STROKE_ANGLES; a++) {
         double angle = 180.0 * (a + 0.5) / CG_STROKE_ANGLES;
-        stroke->depth[a] = cg_crank_depth(crank, angle);
-        stroke->rate[a] = fabs(cg_crank_depth_rate(crank, angle));
+        cg_crank_motion(crank, angle, &stroke->depth[a], &stroke->rate[a]);
+        stroke->rate[a] = fabs(stroke->rate[a]);
     }
 }
 
@@ -45,16 +46,19 @@ static void spread(const struct cg_stroke *stroke, const double *weight,
                    const struct cg_bore_grid *grid, double offset,
                    double height, double *share)
 {
-    double total = 0.0;
+    double total = 0.0, per_station = 1.0 / cg_station_height(grid);
     for (size_t s = 0; s < grid->stations; s++)
         share[s] = 0.0;
     for (int a = 0; a < CG_STROKE_ANGLES; a++) {
         double w = weight != NULL ? weight[a] : 1.0;
         total += w;
-        for (int p = 0; p < PLACES; p++)
-            deposit(grid,
-                    stroke->depth[a] + offset + height * (p + 0.5) / PLACES,
-                    w / PLACES, share);
+        for (int p = 0; p < PLACES; p++) {
+            double depth =
+                stroke->depth[a] + offset + height * (p + 0.5) / PLACES;
+            if (depth < grid->length) /* below the bore on none */
+                deposit(grid->stations, depth * per_station - 0.5, w / PLACES,
+                        share);
+        }
     }
     for (size_t s = 0; s < grid->stations; s++)
         share[s] /= total;

@@ -54,6 +54,21 @@ static enum cg_status fill_friction_share(const struct cg_case *c,
     return CG_OK;
 }
 
+enum cg_status cg_thermal_refill(const struct cg_case *c,
+                                 struct cg_thermal *thermal,
+                                 struct cg_error *error)
+{
+    cg_network_rewind(thermal->network);
+    enum cg_status status = cg_thermal_add_bore(c, thermal, error);
+    if (status == CG_OK)
+        status = cg_thermal_add_piston(c, thermal, error);
+    if (status == CG_OK && !thermal->shares_known)
+        status =
+            fill_friction_share(c, &thermal->stroke, &thermal->bore, error);
+    thermal->shares_known = status == CG_OK;
+    return status;
+}
+
 enum cg_status cg_thermal_create(const struct cg_case *c,
                                  struct cg_thermal **thermal,
                                  struct cg_error *error)
@@ -65,11 +80,7 @@ enum cg_status cg_thermal_create(const struct cg_case *c,
     cg_stroke_set(&made->stroke, &crank);
     enum cg_status status = cg_network_create(&made->network, error);
     if (status == CG_OK)
-        status = cg_thermal_add_bore(c, made, error);
-    if (status == CG_OK)
-        status = cg_thermal_add_piston(c, made, error);
-    if (status == CG_OK)
-        status = fill_friction_share(c, &made->stroke, &made->bore, error);
+        status = cg_thermal_refill(c, made, error);
     if (status != CG_OK) {
         cg_thermal_free(made);
         return status;
@@ -85,6 +96,7 @@ void cg_thermal_free(struct cg_thermal *thermal)
     cg_network_free(thermal->network);
     free(thermal->piston.node);
     free(thermal->piston.gas_area);
+    free(thermal->piston.bore_share);
     for (int r = 0; r < CG_RINGS; r++) {
         free(thermal->ring[r].flat_weight);
         free(thermal->ring[r].share);
@@ -92,6 +104,7 @@ void cg_thermal_free(struct cg_thermal *thermal)
     free(thermal->bore.liner_weight);
     free(thermal->bore.block_weight);
     free(thermal->bore.friction_share);
+    free(thermal->bore.mist_share);
     free(thermal);
 }
 

@@ -42,6 +42,8 @@ struct cg_piston_map {
     size_t gas_bath;     /* baths gas_bath + i on crown cell i */
     size_t skirt_source; /* + i on skirt cell i */
     double *gas_area;    /* [crown_cells] [m2] */
+    double *bore_share;  /* [cells that face the bore][stations] time shares:
+                            the land's cells, then the skirt's */
 };
 
 struct cg_ring_map {
@@ -65,6 +67,7 @@ struct cg_bore_map {
     size_t joint_link;   /* + s, if has_block */
     double joint_area;   /* of one station [m2] */
     double surface_area; /* of one station [m2] */
+    double *mist_share;  /* [stations] of crank time open to oil mist */
     double *friction_share; /* [stations] ring pack and skirt together */
 };
 
@@ -74,6 +77,7 @@ struct cg_thermal {
     struct cg_piston_map piston;
     struct cg_ring_map ring[CG_RINGS];
     struct cg_bore_map bore;
+    bool shares_known;   /* time and path shares stand from a fill before */
 };
 
 /* How the friction of the piston assembly parts: top ring, second ring, oil
@@ -86,6 +90,14 @@ extern const double cg_friction_part[CG_RINGS + 1];
 enum cg_status cg_thermal_create(const struct cg_case *c,
                                  struct cg_thermal **thermal,
                                  struct cg_error *error);
+/* Sets every value of the network anew from a case whose bore, stroke, rings,
+ * piston and cells are those of the case the network was built for: what
+ * follows from these alone (numbering, names, shares of time and path) is
+ * kept.  CG_NO_MEMORY only. */
+enum cg_status cg_thermal_refill(const struct cg_case *c,
+                                 struct cg_thermal *thermal,
+                                 struct cg_error *error);
+
 /* Accepts NULL. */
 void cg_thermal_free(struct cg_thermal *thermal);
 

@@ -39,12 +39,27 @@ static double mist_share(const struct cg_case *c,
     return (double)open / CG_STROKE_ANGLES;
 }
 
+static enum cg_status fill_mist(const struct cg_case *c,
+                                const struct cg_stroke *stroke,
+                                struct cg_bore_map *bore,
+                                struct cg_error *error)
+{
+    bore->mist_share =
+        malloc(bore->grid.stations * sizeof *bore->mist_share);
+    if (bore->mist_share == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    for (size_t s = 0; s < bore->grid.stations; s++)
+        bore->mist_share[s] = mist_share(c, stroke, &bore->grid, s);
+    return CG_OK;
+}
+
 static enum cg_status fill_weights(const struct cg_chain *chain,
                                    double **weight, struct cg_error *error)
 {
     size_t nodes = cg_chain_nodes(chain);
     double total = 0.0;
-    *weight = malloc(nodes * sizeof **weight);
+    if (*weight == NULL)
+        *weight = malloc(nodes * sizeof **weight);
     if (*weight == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     for (size_t i = 0; i < nodes; i++)
@@ -79,12 +94,14 @@ static enum cg_status add_station(struct cg_thermal *thermal, size_t s,
                                   struct cg_chain *block,
                                   struct cg_error *error)
 {
-    char name[48];
-    snprintf(name, sizeof name, "liner_%02zu", s + 1);
+    char name[48] = "";
+    if (!cg_network_has_name(thermal->network))
+        snprintf(name, sizeof name, "liner_%02zu", s + 1);
     enum cg_status status =
         cg_chain_add(thermal->network, name, liner, error);
     if (status == CG_OK && thermal->bore.has_block) {
-        snprintf(name, sizeof name, "block_%02zu", s + 1);
+        if (!cg_network_has_name(thermal->network))
+            snprintf(name, sizeof name, "block_%02zu", s + 1);
         status = cg_chain_add(thermal->network, name, block, error);
     }
     return status;
@@ -155,7 +172,7 @@ static enum cg_status add_sides(const struct cg_case *c,
         status = cg_network_add_bath(
             network, cg_thermal_liner_node(thermal, s, 0),
             c->cooling.bore_splash * bore->surface_area *
-                mist_share(c, &thermal->stroke, &bore->grid, s),
+                bore->mist_share[s],
             c->cooling.oil_temperature, CG_SIDE_OIL, NULL, error);
 
     bore->source = network->sources;
@@ -201,6 +218,8 @@ enum cg_status cg_thermal_add_bore(const struct cg_case *c,
     enum cg_status status = fill_weights(&liner, &bore->liner_weight, error);
     if (status == CG_OK && bore->has_block)
         status = fill_weights(&block, &bore->block_weight, error);
+    if (status == CG_OK && !thermal->shares_known)
+        status = fill_mist(c, &thermal->stroke, bore, error);
     if (status == CG_OK)
         status = add_chains(thermal, liner, block, error);
     if (status == CG_OK)

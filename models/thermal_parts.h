@@ -1,5 +1,6 @@
 /* Private to thermal*.c: the builders of the single bodies.  Each adds its
- * nodes, links, baths and sources to thermal->network and fills its map.
+ * nodes, links, baths and sources to thermal->network and fills its map; what
+ * the map holds already of a network filled before, it keeps.
  * Order of calls: bore, then piston (which calls ring after each groove). */
 #ifndef CG_THERMAL_PARTS_H
 #define CG_THERMAL_PARTS_H

@@ -135,9 +135,10 @@ static enum cg_status add_crown(const struct cg_case *c,
     struct cg_piston_map *piston = &thermal->piston;
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < piston->crown_cells && status == CG_OK; i++) {
-        char name[48];
+        char name[48] = "";
         struct path_cell cell = crown_cell(c, i);
-        snprintf(name, sizeof name, "crown_%zu", i + 1);
+        if (!cg_network_has_name(thermal->network))
+            snprintf(name, sizeof name, "crown_%zu", i + 1);
         status = add_cell(thermal, solid, name, i > 0 ? last : NULL, &cell,
                           error);
         if (status == CG_OK)
@@ -164,16 +165,17 @@ static enum cg_status link_cell(const struct cg_case *c,
         film = CG_OIL_CONDUCTIVITY / c->piston.skirt_film;
     else
         return CG_OK;
+    const struct cg_piston_map *piston = &thermal->piston;
     const struct cg_bore_grid *grid = &thermal->bore.grid;
-    double *share = malloc(grid->stations * sizeof *share);
-    if (share == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    cg_share_time(&thermal->stroke, grid, cell->offset, cell->length, share);
+    size_t last = piston->cells - 1;
+    size_t row = index == 0 ? last - piston->crown_cells
+                            : LAND_CELLS + last - piston->skirt_first;
+    double *share = piston->bore_share + row * grid->stations;
+    if (!thermal->shares_known)
+        cg_share_time(&thermal->stroke, grid, cell->offset, cell->length,
+                      share);
     double area = region->around * CG_PI * c->engine.bore * cell->length;
-    enum cg_status status =
-        cg_thermal_link_to_bore(thermal, node, film * area, share, error);
-    free(share);
-    return status;
+    return cg_thermal_link_to_bore(thermal, node, film * area, share, error);
 }
 
 static enum cg_status add_region(const struct cg_case *c,
@@ -187,9 +189,11 @@ static enum cg_status add_region(const struct cg_case *c,
     double length = region->height / (double)region->cells;
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < region->cells && status == CG_OK; i++) {
-        char name[48];
+        char name[48] = "";
         struct path_cell cell = region_cell(c, region, *offset, length);
-        if (region->cells > 1)
+        if (cg_network_has_name(thermal->network))
+            ; /* it stands */
+        else if (region->cells > 1)
             snprintf(name, sizeof name, "%s_%zu", region->name, i + 1);
         else
             snprintf(name, sizeof name, "%s", region->name);
@@ -255,6 +259,25 @@ static enum cg_status add_gas(const struct cg_case *c,
     return status;
 }
 
+static enum cg_status allocate(const struct cg_case *c, size_t stations,
+                               struct cg_piston_map *piston,
+                               struct cg_error *error)
+{
+    size_t skirt = (size_t)c->solver.skirt_cells;
+    piston->crown_cells = (size_t)c->solver.crown_cells;
+    size_t room =
+        piston->crown_cells + 3 * (LAND_CELLS + GROOVE_CELLS) + skirt;
+    piston->node = malloc(room * sizeof *piston->node);
+    piston->gas_area =
+        malloc((piston->crown_cells + 1) * sizeof *piston->gas_area);
+    piston->bore_share = malloc((LAND_CELLS + skirt) * stations *
+                                sizeof *piston->bore_share);
+    if (piston->node == NULL || piston->gas_area == NULL ||
+        piston->bore_share == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    return CG_OK;
+}
+
 enum cg_status cg_thermal_add_piston(const struct cg_case *c,
                                      struct cg_thermal *thermal,
                                      struct cg_error *error)
@@ -272,14 +295,13 @@ enum cg_status cg_thermal_add_piston(const struct cg_case *c,
         fmin(0.5 * c->piston.crown_thickness, 0.6 * c->piston.top_land);
     struct path_cell last = {0};
 
-    piston->crown_cells = (size_t)c->solver.crown_cells;
-    size_t room = piston->crown_cells + 3 * (LAND_CELLS + GROOVE_CELLS) +
-                  (size_t)c->solver.skirt_cells;
-    piston->node = malloc(room * sizeof *piston->node);
-    piston->gas_area =
-        malloc((piston->crown_cells + 1) * sizeof *piston->gas_area);
-    if (piston->node == NULL || piston->gas_area == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    if (!thermal->shares_known) {
+        enum cg_status status =
+            allocate(c, thermal->bore.grid.stations, piston, error);
+        if (status != CG_OK)
+            return status;
+    }
+    piston->cells = 0;
     for (int r = 0; r < CG_RINGS; r++)
         piston->ring_offset[r] = cg_ring_offset(c, (enum cg_ring_place)r);
     piston->skirt_offset = cg_skirt_offset(c);

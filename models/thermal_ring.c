@@ -59,8 +59,9 @@ enum cg_status cg_thermal_add_ring(const struct cg_case *c,
     ring->coat = cg_face_resistance(&c->ring_face[place]);
     ring->face_area = 2.0 * CG_PI * ring->chain.to * in->width;
 
-    enum cg_status status =
-        allocate(ring, thermal->bore.grid.stations, error);
+    enum cg_status status = CG_OK;
+    if (!thermal->shares_known)
+        status = allocate(ring, thermal->bore.grid.stations, error);
     if (status == CG_OK)
         status = cg_chain_add(network, ring_name[place], &ring->chain, error);
     if (status != CG_OK)
@@ -78,8 +79,9 @@ enum cg_status cg_thermal_add_ring(const struct cg_case *c,
     if (status != CG_OK)
         return status;
 
-    cg_share_time(&thermal->stroke, &thermal->bore.grid,
-                  cg_ring_offset(c, place), in->width, ring->share);
+    if (!thermal->shares_known)
+        cg_share_time(&thermal->stroke, &thermal->bore.grid,
+                      cg_ring_offset(c, place), in->width, ring->share);
     ring->face_link = network->links;
     status = cg_thermal_link_to_bore(thermal, ring->face, 0.0, ring->share,
                                      error);

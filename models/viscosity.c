@@ -11,8 +11,8 @@ static double walther(double viscosity)
 double cg_viscosity_walther(double at_40, double at_100, double temperature)
 {
     double x40 = log10(313.15), x100 = log10(373.15);
-    double slope = (walther(at_100) - walther(at_40)) / (x100 - x40);
+    double y40 = walther(at_40), y100 = walther(at_100);
     double x = log10(fmin(fmax(temperature, 233.15), 623.15));
-    double level = walther(at_40) + slope * (x - x40);
+    double level = y40 + (y100 - y40) * (x - x40) / (x100 - x40);
     return (pow(10.0, pow(10.0, level)) - 0.7) * 1e-6;
 }

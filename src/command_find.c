@@ -28,7 +28,8 @@ static enum cg_status sample(struct finding *finding, struct cg_error *error)
 {
     const struct cg_options *options = finding->options;
     enum cg_status status =
-        cg_confidence_begin(finding->c, finding->run, options->samples,
+        cg_confidence_begin(finding->c, finding->run,
+                            finding->answer.extremes.closure, options->samples,
                             options->seed, &finding->work, error);
     if (status == CG_OK)
         status = cg_sampling_run(options, finding->work, &finding->answer,

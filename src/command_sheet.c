@@ -18,8 +18,9 @@ static enum cg_status find_answer(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_answer_find(c, run, 0.0, NULL, NULL, answer, error);
     if (status == CG_OK && options->samples > 0) {
-        status = cg_confidence_begin(c, run, options->samples, options->seed,
-                                     &work, error);
+        status = cg_confidence_begin(c, run, answer->extremes.closure,
+                                     options->samples, options->seed, &work,
+                                     error);
         if (status == CG_OK)
             status = cg_sampling_run(options, work, answer, error);
     }

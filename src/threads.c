@@ -13,3 +13,12 @@ int cg_threads(int wanted)
     return 1;
 #endif
 }
+
+int cg_thread(void)
+{
+#ifdef _OPENMP
+    return omp_get_thread_num();
+#else
+    return 0;
+#endif
+}

@@ -5,4 +5,7 @@
 /* `wanted`, or all cores when it is 0; 1 where OpenMP is not built in. */
 int cg_threads(int wanted);
 
+/* The number of the calling thread among those at work, from 0. */
+int cg_thread(void);
+
 #endif

@@ -11,10 +11,11 @@ struct bench_engine {
 };
 
 /* The example engine's network in the conditions of full load at rated speed;
- * `refine` multiplies the stations of the bore and the cells of the crown (not
- * those of the skirt: each touches most stations, so that the links would grow
- * with the product).  Exits on failure. */
-void bench_engine_make(int refine, struct bench_engine *engine);
+ * `refine` multiplies the stations of the bore and the cells of the crown; `all`:
+ * those of the skirt and the rings too (a ring has no more than 48).  Each skirt
+ * cell touches most stations, so that their links grow with the product of the
+ * two.  Exits on failure. */
+void bench_engine_make(int refine, bool all, struct bench_engine *engine);
 void bench_engine_free(struct bench_engine *engine);
 
 #endif

@@ -1,13 +1,15 @@
-/* Speed of the heat solver on the example engine's network: a jump from the
- * settled state at cruise to full load, followed for 20 s, against other stiff
- * solvers at equal error. */
+/* Speed of coldgap: a whole find, its samples, and the heat solver alone, on 
+ * the example engine's network: a jump from the settled state at cruise to full
+ * load, followed for 20 s, against other stiff solvers at equal error. */
 #define _POSIX_C_SOURCE 200809L
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <time.h>
 
 #include "bench_engine.h"
+#include "bench_find.h"
 #include "bench_scale.h"
 #include "bench_solver.h"
 
@@ -25,11 +27,21 @@ struct problem {
     double *reference[BENCH_INSTANTS], *result[BENCH_INSTANTS];
 };
 
-double bench_now(void)
+static double read_clock(clockid_t clock)
 {
     struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
+    clock_gettime(clock, &now);
     return (double)now.tv_sec + 1e-9 * (double)now.tv_nsec;
+}
+
+double bench_now(void)
+{
+    return read_clock(CLOCK_PROCESS_CPUTIME_ID);
+}
+
+double bench_wall(void)
+{
+    return read_clock(CLOCK_MONOTONIC);
 }
 
 _Noreturn void bench_fail(const char *what)
@@ -40,7 +52,7 @@ _Noreturn void bench_fail(const char *what)
 
 static void make_problem(struct problem *problem)
 {
-    bench_engine_make(1, &problem->engine);
+    bench_engine_make(1, false, &problem->engine);
     size_t nodes = problem->engine.network->nodes;
     for (size_t k = 0; k < BENCH_INSTANTS; k++) {
         problem->reference[k] = calloc(nodes, sizeof(double));
@@ -194,12 +206,29 @@ static void compare_solvers(struct problem *problem, double aim)
     compare(problem, &bench_gsl, least, most, ours, &none);
 }
 
+/* The processor's name, where the system tells it. */
+static void print_machine(void)
+{
+    char line[256];
+    FILE *file = fopen("/proc/cpuinfo", "r");
+    while (file != NULL && fgets(line, sizeof line, file) != NULL)
+        if (strncmp(line, "model name", 10) == 0) {
+            printf("%s", line);
+            break;
+        }
+    if (file != NULL)
+        fclose(file);
+}
+
 int main(void)
 {
     struct problem problem;
+    print_machine();
+    bench_find();
+    bench_samples();
     make_problem(&problem);
     const struct cg_network *network = problem.engine.network;
-    printf("A jump to full load, %g s: %zu nodes, %zu links; median of %d "
+    printf("\nA jump to full load, %g s: %zu nodes, %zu links; median of %d "
            "runs; errors are\nthe largest at any node at %d instants from %g "
            "s on\n",
            bench_instant[BENCH_INSTANTS - 1], network->nodes, network->links,
@@ -208,7 +237,8 @@ int main(void)
     for (size_t k = 0; k < sizeof level / sizeof *level; k++)
         compare_solvers(&problem, level[k]);
     free_problem(&problem);
-    bench_scale_cells();
+    bench_scale_cells(false);
+    bench_scale_cells(true);
     bench_scale_steps();
     return EXIT_SUCCESS;
 }

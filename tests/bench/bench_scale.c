@@ -19,9 +19,9 @@ struct rig {
     double *temperature;
 };
 
-static void make_rig(int refine, struct rig *rig)
+static void make_rig(int refine, bool all, struct rig *rig)
 {
-    bench_engine_make(refine, &rig->engine);
+    bench_engine_make(refine, all, &rig->engine);
     const struct cg_network *network = rig->engine.network;
     rig->temperature = calloc(network->nodes, sizeof *rig->temperature);
     if (rig->temperature == NULL ||
@@ -90,16 +90,18 @@ static double time_solution(struct rig *rig)
     return bench_median(seconds, REPEATS);
 }
 
-void bench_scale_cells(void)
+void bench_scale_cells(bool all)
 {
-    printf("\nMore cells along the bodies\n%8s  %8s  %8s  %9s  %6s  %s\n",
+    printf("\nMore cells along %s\n%8s  %8s  %8s  %9s  %6s  %s\n",
+           all ? "all bodies: skirt and bore touch in their product"
+               : "bore and crown",
            "nodes", "fac.[us]", "sol.[us]", "jump [ms]", "solves",
            "per node and solve [ns]");
-    for (int refine = 1; refine <= 8; refine *= 2) {
+    for (int refine = 1; refine <= 16; refine *= 2) {
         struct rig rig;
         struct cg_heat_ledger ledger;
         struct cg_step_control control = {.tolerance = accuracy};
-        make_rig(refine, &rig);
+        make_rig(refine, all, &rig);
         double factoring = time_factoring(&rig);
         double solution = time_solution(&rig);
         double seconds = time_run(&rig, &control, &ledger);
@@ -114,7 +116,7 @@ void bench_scale_cells(void)
 void bench_scale_steps(void)
 {
     struct rig rig;
-    make_rig(1, &rig);
+    make_rig(1, false, &rig);
     printf("\nMore steps of fixed size\n%8s  %9s  %s\n", "steps", "jump [ms]",
            "per step [us]");
     for (int times = 1; times <= 16; times *= 2) {

@@ -9,7 +9,7 @@ enum { BENCH_INSTANTS = 11 };
 extern const double bench_instant[BENCH_INSTANTS]; /* [s], rising */
 
 struct bench_run {
-    double seconds;                    /* of the integration alone */
+    double seconds;                    /* CPU, of the integration alone */
     long steps, solutions, factorings; /* -1: not known */
 };
 
@@ -30,8 +30,10 @@ extern const struct bench_solver bench_coldgap, bench_coldgap_steps, bench_gsl;
 extern const struct bench_solver bench_cvode;
 #endif
 
-/* Seconds of the steady clock. */
+/* CPU seconds of this process, which other work on the machine disturbs
+ * little, and seconds by the wall clock. */
 double bench_now(void);
+double bench_wall(void);
 
 /* Ends the program with a text. */
 _Noreturn void bench_fail(const char *what);

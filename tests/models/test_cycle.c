@@ -316,6 +316,63 @@ START_TEST(same_input_same_answer)
 }
 END_TEST
 
+/* A rough cycle's wall heat is near the full one's, and the change of it with
+ * the charge much nearer: what it is for. */
+START_TEST(rough_cycles)
+{
+    size_t correlations;
+    const struct cg_heat_transfer *all = cg_heat_transfers(&correlations);
+    for (size_t c = 0; c < correlations; c++)
+        for (int part = 0; part < 2; part++) {
+            struct cg_cycle_input input = rated(), more;
+            double full[2], rough[2];
+            input.correlation = &all[c];
+            if (part == 1) {
+                input.manifold_pressure = 45e3;
+                input.speed = 40.0;
+            }
+            more = input;
+            more.heat_factor = 1.15;
+            more.burn50_deg += 2.0;
+            run(&input, &cycle);
+            run(&more, &other);
+            full[0] = heat(&cycle);
+            full[1] = heat(&other);
+            input.rough = more.rough = true;
+            run(&input, &cycle);
+            more.guess = cycle.residual;
+            run(&more, &other);
+            rough[0] = heat(&cycle);
+            rough[1] = heat(&other);
+            check_close(rough[0], full[0], 0.03, all[c].name);
+            check_close(rough[1] / rough[0], full[1] / full[0], 0.001,
+                        all[c].name);
+            ck_assert_uint_lt(cycle.points, 150);
+        }
+}
+END_TEST
+
+/* A guess saves passes and leaves the cycle alone. */
+START_TEST(guessed_residual)
+{
+    struct cg_cycle_input input = rated();
+    run(&input, &cycle);
+    int passes = cycle.passes;
+    double without = heat(&cycle);
+    input.guess = cycle.residual;
+    run(&input, &cycle);
+    ck_assert_int_lt(cycle.passes, passes);
+    ck_assert_int_le(cycle.passes, 2);
+    check_close(heat(&cycle), without, 1e-6, "identity");
+    input.guess.temperature *= 1.3; /* a bad one */
+    input.guess.mass *= 0.6;
+    input.guess.burned *= 0.6;
+    run(&input, &cycle);
+    check_close(heat(&cycle), without, 1e-6, "identity");
+    check_within(cycle.energy_residual, 0.0, 1e-6, "identity");
+}
+END_TEST
+
 static void refuse(const struct cg_cycle_input *input, const char *word)
 {
     struct cg_error error = {CG_OK, ""};
@@ -470,6 +527,8 @@ int main(void)
     tcase_add_test(tcase, throttling_costs_pumping_work);
     tcase_add_test(tcase, closing_moves_no_air);
     tcase_add_test(tcase, same_input_same_answer);
+    tcase_add_test(tcase, rough_cycles);
+    tcase_add_test(tcase, guessed_residual);
     tcase_add_test(tcase, bad_input_is_refused_by_name);
     tcase_add_test(tcase, extremes_are_finite_or_refused);
     tcase_add_test(tcase, a_gas_out_of_range_says_where);

@@ -124,6 +124,33 @@ START_TEST(floating_node_is_found)
 }
 END_TEST
 
+/* A rewound network keeps its names and takes new values. */
+START_TEST(rewind_keeps_names)
+{
+    struct cg_network *network;
+    ck_assert_int_eq(cg_network_create(&network, NULL), CG_OK);
+    ck_assert(!cg_network_has_name(network));
+    cg_network_add_node(network, "one", 1.0, NULL, NULL);
+    cg_network_add_node(network, "two", 2.0, NULL, NULL);
+    cg_network_add_link(network, 0, 1, 3.0, NULL, NULL);
+    cg_network_add_bath(network, 0, 1.0, 300.0, CG_SIDE_OIL, NULL, NULL);
+    cg_network_add_source(network, 1, 5.0, CG_SIDE_FRICTION, NULL, NULL);
+    cg_network_rewind(network);
+    ck_assert_uint_eq(network->nodes + network->links + network->baths +
+                          network->sources, 0);
+    ck_assert(cg_network_has_name(network));
+    cg_network_add_node(network, "", 7.0, NULL, NULL);
+    cg_network_add_node(network, "", 8.0, NULL, NULL);
+    ck_assert(!cg_network_has_name(network));
+    cg_network_add_node(network, "three", 9.0, NULL, NULL);
+    ck_assert_str_eq(network->name[0], "one");
+    ck_assert_str_eq(network->name[1], "two");
+    ck_assert_str_eq(network->name[2], "three");
+    ck_assert_double_eq(network->capacity[1], 8.0);
+    cg_network_free(network);
+}
+END_TEST
+
 START_TEST(sides_have_names)
 {
     ck_assert_str_eq(cg_side_text(CG_SIDE_GAS), "gas");
@@ -145,6 +172,7 @@ int main(void)
     tcase_add_test(tcase, indices_run_on_and_arrays_grow);
     tcase_add_test(tcase, long_names_are_cut);
     tcase_add_test(tcase, floating_node_is_found);
+    tcase_add_test(tcase, rewind_keeps_names);
     tcase_add_test(tcase, sides_have_names);
     suite_add_tcase(suite, tcase);
     return check_run(suite);

@@ -142,6 +142,64 @@ START_TEST(settled_state_is_where_a_long_run_ends)
 }
 END_TEST
 
+/* After a small change, corrections by the old factors end where new factors
+ * do, each a small part of the one before; taken over by another stepper they
+ * are the same to the bit. */
+START_TEST(corrections_end_in_the_settled_state)
+{
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, 30);
+    struct cg_stepper *other;
+    double t[30], u[30], settled[30], before = INFINITY, size = INFINITY;
+    ck_assert_int_eq(cg_stepper_create(network, &other, NULL), CG_OK);
+    ck_assert_double_eq(cg_stepper_correct(stepper, network, t), INFINITY);
+    ck_assert_int_eq(cg_stepper_settle(stepper, network, t, NULL), CG_OK);
+    memcpy(u, t, sizeof u);
+    cg_stepper_take_factors(other, stepper);
+    for (size_t l = 0; l < network->links; l++)
+        network->link_conductance[l] *= 1.0 + 0.02 * (double)(l % 3);
+    network->bath_temperature[0] += 10;
+    for (int i = 0; i < 8; i++) {
+        size = cg_stepper_correct(stepper, network, t);
+        ck_assert_double_lt(size, 0.25 * before);
+        before = size;
+        ck_assert_double_eq(cg_stepper_correct(other, network, u), size);
+    }
+    ck_assert_double_lt(size, 1e-6);
+    ck_assert_int_eq(cg_stepper_settle(stepper, network, settled, NULL), CG_OK);
+    for (size_t i = 0; i < 30; i++) {
+        check_within(t[i], settled[i], 1e-6, "new factors");
+        ck_assert_double_eq(u[i], t[i]);
+    }
+    cg_stepper_free(other);
+    gsl_rng_free(rng);
+}
+END_TEST
+
+/* A settled network that stays: no step, and the ledger of a run in steps. */
+START_TEST(a_settled_stretch_takes_no_step)
+{
+    gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
+    make_random(rng, 30);
+    double t[30], u[30];
+    ck_assert_int_eq(cg_stepper_settle(stepper, network, t, NULL), CG_OK);
+    memcpy(u, t, sizeof u);
+    struct cg_step_control still = {.settled = true, .tolerance = 1e-6};
+    struct cg_step_control steps = {.fixed_step = 1.0};
+    struct cg_heat_ledger a = {0}, b = {0};
+    run(NULL, 3, 13, &still, t, &a);
+    run(NULL, 3, 13, &steps, u, &b);
+    ck_assert_int_eq(a.steps, 0);
+    ck_assert_int_eq(a.solutions, 0);
+    for (size_t i = 0; i < 30; i++)
+        check_within(t[i], u[i], 1e-9, "nothing moves");
+    for (int s = 0; s < CG_SIDES; s++)
+        check_within(a.in[s], b.in[s], 1e-9 * b.turnover, "the same heat");
+    check_within(a.residual, 0, 1e-12, "what goes in comes out");
+    gsl_rng_free(rng);
+}
+END_TEST
+
 START_TEST(unconnected_node_has_no_settled_state)
 {
     make_lump();
@@ -252,6 +310,22 @@ START_TEST(watch_sees_all_times_of_a_held_stretch)
         check_within(record.half_way[k], 300 * exp(-rate * (middle - 2)), 1e-3,
                      "exact");
     }
+}
+END_TEST
+
+START_TEST(a_settled_stretch_is_watched)
+{
+    make_lump();
+    network->bath_temperature[0] = 340;
+    record = (struct record){.stop_at = 4000};
+    double t = 340;
+    struct cg_step_control control = {.settled = true, .tolerance = 1e-3};
+    ck_assert_int_eq(cg_stepper_run(stepper, network, NULL, 2, 7, &control, &t,
+                                    NULL, note, &record, NULL), CG_OK);
+    ck_assert_uint_eq(record.count, 2);
+    ck_assert_double_eq(record.time[0], 2);
+    ck_assert_double_eq(record.time[1], 7);
+    ck_assert_double_eq(record.half_way[1], 340);
 }
 END_TEST
 
@@ -526,6 +600,9 @@ int main(void)
     tcase_add_test(tcase, series_lets_stiff_modes_die);
     tcase_add_test(tcase, energy_closes_to_rounding);
     tcase_add_test(tcase, settled_state_is_where_a_long_run_ends);
+    tcase_add_test(tcase, corrections_end_in_the_settled_state);
+    tcase_add_test(tcase, a_settled_stretch_takes_no_step);
+    tcase_add_test(tcase, a_settled_stretch_is_watched);
     tcase_add_test(tcase, unconnected_node_has_no_settled_state);
     tcase_add_test(tcase, stretches_end_exactly_and_without_slivers);
     tcase_add_test(tcase, watch_sees_all_times_of_a_driven_stretch);

@@ -50,7 +50,8 @@ static struct found sample(const struct cg_case *c, size_t samples,
     struct cg_error error = {0};
     ck_assert_int_eq(cg_answer_find(c, run, 0.0, NULL, NULL, &found.answer,
                                     &error), CG_OK);
-    ck_assert_int_eq(cg_confidence_begin(c, run, samples, seed, &work, &error),
+    ck_assert_int_eq(cg_confidence_begin(c, run, found.answer.extremes.closure,
+                                         samples, seed, &work, &error),
                      CG_OK);
     ck_assert_msg(cg_sampling_run(&options, work, &found.answer, &error) ==
                       CG_OK, "%s", error.text);
@@ -276,7 +277,8 @@ START_TEST(many_failures)
     struct cg_answer answer;
     struct cg_error error = {0};
     memset(&answer, 0, sizeof answer);
-    ck_assert_int_eq(cg_confidence_begin(&c, run, 100, 1, &work, NULL), CG_OK);
+    ck_assert_int_eq(cg_confidence_begin(&c, run, 0.0, 100, 1, &work, NULL),
+                     CG_OK);
     ck_assert_int_eq(cg_sampling_run(&options, work, &answer, &error),
                      CG_NUMERICAL);
     ck_assert_ptr_nonnull(strstr(error.text, " of 100 samples failed; the "

@@ -44,8 +44,9 @@ static struct cg_answer answer_of(const struct cg_case *c, size_t samples)
     ck_assert_int_eq(cg_answer_find(c, run, 0.0, NULL, NULL, &answer, NULL),
                      CG_OK);
     if (samples > 0) {
-        ck_assert_int_eq(
-            cg_confidence_begin(c, run, samples, 1, &work, NULL), CG_OK);
+        ck_assert_int_eq(cg_confidence_begin(c, run, answer.extremes.closure,
+                                             samples, 1, &work, NULL),
+                         CG_OK);
         ck_assert_int_eq(cg_sampling_run(&options, work, &answer, NULL),
                          CG_OK);
     }

@@ -149,8 +149,8 @@ START_TEST(scale_is_a_factor)
     thick.scale.film = 1.3;
     struct cg_duty_run *run = run_of(&c), *varied, *anew = run_of(&thick);
     struct cg_error error = {0};
-    ck_assert_int_eq(cg_duty_run_vary(&thick, run, true, &varied, &error),
-                     CG_OK);
+    ck_assert_int_eq(cg_duty_run_lay_out(&thick, &varied, &error), CG_OK);
+    ck_assert_int_eq(cg_duty_run_vary(&thick, run, run, varied, &error), CG_OK);
     for (int r = 0; r < CG_RING_OIL; r++) {
         const struct cg_regime *regime = start_of(anew);
         check_close(regime->film[r], 1.3 * regime->film_mean[r].heat_film,
