@@ -1,24 +1,26 @@
 # Pressures around the rings and the top ring's lift over the cycle.
 # gnuplot -e "dir='out'" plots/seal_cycle.gp
 # needs: seal_cycle.dat
+if (exists("page")) shape = "size 560,640"
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/seal_cycle.dat"
 name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
 set xrange [-180:360] noextend
 set xtics 60
 set key top right
-set lmargin at screen 0.09
-set rmargin at screen 0.97
 do for [out in outs] {
     eval (out eq "png" ? png : svg)."seal_cycle.".out."'"
     set multiplot
-    set title "Gas around the rings at full load: ".name(0)
+    set lmargin at screen exists("page") ? 0.15 : 0.09
+    set rmargin at screen 0.97
+    if (!exists("page")) { set title "Gas around the rings at full load: ".name(0) }
     set xlabel ""
     set format x ""
     set ylabel "pressure, bar"
     set logscale y
     set yrange [0.8:*]
-    set key top right
+    set key inside top right
+    if (exists("page")) { set key font ",11" samplen 2 width -5 spacing 1 }
     set bmargin at screen 0.40
     set tmargin at screen 0.92
     plot file index 0 using 1:2 with lines ls 1 title "cylinder", \
@@ -31,8 +33,7 @@ do for [out in outs] {
     set format x
     set ylabel "lift, µm"
     set yrange [-4:*]
-    set offsets 0, 0, graph 0.55, 0
-    set key top right
+    set offsets 0, 0, graph (exists("page") ? 0.9 : 0.55), 0
     set tmargin at screen 0.37
     set bmargin at screen 0.13
     plot file index 0 using 1:6 with lines ls 1 title "top ring above its lower flank", \

@@ -1,6 +1,7 @@
 # The trade-off of the top gap: what it risks against what it leaks.
 # gnuplot -e "dir='out'" plots/seal_gap.gp
 # needs: seal_gap.dat
+if (exists("page")) shape = "size 560,760"
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/seal_gap.dat"
 blocks = int(system("grep -c '^# block' ".file))
@@ -28,7 +29,7 @@ do for [out in outs] {
     unset arrow
     do for [i=0:blocks-1] {
         set arrow i+1 from safe(i), graph 0 to safe(i), graph 0.07 nohead ls pick(i) lw 1.5
-        set label i+1 sprintf("%.2f", safe(i)) at safe(i), graph 0.095 center font ",10"
+        set label i+1 sprintf("%.2f", safe(i)) at safe(i), graph (exists("page") ? 0.095+0.05*i : 0.095) center font ",10"
     }
     plot for [i=0:blocks-1] file index i using 1:($2*100) with lines ls pick(i) title "too little, ".boost(i)." kPa boost (left)", \
          for [i=0:blocks-1] file index i using 1:5 axes x1y2 with linespoints ls pick(i) lw 1.2 pt 4+2*i ps 0.7 title "blow-by, ".boost(i)." kPa boost (right)", \

@@ -1,27 +1,32 @@
 # What gas ports change: how far the groove lags, and what passes into the crankcase.
 # gnuplot -e "dir='out'" plots/seal_ports.gp
 # needs: seal_cycle.dat
+if (exists("page")) shape = "size 560,640"
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/seal_cycle.dat"
 name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); sub(/,[^,]*rpm$/,\"\"); print}}' %s", i+1, file))
 speed = system("sed -n 's/^# block:.*, //p' ".file." | head -n 1")
 set xrange [-360:360] noextend
-set xtics 60
+set xtics exists("page") ? 120 : 60
 set key top right
-set lmargin at screen 0.09
-set rmargin at screen 0.97
 do for [out in outs] {
     eval (out eq "png" ? png : svg)."seal_ports.".out."'"
     set multiplot
-    set title "Gas ports into the top groove, full load, ".speed
+    set lmargin at screen exists("page") ? 0.15 : 0.09
+    set rmargin at screen 0.97
+    if (!exists("page")) { set title "Gas ports into the top groove, full load, ".speed }
+    set key inside top right
+    if (exists("page")) { set key font ",11" samplen 2 width -5 spacing 1 }
     set xlabel ""
     set format x ""
     set ylabel "cylinder less groove, bar"
     set bmargin at screen 0.54
     set tmargin at screen 0.92
+    set offsets 0, 0, graph (exists("page") ? 0.4 : 0.3), 0
     plot file index 0 using 1:($2-$3) with lines ls 1 title name(0), \
          file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title name(1)
     unset title
+    unset offsets
     set xlabel "crank angle after firing top centre, degrees"
     set format x
     set ylabel "to the crankcase, g/s"

@@ -1,8 +1,45 @@
 #include "config.h"
 #include "options.h"
+#include "outputs.h"
+#include "page_seal.h"
 #include "progress.h"
 #include "report_seal.h"
 #include "seal_tables.h"
+
+/* What the tables and the page are made from. */
+struct telling {
+    const struct cg_options *options;
+    const struct cg_seal_study *study;
+};
+
+static enum cg_status write_tables(void *context, const char *dir,
+                                   struct cg_error *error)
+{
+    const struct telling *telling = context;
+    return cg_seal_tables_write(dir, telling->options->config, telling->study,
+                                error);
+}
+
+static enum cg_status fill_page(void *context, struct cg_page *page,
+                                struct cg_error *error)
+{
+    (void)error;
+    cg_page_seal(page, ((struct telling *)context)->study);
+    return CG_OK;
+}
+
+static enum cg_status write_outputs(const struct cg_options *options,
+                                    const struct cg_seal_study *study,
+                                    struct cg_error *error)
+{
+    struct telling telling = {options, study};
+    struct cg_outputs outputs = {.title = "Gas past the rings",
+                                 .run = "seal",
+                                 .tables = write_tables,
+                                 .fill = fill_page,
+                                 .context = &telling};
+    return cg_outputs_write(options, &outputs, error);
+}
 
 enum cg_status cg_command_seal(const struct cg_options *options,
                                struct cg_error *error)
@@ -14,13 +51,14 @@ enum cg_status cg_command_seal(const struct cg_options *options,
     enum cg_status status =
         cg_config_read(options->config, options->set, options->sets, &c, error);
     if (status == CG_OK)
+        status = cg_outputs_check(options, error);
+    if (status == CG_OK)
         status = cg_duty_run_create(&c, &run, error);
     if (status == CG_OK)
         status = cg_seal_study_create(&c, run, &study, error);
     double seconds = cg_wall_clock() - begin;
-    if (status == CG_OK && options->out != NULL)
-        status =
-            cg_seal_tables_write(options->out, options->config, study, error);
+    if (status == CG_OK)
+        status = write_outputs(options, study, error);
     if (status == CG_OK)
         cg_report_seal(study, options->config, options->inch, options->quiet,
                        seconds);

@@ -7,6 +7,8 @@
 #include "page_parts.h"
 #include "show.h"
 
+#define HORSEPOWER 745.6998715822702 /* mechanical [W] */
+
 void cg_page_values(struct cg_page *page, const char *caption)
 {
     const char *const heads[2][3] = {{"Quantity", "metric", "inch"},
@@ -53,6 +55,20 @@ void cg_page_flow(struct cg_page *page, const char *name, double kg_per_second)
 {
     cg_page_both(page, name, cg_show_flow(kg_per_second, false).text,
                  cg_show_flow(kg_per_second, true).text);
+}
+
+void cg_page_small_power(struct cg_page *page, const char *name, double watt)
+{
+    char metric[32], inch[32];
+    snprintf(metric, sizeof metric, "%.3g kW", watt / 1e3);
+    snprintf(inch, sizeof inch, "%.3g hp", watt / HORSEPOWER);
+    cg_page_both(page, name, metric, inch);
+}
+
+void cg_page_leak(struct cg_page *page, const char *name, double kg_per_second)
+{
+    cg_page_both(page, name, cg_show_leak(kg_per_second, false).text,
+                 cg_show_leak(kg_per_second, true).text);
 }
 
 void cg_page_plain(struct cg_page *page, const char *name, const char *format,

@@ -16,6 +16,11 @@ void cg_page_power(struct cg_page *page, const char *name, double watt);
 void cg_page_flow(struct cg_page *page, const char *name,
                   double kg_per_second);
 
+/* Power and flow too small for whole numbers: g/s and lb/h. */
+void cg_page_small_power(struct cg_page *page, const char *name, double watt);
+void cg_page_leak(struct cg_page *page, const char *name,
+                  double kg_per_second);
+
 /* The same value in words of your own, and one that has no other unit. */
 void cg_page_both(struct cg_page *page, const char *name, const char *metric,
                   const char *inch);

@@ -33,20 +33,31 @@ static void print_gaps(const struct cg_seal_study *study, const char *config,
                .text);
 }
 
+void cg_seal_ring_text(const struct cg_pack_cycle *cycle, size_t k,
+                       double peak_deg, char text[CG_SEAL_TEXT])
+{
+    int used;
+    if (cycle->unseat_deg[k] <= peak_deg)
+        used = snprintf(text, CG_SEAL_TEXT,
+                        "is off its seat at peak pressure");
+    else if (cycle->unseat_deg[k] >= 720.0)
+        used = snprintf(text, CG_SEAL_TEXT, "stays on its lower flank");
+    else
+        used = snprintf(text, CG_SEAL_TEXT,
+                        "leaves its lower flank %.0f deg after firing top "
+                        "centre",
+                        cycle->unseat_deg[k]);
+    if (cycle->lifts[k] > 1)
+        snprintf(text + used, (size_t)(CG_SEAL_TEXT - used),
+                 "; lifts %d times a cycle", cycle->lifts[k]);
+}
+
 static void print_ring(const char *name, const struct cg_pack_cycle *cycle,
                        size_t k, double peak_deg)
 {
-    if (cycle->unseat_deg[k] <= peak_deg)
-        printf("  %-20s is off its seat at peak pressure", name);
-    else if (cycle->unseat_deg[k] >= 720.0)
-        printf("  %-20s stays on its lower flank", name);
-    else
-        printf("  %-20s leaves its lower flank %.0f deg after firing top "
-               "centre",
-               name, cycle->unseat_deg[k]);
-    if (cycle->lifts[k] > 1)
-        printf("; lifts %d times a cycle", cycle->lifts[k]);
-    printf("\n");
+    char text[CG_SEAL_TEXT];
+    cg_seal_ring_text(cycle, k, peak_deg, text);
+    printf("  %-20s %s\n", name, text);
     if (cycle->given_way_deg[k] > 0.5)
         printf("  %-20s gas pushes it off the bore for %.0f deg of a cycle\n",
                "", cycle->given_way_deg[k]);
@@ -206,6 +217,13 @@ static void print_second(const struct cg_seal_study *study, bool inch)
                : "");
 }
 
+const char *cg_seal_left_out(void)
+{
+    return "Left out: chamfers at the gap's ends, bore distortion, ring "
+           "twist, piston tilt,\noil in the grooves; valve guides and "
+           "turbocharger, which a blow-by meter sees too.";
+}
+
 void cg_report_seal(const struct cg_seal_study *study, const char *config,
                     bool inch, bool quiet, double seconds)
 {
@@ -227,10 +245,7 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
            cg_show_leak(study->at_rated.blow_by, inch).text,
            study->at_rated.blow_by_share * 100.0);
     if (!quiet)
-        printf("Left out: chamfers at the gap's ends, bore distortion, ring "
-               "twist, piston tilt,\noil in the grooves; valve guides and "
-               "turbocharger, which a blow-by meter sees too:\nat high "
-               "speed it reads several times this.\n");
+        printf("%s\n", cg_seal_left_out());
     printf("%s\n", cg_cautions_text());
     if (!quiet)
         printf("Computed in %.0f ms.\n", seconds * 1e3);

@@ -35,7 +35,8 @@ expect 0 "$coldgap" sweep "$engine" -q -o "$work/out" \
     --vary charge.boost_kPa=0:200:100 --report "$work/sweep.html"
 expect 0 "$coldgap" finish "$engine" -q --simulate plateau \
     --report "$work/finish.html"
-for page in find sheet sweep finish; do
+expect 0 "$coldgap" seal "$engine" -q --report "$work/seal.html"
+for page in find sheet sweep finish seal; do
     browse $page --dump-dom "file://$work/$page.html" ||
         fail "$page.html: the browser fails"
     grep -q '<h1>' "$work/$page.out" || fail "$page.html is not read"

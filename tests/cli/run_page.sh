@@ -73,6 +73,12 @@ holds "$work/odd.html" '<tr class="bad"><th scope="row">860'
 expect 0 "$coldgap" finish "$engine" --simulate plateau -q \
     --report "$work/finish.html"
 page "$work/finish.html" 3
+expect 0 "$coldgap" seal "$engine" -q -o "$work/seal" \
+    --report "$work/seal.html"
+page "$work/seal.html" 3
+leak=$(awk '$1 == "blow_by" {printf "%.3g g/s", $2}' "$work/seal/seal.dat")
+holds "$work/seal.html" "full load: <strong>$leak</strong> <span>(3.95 lb/h)"
+holds "$work/seal.html" 'until your own engine\|Until your own engine'
 
 # Equal input, equal bytes: again, with a folder for tables, other threads.
 cp "$work/find.html" "$work/first"
