@@ -1,5 +1,6 @@
 # Which top rings fit up to which boost.   gnuplot -e "dir='out'" plots/rings.gp
 # needs: rings.dat
+if (exists("page")) shape = "size 560,700"
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/rings.dat"
 rows = int(system("grep -c -v '^#' ".file))
@@ -21,6 +22,13 @@ set label 1 "this engine" at own, graph 0.985 offset 0.6,0 font ",9" front
 label(a, b) = system("echo '".a.", ".b."' | tr _ ' '")
 do for [out in outs] {
     eval (out eq "png" ? png : svg)."rings.".out."'"
+    if (exists("page")) {
+        set lmargin at screen 0.46
+        set ytics font ",12"
+        set rmargin at screen 0.95
+        set xtics 200
+        set x2tics 30
+    }
     plot file using (0):0:(0):6:($0-0.34):($0+0.34):ytic(label(strcol(1), strcol(2))) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#8a8a8a" title "fits", \
          file using 6:0:6:8:($0-0.34):($0+0.34) with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#555555" title "marginal"
 }

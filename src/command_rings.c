@@ -3,6 +3,8 @@
 
 #include "config.h"
 #include "options.h"
+#include "outputs.h"
+#include "page_rings.h"
 #include "progress.h"
 #include "report_rings.h"
 #include "rings_tables.h"
@@ -76,6 +78,34 @@ static enum cg_status end(struct comparing *comparing, struct cg_error *error)
                          &answer->reached, error);
 }
 
+static enum cg_status write_tables(void *context, const char *dir,
+                                   struct cg_error *error)
+{
+    const struct comparing *comparing = context;
+    return cg_rings_tables_write(dir, comparing->options->config,
+                                 &comparing->c, &comparing->answer, error);
+}
+
+static enum cg_status fill_page(void *context, struct cg_page *page,
+                                struct cg_error *error)
+{
+    const struct comparing *comparing = context;
+    (void)error;
+    cg_page_rings(page, &comparing->c, &comparing->answer);
+    return CG_OK;
+}
+
+static enum cg_status write_outputs(struct comparing *comparing,
+                                    struct cg_error *error)
+{
+    struct cg_outputs outputs = {.title = "Top rings and pistons for a duty",
+                                 .run = "rings",
+                                 .tables = write_tables,
+                                 .fill = fill_page,
+                                 .context = comparing};
+    return cg_outputs_write(comparing->options, &outputs, error);
+}
+
 /* Whether any ring is not wholly unfit. */
 static bool any_stands(const struct cg_rings_answer *answer)
 {
@@ -98,14 +128,15 @@ enum cg_status cg_command_rings(const struct cg_options *options,
         status = cg_config_read_shelf(options->config, options->set,
                                       options->sets, &comparing.shelf, error);
     if (status == CG_OK)
+        status = cg_outputs_check(options, error);
+    if (status == CG_OK)
         status = begin(&comparing, error);
     if (status == CG_OK) {
         run_items(&comparing);
         status = end(&comparing, error);
     }
-    if (status == CG_OK && options->out != NULL)
-        status = cg_rings_tables_write(options->out, options->config,
-                                       &comparing.c, &comparing.answer, error);
+    if (status == CG_OK)
+        status = write_outputs(&comparing, error);
     if (status == CG_OK) {
         cg_report_rings(&comparing.c, options->config, &comparing.answer,
                         options->inch, options->quiet,

@@ -182,6 +182,22 @@ void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)
     element(page, "p", good ? "verdict good" : "verdict bad", text);
 }
 
+void cg_page_list(struct cg_page *page)
+{
+    fputs("<ol>\n", page->file);
+}
+
+void cg_page_item(struct cg_page *page, const char *format, ...)
+{
+    FORMATTED(text, format);
+    element(page, "li", NULL, text);
+}
+
+void cg_page_list_end(struct cg_page *page)
+{
+    fputs("</ol>\n", page->file);
+}
+
 /* The next line of a text, without its indent; false at its end. */
 static bool next_line(const char **rest, const char **line, size_t *length)
 {

@@ -64,6 +64,12 @@ void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)
  * number and a full stop, and goes on over indented lines. */
 void cg_page_steps(struct cg_page *page, const char *text);
 
+/* A numbered list. */
+void cg_page_list(struct cg_page *page);
+void cg_page_item(struct cg_page *page, const char *format, ...)
+    CG_FORMAT(2, 3);
+void cg_page_list_end(struct cg_page *page);
+
 /* A place to be filled in by hand. */
 void cg_page_blank(struct cg_page *page, const char *name);
 

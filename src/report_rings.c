@@ -113,6 +113,14 @@ static void print_pistons(const struct cg_rings_answer *answer, bool inch)
            "maker's wins.\n\n");
 }
 
+const char *cg_rings_left_out(void)
+{
+    return "Limits are bands, most of them common practice without a "
+           "source: see\nring_materials.cfg and ring_faces.cfg.  Left out: "
+           "knock, which multiplies the\npressure rise at once; how face "
+           "and bore run together; how well a coat is made.";
+}
+
 void cg_report_rings(const struct cg_case *c, const char *config,
                      const struct cg_rings_answer *answer, bool inch,
                      bool quiet, double seconds)
@@ -123,10 +131,7 @@ void cg_report_rings(const struct cg_case *c, const char *config,
     if (!quiet) {
         print_faces(answer, inch);
         print_pistons(answer, inch);
-        printf("Limits are bands, most of them common practice without a "
-               "source: see\nring_materials.cfg and ring_faces.cfg.  Left out: "
-               "knock, which multiplies the\npressure rise at once; how face "
-               "and bore run together; how well a coat is made.\n");
+        printf("%s\n", cg_rings_left_out());
         if (c->charge.charger == CG_CHARGER_NONE)
             printf("This engine has no charger; higher boosts are looked at "
                    "as if it had a turbine.\n");

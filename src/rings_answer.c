@@ -5,6 +5,10 @@
 
 #include "constants.h"
 
+enum { LOAD = 96 };
+
+#define NO_LIMIT "no limit is met at the boosts looked at"
+
 /* How a limit is told: shown = (SI - shift) / scale. */
 struct told {
     const char *name, *unit;
@@ -52,15 +56,10 @@ static const char *failure_of(const struct cg_ring_choice *choice,
     return choice->face->failure;
 }
 
-void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
-                    char text[CG_REASON])
+/* "99 of 90-120 bar" */
+static void load_text(const struct cg_ring_choice *choice,
+                      enum cg_ring_limit limit, bool inch, char text[LOAD])
 {
-    bool fits = choice->verdict == CG_RING_FITS;
-    enum cg_ring_limit limit = fits ? choice->first : choice->worst;
-    if (limit == CG_RING_LIMITS) {
-        snprintf(text, CG_REASON, "no limit is met at the boosts looked at");
-        return;
-    }
     struct told told = told_of(limit, inch);
     char load[24], low[24], high[24];
     const struct cg_band *band = &choice->limit[limit];
@@ -70,7 +69,47 @@ void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
              (band->low - told.shift) / told.scale);
     snprintf(high, sizeof high, told.format,
              (band->high - told.shift) / told.scale);
-    snprintf(text, CG_REASON, "%s%s %s of %s-%s %s: %s",
-             fits ? "next: " : "", told.name, load, low, high,
-             told.unit, failure_of(choice, limit));
+    snprintf(text, LOAD, "%s of %s-%s %s", load, low, high, told.unit);
+}
+
+/* The limit that a ring is told by; CG_RING_LIMITS: none. */
+static enum cg_ring_limit limit_of(const struct cg_ring_choice *choice)
+{
+    return choice->verdict == CG_RING_FITS ? choice->first : choice->worst;
+}
+
+static void write_reason(const struct cg_ring_choice *choice,
+                         const char *loads, char text[CG_REASON])
+{
+    enum cg_ring_limit limit = limit_of(choice);
+    snprintf(text, CG_REASON, "%s%s %s: %s",
+             choice->verdict == CG_RING_FITS ? "next: " : "",
+             told_of(limit, false).name, loads, failure_of(choice, limit));
+}
+
+void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
+                    char text[CG_REASON])
+{
+    char loads[LOAD];
+    if (limit_of(choice) == CG_RING_LIMITS) {
+        snprintf(text, CG_REASON, "%s", NO_LIMIT);
+        return;
+    }
+    load_text(choice, limit_of(choice), inch, loads);
+    write_reason(choice, loads, text);
+}
+
+void cg_ring_reason_both(const struct cg_ring_choice *choice, bool inch,
+                         char text[CG_REASON])
+{
+    enum cg_ring_limit limit = limit_of(choice);
+    char first[LOAD], other[LOAD], loads[2 * LOAD + 4];
+    if (limit == CG_RING_LIMITS || limit == CG_LIMIT_TENSION) {
+        cg_ring_reason(choice, inch, text); /* no units, or one */
+        return;
+    }
+    load_text(choice, limit, inch, first);
+    load_text(choice, limit, !inch, other);
+    snprintf(loads, sizeof loads, "%s (%s)", first, other);
+    write_reason(choice, loads, text);
 }

@@ -17,11 +17,15 @@ struct cg_rings_answer {
 };
 
 /* Room for a line of reason. */
-enum { CG_REASON = 256 };
+enum { CG_REASON = 384 };
 
 /* Why the verdict, or what will stop it first, in one line: "peak pressure
  * 99 of 90-120 bar: cracks and flakes off". */
 void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
                     char text[CG_REASON]);
+
+/* The same in both systems of units, the asked one first. */
+void cg_ring_reason_both(const struct cg_ring_choice *choice, bool inch,
+                         char text[CG_REASON]);
 
 #endif

@@ -36,7 +36,8 @@ expect 0 "$coldgap" sweep "$engine" -q -o "$work/out" \
 expect 0 "$coldgap" finish "$engine" -q --simulate plateau \
     --report "$work/finish.html"
 expect 0 "$coldgap" seal "$engine" -q --report "$work/seal.html"
-for page in find sheet sweep finish seal; do
+expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html"
+for page in find sheet sweep finish seal rings; do
     browse $page --dump-dom "file://$work/$page.html" ||
         fail "$page.html: the browser fails"
     grep -q '<h1>' "$work/$page.out" || fail "$page.html is not read"

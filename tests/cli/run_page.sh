@@ -79,6 +79,13 @@ page "$work/seal.html" 3
 leak=$(awk '$1 == "blow_by" {printf "%.3g g/s", $2}' "$work/seal/seal.dat")
 holds "$work/seal.html" "full load: <strong>$leak</strong> <span>(3.95 lb/h)"
 holds "$work/seal.html" 'until your own engine\|Until your own engine'
+expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html" --threads 1
+page "$work/rings.html" 2
+holds "$work/rings.html" '<th scope="row">15.*plain_steel, bare (yours)'
+holds "$work/rings.html" 'peak pressure 99 of 70-100 bar (1433 of 1015-1450 psi)'
+cp "$work/rings.html" "$work/first"
+expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html" --threads 2
+cmp -s "$work/first" "$work/rings.html" || fail "threads change a page"
 
 # Equal input, equal bytes: again, with a folder for tables, other threads.
 cp "$work/find.html" "$work/first"
