@@ -82,46 +82,46 @@ struct cg_hand cg_hand_root(const char *name, const char *unit, int digits,
     return hand;
 }
 
-void cg_figure_print(const struct cg_figure *figure)
+void cg_figure_print(FILE *out, const struct cg_figure *figure)
 {
-    printf("%s%s%s", figure->text, figure->unit[0] != '\0' ? " " : "",
-           figure->unit);
+    fprintf(out, "%s%s%s", figure->text, figure->unit[0] != '\0' ? " " : "",
+            figure->unit);
 }
 
-static void print_formula(const struct cg_hand *hand)
+static void print_formula(FILE *out, const struct cg_hand *hand)
 {
-    printf("  %s = %s", hand->result.name, hand->root ? "sqrt " : "");
+    fprintf(out, "  %s = %s", hand->result.name, hand->root ? "sqrt " : "");
     for (size_t i = 0; i <= strlen(hand->operators); i++) {
         const struct cg_figure *figure = &hand->figure[i];
         if (i > 0)
-            printf(" %c ", hand->operators[i - 1]);
-        printf("%s", figure->name != NULL ? figure->name : figure->text);
+            fprintf(out, " %c ", hand->operators[i - 1]);
+        fprintf(out, "%s", figure->name != NULL ? figure->name : figure->text);
     }
-    printf("\n");
+    fprintf(out, "\n");
 }
 
-static void print_numbers(const struct cg_hand *hand)
+static void print_numbers(FILE *out, const struct cg_hand *hand)
 {
-    printf(" = %s", hand->root ? "sqrt " : "");
+    fprintf(out, " = %s", hand->root ? "sqrt " : "");
     for (size_t i = 0; i <= strlen(hand->operators); i++) {
         if (i > 0)
-            printf(" %c ", hand->operators[i - 1]);
-        cg_figure_print(&hand->figure[i]);
+            fprintf(out, " %c ", hand->operators[i - 1]);
+        cg_figure_print(out, &hand->figure[i]);
     }
-    printf(" = ");
-    cg_figure_print(&hand->result);
-    printf("\n");
+    fprintf(out, " = ");
+    cg_figure_print(out, &hand->result);
+    fprintf(out, "\n");
 }
 
-void cg_hand_print(const struct cg_hand *hand)
+void cg_hand_print(FILE *out, const struct cg_hand *hand)
 {
-    print_formula(hand);
-    printf("  %*s", (int)strlen(hand->result.name), "");
-    print_numbers(hand);
+    print_formula(out, hand);
+    fprintf(out, "  %*s", (int)strlen(hand->result.name), "");
+    print_numbers(out, hand);
 }
 
-void cg_hand_print_numbers(const struct cg_hand *hand)
+void cg_hand_print_numbers(FILE *out, const struct cg_hand *hand)
 {
-    printf("  %s", hand->result.name);
-    print_numbers(hand);
+    fprintf(out, "  %s", hand->result.name);
+    print_numbers(out, hand);
 }

@@ -4,7 +4,7 @@
  *
  *   struct cg_hand growth = cg_hand_work("growth", "mm", 3, "xx/",
  *                               CG_FIGURES(arc, expansion, rise, million));
- *   cg_hand_print(&growth);
+ *   cg_hand_print(stdout, &growth);
  *
  *   growth = arc x expansion x rise / 1000000
  *          = 271.75 mm x 12.20 x 159 C / 1000000 = 0.527 mm
@@ -13,6 +13,7 @@
 #define CG_BY_HAND_H
 
 #include <stdbool.h>
+#include <stdio.h>
 
 enum { CG_HAND_FIGURES = 8 };
 
@@ -60,10 +61,10 @@ struct cg_hand cg_hand_root(const char *name, const char *unit, int digits,
                             const struct cg_figure *of);
 
 /* Prints formula and numbers, two lines; the numbers alone, one line. */
-void cg_hand_print(const struct cg_hand *hand);
-void cg_hand_print_numbers(const struct cg_hand *hand);
+void cg_hand_print(FILE *out, const struct cg_hand *hand);
+void cg_hand_print_numbers(FILE *out, const struct cg_hand *hand);
 
 /* "271.75 mm": a figure with its unit. */
-void cg_figure_print(const struct cg_figure *figure);
+void cg_figure_print(FILE *out, const struct cg_figure *figure);
 
 #endif

@@ -12,12 +12,14 @@ enum cg_status cg_outputs_check(const struct cg_options *options,
                                    : CG_OK;
 }
 
-/* Adds to a text that grows; what does not fit is cut off. */
+/* Adds to a text that grows; what does not fit is cut off.  An option
+ * without a value has an empty one. */
 static void add(char *run, const char *option, const char *value)
 {
     size_t used = strlen(run);
     if (value != NULL)
-        snprintf(run + used, RUN_LENGTH - used, " %s %s", option, value);
+        snprintf(run + used, RUN_LENGTH - used, " %s%s%s", option,
+                 value[0] != '\0' ? " " : "", value);
 }
 
 /* What was asked, so that the answer can be had again. */
@@ -33,6 +35,8 @@ static void write_run(const struct cg_options *options, const char *command,
         add(run, "--vary", options->vary[i]);
     for (size_t i = 0; i < options->sets; i++)
         add(run, "--set", options->set[i]);
+    add(run, "--level", options->level);
+    add(run, "--answers", options->answers ? "" : NULL);
     snprintf(samples, sizeof samples, "%zu", options->samples);
     add(run, "--samples", options->samples > 0 ? samples : NULL);
 }

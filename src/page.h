@@ -64,6 +64,10 @@ void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)
  * number and a full stop, and goes on over indented lines. */
 void cg_page_steps(struct cg_page *page, const char *text);
 
+/* A text as screens have it: words, whose lines are joined, and lines set in by
+ * two spaces, which stay as they are; set in by four, they are columns. */
+void cg_page_lines(struct cg_page *page, const char *text);
+
 /* A numbered list. */
 void cg_page_list(struct cg_page *page);
 void cg_page_item(struct cg_page *page, const char *format, ...)

@@ -26,6 +26,11 @@ static const char style[] =
     "p{margin:.6rem 0}\n"
     "code{font:0.95em ui-monospace,\"DejaVu Sans Mono\",monospace;"
     "overflow-wrap:anywhere}\n"
+    "pre{font:0.9rem/1.45 ui-monospace,\"DejaVu Sans Mono\",monospace;"
+    "margin:.6rem 0}\n"
+    ".hand{white-space:pre-wrap;border-left:.25rem solid var(--rule);"
+    "padding-left:.4rem}\n"
+    ".hand span{display:block;padding-left:2em;text-indent:-2em}\n"
     ".run,.last{color:var(--faint);font-size:.9rem}\n"
     ".last{border-top:1px solid var(--rule);padding-top:.6rem;"
     "margin-top:2rem}\n"
@@ -71,7 +76,9 @@ static const char style[] =
     ".blank span{flex:1;border-bottom:1px solid var(--ink)}\n"
     "li{margin:.25rem 0}\n"
     "@media (max-width:30rem){th,td{padding:.3rem .35rem}"
-    "table{font-size:.93rem}}\n"
+    "table{font-size:.93rem}pre{font-size:.8rem}}\n";
+
+static const char print_style[] =
     /* Cautions on every sheet of paper, in any size of it. */
     "@page{margin:15mm 14mm 18mm;@bottom-center{content:\"An estimate, not a "
     "warranty; where the ring or piston maker's minimum gap is larger, it "
@@ -80,10 +87,11 @@ static const char style[] =
     "body{font-size:10.5pt}main{max-width:none;padding:0}\n"
     ".cautions,.verdict,.good,.bad,thead th{print-color-adjust:exact;"
     "-webkit-print-color-adjust:exact}\n"
-    ".table{overflow:visible}table{font-size:9.5pt}"
+    "pre{font-size:8.5pt}.table{overflow:visible}table{font-size:9.5pt}"
     "caption span{max-width:none}th:first-child{position:static}\n"
     "thead{display:table-header-group}\n"
-    "tr,.table,figure,.cautions,.verdict,.answer,.note{break-inside:avoid}\n"
+    "tr,.table,figure,.hand,.cautions,.verdict,.answer,.note{"
+    "break-inside:avoid}\n"
     "h1,h2,h3,caption{break-after:avoid}.blank+.blank{break-before:avoid}\n"
     "th,td{padding:.2rem .5rem}figure svg{max-width:11cm}"
     "figure{margin:.8rem 0}p,li{orphans:3;widows:3}}\n";
@@ -91,4 +99,9 @@ static const char style[] =
 const char *cg_page_style(void)
 {
     return style;
+}
+
+const char *cg_page_style_print(void)
+{
+    return print_style;
 }

@@ -10,7 +10,7 @@
 static const struct {
     const char *title;
     cg_lesson_step step[2];
-} steps[] = {
+} steps[CG_LESSON_STEPS] = {
     {"Boost packs the cylinder",
      {cg_lesson_boost_first, cg_lesson_boost_second}},
     {"More fuel, more heat", {cg_lesson_heat_first, cg_lesson_heat_second}},
@@ -19,15 +19,41 @@ static const struct {
     {"The ring grows", {cg_lesson_ring, cg_lesson_ring}},
     {"The bore grows too", {cg_lesson_bore_first, cg_lesson_bore_second}},
     {"What is left of the gap", {cg_lesson_left, cg_lesson_left}},
-    {"The same at three boosts", {cg_lesson_boosts, cg_lesson_boosts}},
-    {"A duty: heat takes time", {cg_lesson_duty, cg_lesson_duty}},
+    [CG_LESSON_AT_BOOSTS] = {"The same at three boosts",
+                             {cg_lesson_boosts, cg_lesson_boosts}},
+    [CG_LESSON_AT_DUTY] = {"A duty: heat takes time",
+                           {cg_lesson_duty, cg_lesson_duty}},
     {"When the ends touch", {cg_lesson_ends_first, cg_lesson_ends_second}},
     {"What a wide gap costs", {cg_lesson_leak_first, cg_lesson_leak_second}},
-    {"The gap to file", {cg_lesson_sum, cg_lesson_sum}},
+    [CG_LESSON_AT_GAP] = {"The gap to file", {cg_lesson_sum, cg_lesson_sum}},
     {"Hand and model", {cg_lesson_apart, cg_lesson_apart}},
 };
 
-enum { STEPS = sizeof steps / sizeof steps[0] };
+const char *cg_lesson_title(int step)
+{
+    return steps[step].title;
+}
+
+void cg_lesson_print(FILE *out, int step, const struct cg_lesson_sheet *sheet,
+                     enum cg_lesson_level level)
+{
+    steps[step].step[level](out, sheet);
+}
+
+const char *cg_lesson_how(void)
+{
+    return "Take a pocket calculator.  A line holds either x and /, or + and "
+           "-: key it in\nfrom left to right and you get the number printed, "
+           "since each number is rounded\nbefore it is used again.  Expansion "
+           "is in millionths of the length for each degree.";
+}
+
+const char *cg_lesson_level_text(enum cg_lesson_level level)
+{
+    return level == CG_LESSON_FIRST
+               ? "first; --level second reckons the heat too"
+               : "second; --level first has fewer formulas";
+}
 
 struct cg_lesson_text cg_lesson_say(const struct cg_figure *figure)
 {
@@ -49,27 +75,34 @@ static void print_head(const struct cg_lesson_sheet *sheet, const char *config,
            cg_show_boost(c->charge.boost, inch).text);
     printf("Parts    top ring %s, bore %s\n", c->ring[CG_RING_TOP].material,
            c->bore.material);
-    printf("Level    %s\n\n", level == CG_LESSON_FIRST
-                                  ? "first; --level second reckons the heat too"
-                                  : "second; --level first has fewer formulas");
-    printf("Take a pocket calculator.  A line holds either x and /, or + and "
-           "-: key it in\nfrom left to right and you get the number printed, "
-           "since each number is rounded\nbefore it is used again.  Expansion "
-           "is in millionths of the length for each degree.\n");
+    printf("Level    %s\n\n", cg_lesson_level_text(level));
+    printf("%s\n", cg_lesson_how());
+}
+
+static void print_questions(const struct cg_lesson_sheet *sheet,
+                            enum cg_lesson_level level, bool answers)
+{
+    printf("\nQuestions%s\n\n",
+           answers ? "" : " (--answers prints the answers)");
+    cg_lesson_ask(stdout, sheet, level);
+    if (!answers)
+        return;
+    printf("\nAnswers\n");
+    cg_lesson_answer(stdout, sheet, level);
 }
 
 void cg_report_lesson(const struct cg_lesson_sheet *sheet, const char *config,
                       enum cg_lesson_level level, bool answers, bool quiet)
 {
     if (quiet) {
-        cg_lesson_sum(sheet);
+        cg_lesson_sum(stdout, sheet);
     } else {
         print_head(sheet, config, level);
-        for (int i = 0; i < STEPS; i++) {
-            printf("\n%d. %s\n\n", i + 1, steps[i].title);
-            steps[i].step[level](sheet);
+        for (int i = 0; i < CG_LESSON_STEPS; i++) {
+            printf("\n%d. %s\n\n", i + 1, cg_lesson_title(i));
+            cg_lesson_print(stdout, i, sheet, level);
         }
-        cg_lesson_questions(sheet, level, answers);
+        print_questions(sheet, level, answers);
     }
     printf("\n%s\n", cg_cautions_text());
 }

@@ -1,36 +1,35 @@
-/* Private to report_lesson*.c: the steps.  Each prints its own text. */
+/* Private to report_lesson*.c: the steps.  Each writes its own text
+ * to a stream, for the screen or for a page. */
 #ifndef CG_REPORT_LESSON_PARTS_H
 #define CG_REPORT_LESSON_PARTS_H
 
+#include <stdio.h>
+
 #include "report_lesson.h"
 
-typedef void (*cg_lesson_step)(const struct cg_lesson_sheet *sheet);
+typedef void (*cg_lesson_step)(FILE *out, const struct cg_lesson_sheet *sheet);
 
-void cg_lesson_boost_first(const struct cg_lesson_sheet *sheet);
-void cg_lesson_boost_second(const struct cg_lesson_sheet *sheet);
-void cg_lesson_heat_first(const struct cg_lesson_sheet *sheet);
-void cg_lesson_heat_second(const struct cg_lesson_sheet *sheet);
-void cg_lesson_ladder_first(const struct cg_lesson_sheet *sheet);
-void cg_lesson_ladder_second(const struct cg_lesson_sheet *sheet);
+void cg_lesson_boost_first(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_boost_second(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_heat_first(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_heat_second(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_ladder_first(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_ladder_second(FILE *out, const struct cg_lesson_sheet *sheet);
 
-void cg_lesson_ring(const struct cg_lesson_sheet *sheet);
-void cg_lesson_bore_first(const struct cg_lesson_sheet *sheet);
-void cg_lesson_bore_second(const struct cg_lesson_sheet *sheet);
-void cg_lesson_left(const struct cg_lesson_sheet *sheet);
+void cg_lesson_ring(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_bore_first(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_bore_second(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_left(FILE *out, const struct cg_lesson_sheet *sheet);
 
-void cg_lesson_boosts(const struct cg_lesson_sheet *sheet);
-void cg_lesson_duty(const struct cg_lesson_sheet *sheet);
+void cg_lesson_boosts(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_duty(FILE *out, const struct cg_lesson_sheet *sheet);
 
-void cg_lesson_ends_first(const struct cg_lesson_sheet *sheet);
-void cg_lesson_ends_second(const struct cg_lesson_sheet *sheet);
-void cg_lesson_leak_first(const struct cg_lesson_sheet *sheet);
-void cg_lesson_leak_second(const struct cg_lesson_sheet *sheet);
-void cg_lesson_sum(const struct cg_lesson_sheet *sheet);
-void cg_lesson_apart(const struct cg_lesson_sheet *sheet);
-
-/* All questions of the level, then on request their answers. */
-void cg_lesson_questions(const struct cg_lesson_sheet *sheet,
-                         enum cg_lesson_level level, bool answers);
+void cg_lesson_ends_first(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_ends_second(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_leak_first(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_leak_second(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_sum(FILE *out, const struct cg_lesson_sheet *sheet);
+void cg_lesson_apart(FILE *out, const struct cg_lesson_sheet *sheet);
 
 /* "0.171 mm" at once in a sentence, from a figure. */
 struct cg_lesson_text {

@@ -4,7 +4,8 @@
 #include "report_lesson_parts.h"
 
 /* A question: asks, or when `answer` is set answers. */
-typedef void (*question)(const struct cg_lesson_sheet *sheet, bool answer);
+typedef void (*question)(FILE *out, const struct cg_lesson_sheet *sheet,
+                         bool answer);
 
 /* Degrees in the units of the sheet: whole, as the questions say them. */
 static struct cg_figure degrees(const struct cg_lesson_sheet *sheet, double c,
@@ -28,42 +29,48 @@ static struct cg_hand hotter_ring(const struct cg_lesson_sheet *sheet)
                   degrees(sheet, 20.0, 36.0));
 }
 
-static void ask_hotter(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_hotter(FILE *out, const struct cg_lesson_sheet *sheet,
+                       bool answer)
 {
     struct cg_hand more = hotter_ring(sheet);
     if (answer)
-        cg_hand_print(&more);
+        cg_hand_print(out, &more);
     else
-        printf("The ring runs %s hotter than in step 4, the bore as before.  "
-               "How much\n   more closure is that?\n",
-               cg_lesson_say(&more.figure[2]).text);
+        fprintf(out,
+                "The ring runs %s hotter than in step 4, the bore as before.  "
+                "How much\n   more closure is that?\n",
+                cg_lesson_say(&more.figure[2]).text);
 }
 
-static void ask_left(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_left(FILE *out, const struct cg_lesson_sheet *sheet,
+                     bool answer)
 {
     struct cg_hand left = cg_lesson_work(
         sheet->inch, "left then", CG_LESSON_GROWTH, "-",
         CG_FIGURES(sheet->sum.left.result, hotter_ring(sheet).result));
     if (answer)
-        cg_hand_print(&left);
+        cg_hand_print(out, &left);
     else
-        printf("How much of the gap of step 6 is left then?\n");
+        fprintf(out, "How much of the gap of step 6 is left then?\n");
 }
 
-static void ask_metal(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_metal(FILE *out, const struct cg_lesson_sheet *sheet,
+                      bool answer)
 {
     struct cg_hand more =
         cg_lesson_work(sheet->inch, "more closure", CG_LESSON_GROWTH, "x/",
                        CG_FIGURES(cg_lesson_own(sheet)->ring.result,
                                   cg_figure_plain(10), cg_figure_plain(100)));
     if (answer)
-        cg_hand_print(&more);
+        cg_hand_print(out, &more);
     else
-        printf("Another ring's metal expands 10 %% more for each degree.  How "
-               "much more closure?\n");
+        fprintf(out,
+                "Another ring's metal expands 10 %% more for each degree.  How "
+                "much more closure?\n");
 }
 
-static void ask_coolant(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_coolant(FILE *out, const struct cg_lesson_sheet *sheet,
+                        bool answer)
 {
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
     struct cg_hand bore =
@@ -75,21 +82,24 @@ static void ask_coolant(const struct cg_lesson_sheet *sheet, bool answer)
         cg_lesson_work(sheet->inch, "more closure", CG_LESSON_GROWTH, "-",
                        CG_FIGURES(bore.result, ring.result));
     if (!answer) {
-        printf("Colder coolant cools the bore by %s and the ring by only %s.  "
-               "Does the gap\n   open or close, and by how much?\n",
-               cg_lesson_say(&bore.figure[2]).text,
-               cg_lesson_say(&ring.figure[2]).text);
+        fprintf(out,
+                "Colder coolant cools the bore by %s and the ring by only %s.  "
+                "Does the gap\n   open or close, and by how much?\n",
+                cg_lesson_say(&bore.figure[2]).text,
+                cg_lesson_say(&ring.figure[2]).text);
         return;
     }
-    cg_hand_print(&bore);
-    cg_hand_print(&ring);
-    cg_hand_print(&closes);
-    printf("  It %s.\n", closes.result.value > 0.0   ? "closes"
-                         : closes.result.value < 0.0 ? "opens"
-                                                     : "does neither");
+    cg_hand_print(out, &bore);
+    cg_hand_print(out, &ring);
+    cg_hand_print(out, &closes);
+    fprintf(out, "  It %s.\n",
+            closes.result.value > 0.0   ? "closes"
+            : closes.result.value < 0.0 ? "opens"
+                                        : "does neither");
 }
 
-static void ask_bore(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_bore(FILE *out, const struct cg_lesson_sheet *sheet,
+                     bool answer)
 {
     struct cg_figure other =
         cg_figure_of("other bore", sheet->inch ? 4.0 : 100.0,
@@ -99,14 +109,16 @@ static void ask_bore(const struct cg_lesson_sheet *sheet, bool answer)
                        CG_FIGURES(cg_lesson_own(sheet)->closure.result, other,
                                   sheet->arc.figure[1]));
     if (answer)
-        cg_hand_print(&closure);
+        cg_hand_print(out, &closure);
     else
-        printf("Another engine has a bore of %s and the same metals and "
-               "temperatures.\n   What is its closure?\n",
-               cg_lesson_say(&other).text);
+        fprintf(out,
+                "Another engine has a bore of %s and the same metals and "
+                "temperatures.\n   What is its closure?\n",
+                cg_lesson_say(&other).text);
 }
 
-static void ask_file(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_file(FILE *out, const struct cg_lesson_sheet *sheet,
+                     bool answer)
 {
     struct cg_figure asked = sheet->sum.gap.result;
     struct cg_figure measured = cg_figure_of("measured", 0.8 * asked.value,
@@ -115,14 +127,17 @@ static void ask_file(const struct cg_lesson_sheet *sheet, bool answer)
         cg_lesson_work(sheet->inch, "to file off", CG_LESSON_GROWTH, "-",
                        CG_FIGURES(asked, measured));
     if (answer)
-        cg_hand_print(&off);
+        cg_hand_print(out, &off);
     else
-        printf("You measure a cold gap of %s.  How much must come off the ends "
-               "for step 11?\n",
-               cg_lesson_say(&measured).text);
+        fprintf(
+            out,
+            "You measure a cold gap of %s.  How much must come off the ends "
+            "for step 11?\n",
+            cg_lesson_say(&measured).text);
 }
 
-static void ask_boost(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_boost(FILE *out, const struct cg_lesson_sheet *sheet,
+                      bool answer)
 {
     bool inch = sheet->inch;
     struct cg_figure more =
@@ -132,13 +147,14 @@ static void ask_boost(const struct cg_lesson_sheet *sheet, bool answer)
                        CG_FIGURES(sheet->sum.per_boost.result, more,
                                   cg_figure_plain(inch ? 10 : 100)));
     if (answer)
-        cg_hand_print(&closes);
+        cg_hand_print(out, &closes);
     else
-        printf("By the slope of step 7, what do %s more boost close?\n",
-               cg_lesson_say(&more).text);
+        fprintf(out, "By the slope of step 7, what do %s more boost close?\n",
+                cg_lesson_say(&more).text);
 }
 
-static void ask_stress(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_stress(FILE *out, const struct cg_lesson_sheet *sheet,
+                       bool answer)
 {
     struct cg_figure overlap = cg_lesson_figure(sheet->inch, "that overlap",
                                                 CG_LESSON_GROWTH, 0.0508e-3);
@@ -146,14 +162,16 @@ static void ask_stress(const struct cg_lesson_sheet *sheet, bool answer)
         sheet->inch, "stress", CG_LESSON_STRESS, "x/",
         CG_FIGURES(sheet->ends.stress.figure[0], overlap, sheet->arc.result));
     if (answer)
-        cg_hand_print(&stress);
+        cg_hand_print(out, &stress);
     else
-        printf("The ends would overlap by %s.  How hard is the ring "
-               "squeezed?\n",
-               cg_lesson_say(&overlap).text);
+        fprintf(out,
+                "The ends would overlap by %s.  How hard is the ring "
+                "squeezed?\n",
+                cg_lesson_say(&overlap).text);
 }
 
-static void ask_cooler(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_cooler(FILE *out, const struct cg_lesson_sheet *sheet,
+                       bool answer)
 {
     const struct cg_lesson_charge *charge = &sheet->charge;
     struct cg_figure by = degrees(sheet, 40.0, 72.0);
@@ -166,22 +184,26 @@ static void ask_cooler(const struct cg_lesson_sheet *sheet, bool answer)
         cg_lesson_work(sheet->inch, "air then", CG_LESSON_MASS, "x/",
                        CG_FIGURES(charge->air.result, here, absolute.result));
     if (!answer) {
-        printf("The charge comes in %s hotter at the same pressure.  How much "
-               "air is that,\n   less than in step 1 by the ratio of the "
-               "temperatures?\n",
-               cg_lesson_say(&by).text);
+        fprintf(out,
+                "The charge comes in %s hotter at the same pressure.  How much "
+                "air is that,\n   less than in step 1 by the ratio of the "
+                "temperatures?\n",
+                cg_lesson_say(&by).text);
         return;
     }
-    cg_hand_print(&absolute);
-    cg_hand_print(&air);
+    cg_hand_print(out, &absolute);
+    cg_hand_print(out, &air);
 }
 
-static void ask_film(const struct cg_lesson_sheet *sheet, bool answer)
+static void ask_film(FILE *out, const struct cg_lesson_sheet *sheet,
+                     bool answer)
 {
     const struct cg_lesson_ladder *ladder = &sheet->ladder;
     if (!answer) {
-        printf("The oil film is twice as thick.  Where does the ring of step 3 "
-               "stand by hand,\n   groove and bore as before?\n");
+        fprintf(
+            out,
+            "The oil film is twice as thick.  Where does the ring of step 3 "
+            "stand by hand,\n   groove and bore as before?\n");
         return;
     }
     struct cg_hand film =
@@ -196,10 +218,10 @@ static void ask_film(const struct cg_lesson_sheet *sheet, bool answer)
     struct cg_hand ring =
         cg_lesson_work(sheet->inch, "ring then", CG_LESSON_RISE, "-",
                        CG_FIGURES(ladder->groove, step.result));
-    cg_hand_print(&film);
-    cg_hand_print(&total);
-    cg_hand_print(&step);
-    cg_hand_print(&ring);
+    cg_hand_print(out, &film);
+    cg_hand_print(out, &total);
+    cg_hand_print(out, &step);
+    cg_hand_print(out, &ring);
 }
 
 /* Those of the first level, then those that the second adds. */
@@ -210,21 +232,25 @@ static const question questions[] = {
 
 enum { FIRST = 7, ALL = sizeof questions / sizeof questions[0] };
 
-void cg_lesson_questions(const struct cg_lesson_sheet *sheet,
-                         enum cg_lesson_level level, bool answers)
+static int count_of(enum cg_lesson_level level)
 {
-    int count = level == CG_LESSON_FIRST ? FIRST : ALL;
-    printf("\nQuestions%s\n\n",
-           answers ? "" : " (--answers prints the answers)");
-    for (int i = 0; i < count; i++) {
-        printf("%d. ", i + 1);
-        questions[i](sheet, false);
+    return level == CG_LESSON_FIRST ? FIRST : ALL;
+}
+
+void cg_lesson_ask(FILE *out, const struct cg_lesson_sheet *sheet,
+                   enum cg_lesson_level level)
+{
+    for (int i = 0; i < count_of(level); i++) {
+        fprintf(out, "%d. ", i + 1);
+        questions[i](out, sheet, false);
     }
-    if (!answers)
-        return;
-    printf("\nAnswers\n");
-    for (int i = 0; i < count; i++) {
-        printf("\n%d.\n", i + 1);
-        questions[i](sheet, true);
+}
+
+void cg_lesson_answer(FILE *out, const struct cg_lesson_sheet *sheet,
+                      enum cg_lesson_level level)
+{
+    for (int i = 0; i < count_of(level); i++) {
+        fprintf(out, "\n%d.\n", i + 1);
+        questions[i](out, sheet, true);
     }
 }

@@ -86,6 +86,27 @@ holds "$work/rings.html" 'peak pressure 99 of 70-100 bar (1433 of 1015-1450 psi)
 cp "$work/rings.html" "$work/first"
 expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html" --threads 2
 cmp -s "$work/first" "$work/rings.html" || fail "threads change a page"
+# A lesson's lines can be keyed in from the page as from the screen.
+for words in "--level first" "--answers" "--answers --units inch"; do
+    # shellcheck disable=SC2086 # words are meant to be split
+    expect 0 "$coldgap" lesson "$engine" $words --report "$work/lesson.html"
+    page "$work/lesson.html" 1
+    awk -v quiet=0 -f "$here/by_hand.awk" "$work/stdout" >"$work/screen" ||
+        fail "the lesson's screen: $(cat "$work/screen")"
+    awk '/<pre/ {on = 1; sub(/.*<pre[^>]*>/, "")}
+         on {line = $0; if (sub(/<\/pre>.*/, "", line)) on = 0
+             gsub(/<\/?span>/, "", line); gsub(/&#39;/, "\047", line)
+             print line}' "$work/lesson.html" >"$work/lines"
+    awk -f "$here/by_hand.awk" "$work/lines" >"$work/paper" ||
+        fail "the lesson's page: $(cat "$work/paper")"
+    cmp -s "$work/screen" "$work/paper" ||
+        fail "lines on page: $(cat "$work/paper"), screen: $(cat "$work/screen")"
+done
+holds "$work/lesson.html" '<code>coldgap lesson .*iron_six.cfg --answers</code>'
+holds "$work/lesson.html" '>Answers</h2>'
+expect 0 "$coldgap" lesson "$engine" -q --report "$work/lesson.html"
+grep -q '>Answers</h2>' "$work/lesson.html" && fail "answers not asked for"
+grep -q '>12. Hand and model</h2>' "$work/lesson.html" || fail "not all steps"
 
 # Equal input, equal bytes: again, with a folder for tables, other threads.
 cp "$work/find.html" "$work/first"
