@@ -83,7 +83,7 @@ static enum cg_status fill_page(void *context, struct cg_page *page,
 {
     const struct finding *finding = ((struct telling *)context)->finding;
     (void)error;
-    cg_page_find(page, finding->c, &finding->answer);
+    cg_page_find(page, &finding->taught, &finding->answer, &finding->without);
     return CG_OK;
 }
 

@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "find_notes.h"
+#include "page_second.h"
 #include "page_values.h"
 #include "show.h"
 
@@ -25,15 +26,30 @@ static void say_verdict(struct cg_page *page, const char *ring,
                 cg_find_chance(v->chance_touch, touch));
     if (v->touches)
         cg_page_say(page,
-                    "The ends touch: hoop stress %.0f MPa in the ring, %.1f "
-                    "MPa more on the bore, %.0f times the ring's own tension: "
+                    "The ends touch: hoop stress %s (%s) in the ring, %s (%s) "
+                    "more on the bore, %.0f times the ring's own tension: "
                     "scuffing or a broken ring (rigid bore: upper bound).",
-                    v->butting.hoop_stress / 1e6,
-                    v->butting.wall_pressure / 1e6,
+                    cg_show_stress(v->butting.hoop_stress, false).text,
+                    cg_show_stress(v->butting.hoop_stress, true).text,
+                    cg_show_wall_pressure(v->butting.wall_pressure, false).text,
+                    cg_show_wall_pressure(v->butting.wall_pressure, true).text,
                     v->butting.times_tension);
 }
 
-static void answer_part(struct cg_page *page, const struct cg_answer *answer)
+/* A second gap that stays open may still be too small for the gas. */
+static void note_second(struct cg_page *page, const struct cg_answer *answer)
+{
+    const struct cg_verdict *v = &answer->second_verdict;
+    if (v->given && answer->second_reason == CG_SECOND_SEATING &&
+        v->gap < answer->second.cold_gap * (1.0 - 1e-9))
+        cg_page_note(page,
+                     "with your second gap of %s gas between the rings lifts "
+                     "the top ring sooner than asked for (seal shows when).",
+                     cg_show_gap(v->gap, false).text);
+}
+
+static void answer_part(struct cg_page *page, const struct cg_case *c,
+                        const struct cg_answer *answer)
 {
     double top = answer->top.cold_gap, second = answer->second.cold_gap;
     cg_page_section(page, "Answer");
@@ -43,9 +59,10 @@ static void answer_part(struct cg_page *page, const struct cg_answer *answer)
     cg_page_answer(page, "Second ring: file to at least",
                    cg_show_length_up(second, false).text,
                    cg_show_length_up(second, true).text);
-    cg_page_say(page, "Second ring: %s.", cg_find_second_reason(answer));
+    cg_page_second(page, c, answer);
     say_verdict(page, "top", &answer->verdict);
     say_verdict(page, "second", &answer->second_verdict);
+    note_second(page, answer);
     if (top < answer->shop_rule)
         cg_page_note(page,
                      "the answer is below the shop rule for this bore and "
@@ -66,8 +83,9 @@ static void notes_part(struct cg_page *page, const struct cg_case *c,
 static void engine_part(struct cg_page *page, const struct cg_case *c,
                         const struct cg_answer *answer)
 {
-    bool let_in = c->bore.seat == CG_SEAT_CAST_IN ||
-                  c->bore.seat == CG_SEAT_PRESSED;
+    bool let_in =
+        c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED;
+    bool faced = c->ring_face[0].thickness > 0.0;
     cg_page_section(page, "Engine and duty");
     cg_page_values(page, "What was asked");
     cg_page_plain(page, "Cylinders", "%d", c->engine.cylinders);
@@ -80,7 +98,8 @@ static void engine_part(struct cg_page *page, const struct cg_case *c,
                  cg_show_boost(c->charge.boost, true).text);
     cg_page_plain(page, "Fuel", "%s, lambda %.3g", c->fuel.name,
                   c->fuel.lambda);
-    cg_page_plain(page, "Top ring", "%s", c->ring[0].material);
+    cg_page_plain(page, "Top ring", "%s%s%s", c->ring[0].material,
+                  faced ? ", " : "", faced ? c->ring_face[0].name : "");
     cg_page_plain(page, "Piston", "%s%s", c->piston.alloy,
                   c->piston.oil_jet ? " with oil jet" : "");
     cg_page_plain(page, "Bore", "%s%s%s (%s)", c->bore.material,
@@ -117,9 +136,8 @@ static void sum_part(struct cg_page *page, const struct cg_case *c,
         snprintf(spread, sizeof spread, "Spread, sampled, for a risk of %g",
                  c->margin.risk);
     else
-        snprintf(spread, sizeof spread,
-                 "Spread, %.2f sigma, for a risk of %g", answer->quantile,
-                 c->margin.risk);
+        snprintf(spread, sizeof spread, "Spread, %.2f sigma, for a risk of %g",
+                 answer->quantile, c->margin.risk);
     cg_page_section(page, "What the gap is made of");
     cg_page_values(page, "Top ring, cold gap and its parts");
     cg_page_length(page, "Closure, nominal", sum->closure);
@@ -139,16 +157,15 @@ static void why_part(struct cg_page *page, const struct cg_answer *answer)
     const struct cg_extremes *e = &answer->extremes;
     const struct cg_verdict *v = &answer->verdict;
     cg_page_section(page, "Why the gap closes");
-    cg_page_figure(page, "why", "Growth of ring and bore over the duty",
-                   "Two curves over %.4g s. At the tightest instant, %.2f s, "
-                   "the ring has grown %s of arc and the bore has given back "
-                   "%s; what lies between is the closure, %s of a cold gap of "
-                   "%s.",
-                   answer->duration, e->time,
-                   cg_show_gap(e->ring_growth, false).text,
-                   cg_show_gap(e->bore_growth, false).text,
-                   cg_show_gap(e->closure, false).text,
-                   cg_show_gap(v->gap, false).text);
+    cg_page_figure(
+        page, "why", "Growth of ring and bore over the duty",
+        "Two curves over %.4g s. At the tightest instant, %.2f s, "
+        "the ring has grown %s of arc and the bore has given back "
+        "%s; what lies between is the closure, %s of a cold gap of "
+        "%s.",
+        answer->duration, e->time, cg_show_gap(e->ring_growth, false).text,
+        cg_show_gap(e->bore_growth, false).text,
+        cg_show_gap(e->closure, false).text, cg_show_gap(v->gap, false).text);
     cg_page_values(page, "The tightest instant");
     cg_page_plain(page, "When", "%.2f s, %.0f rpm, load %.2f", e->time,
                   e->speed * 60.0, e->load);
@@ -175,15 +192,19 @@ static void why_part(struct cg_page *page, const struct cg_answer *answer)
                 cg_show_gap(answer->settled_closure, false).text);
 }
 
-void cg_page_find(struct cg_page *page, const struct cg_case *c,
-                  const struct cg_answer *answer)
+void cg_page_find(struct cg_page *page, const struct cg_taught *taught,
+                  const struct cg_answer *answer,
+                  const struct cg_answer *without)
 {
-    answer_part(page, answer);
+    const struct cg_case *c = &taught->c;
+    answer_part(page, c, answer);
     notes_part(page, c, answer);
     sum_part(page, c, answer);
     why_part(page, answer);
     cg_page_heat(page, c, answer);
-    cg_page_spread(page, c, answer);
+    cg_page_evidence(page, taught, without);
+    cg_page_spread(page, taught, answer);
+    cg_page_piston(page, c, answer);
     engine_part(page, c, answer);
     cg_page_section(page, "What this leaves out");
     cg_page_say(page, "%s", cg_find_left_out());

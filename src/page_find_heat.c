@@ -2,6 +2,7 @@
 #include <stdio.h>
 
 #include "confidence.h"
+#include "input_law.h"
 #include "network.h"
 #include "page_find.h"
 #include "page_values.h"
@@ -172,11 +173,20 @@ static void samples(struct cg_page *page, const struct cg_case *c,
                    cg_show_gap(found->mean, false).text);
 }
 
-void cg_page_spread(struct cg_page *page, const struct cg_case *c,
+void cg_page_spread(struct cg_page *page, const struct cg_taught *taught,
                     const struct cg_answer *answer)
 {
+    const struct cg_case *c = &taught->c;
     cg_page_section(page, "How sure it is");
     shares(page, answer);
+    if (cg_inputs_correlated(c))
+        cg_page_say(page, "Inputs are correlated: a share counts what an input "
+                          "has in common with others.");
     correlations(page, answer);
+    if (taught->learned.entries > 0)
+        cg_page_say(page,
+                    "The evidence was fitted with %s; the others take over "
+                    "what it taught.",
+                    c->combustion.heat_transfer);
     samples(page, c, answer);
 }
