@@ -9,14 +9,13 @@
 /* The answer for the engine of the config, with samples where asked for. */
 static enum cg_status find_answer(const struct cg_options *options,
                                   const struct cg_case *c,
+                                  struct cg_duty_run *run,
                                   struct cg_answer *answer,
                                   struct cg_error *error)
 {
-    struct cg_duty_run *run = NULL;
     struct cg_confidence_work *work = NULL;
-    enum cg_status status = cg_duty_run_create(c, &run, error);
-    if (status == CG_OK)
-        status = cg_answer_find(c, run, 0.0, NULL, NULL, answer, error);
+    enum cg_status status =
+        cg_answer_find(c, run, 0.0, NULL, NULL, answer, error);
     if (status == CG_OK && options->samples > 0) {
         status = cg_confidence_begin(c, run, answer->extremes.closure,
                                      options->samples, options->seed, &work,
@@ -27,6 +26,23 @@ static enum cg_status find_answer(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_answer_second(c, run, answer->top.cold_gap, answer, error);
     cg_confidence_free(work);
+    return status;
+}
+
+/* All that the sheet says of what was measured. */
+static enum cg_status find(const struct cg_options *options,
+                           struct cg_sheet *sheet, struct cg_error *error)
+{
+    struct cg_duty_run *run = NULL;
+    enum cg_status status = cg_duty_run_create(&sheet->c, &run, error);
+    if (status == CG_OK)
+        status = find_answer(options, &sheet->c, run, &sheet->answer, error);
+    if (status == CG_OK) {
+        cg_fitting_find(&sheet->c, &sheet->answer, &sheet->gauged,
+                        &sheet->fitting);
+        status = cg_gap_prices_find(&sheet->c, run, &sheet->fitting,
+                                    &sheet->prices, error);
+    }
     cg_duty_run_free(run);
     return status;
 }
@@ -66,10 +82,9 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_outputs_check(options, error);
     if (status == CG_OK)
-        status = find_answer(options, &sheet.c, &sheet.answer, error);
+        status = find(options, &sheet, error);
     if (status != CG_OK)
         return status;
-    cg_fitting_find(&sheet.c, &sheet.answer, &sheet.gauged, &sheet.fitting);
     struct cg_outputs outputs = {.title = "Fitting sheet",
                                  .run = "sheet",
                                  .tables = write_tables,

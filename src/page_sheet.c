@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "find_notes.h"
+#include "page_second.h"
 #include "page_values.h"
 #include "report_sheet.h"
 #include "show.h"
@@ -152,7 +152,7 @@ static void asked_part(struct cg_page *page, const struct cg_sheet *sheet)
                 sheet->answer.duration, c->margin.risk);
     asked_table(page, sheet, 0, "Top ring, in a bore of the config's size");
     asked_table(page, sheet, 1, "Second ring, in a bore of the config's size");
-    cg_page_say(page, "Second ring: %s.", cg_find_second_reason(&sheet->answer));
+    cg_page_second(page, c, &sheet->answer);
     if (cg_fit_need(top, 1.0) < top->rule)
         cg_page_note(page, "the answer is below the shop rule: until your own "
                            "engine has shown better, file to the larger.");
@@ -163,6 +163,7 @@ void cg_page_sheet(struct cg_page *page, const struct cg_sheet *sheet)
     static const char *const box[] = {"Engine", "Date", "Builder", "Checked"};
     rings_part(page, sheet, cg_page_inch(page));
     taken_notes(page, sheet);
+    cg_page_too_wide(page, sheet);
     cg_page_section(page, "How to measure");
     cg_page_steps(page, cg_sheet_method());
     cg_page_section(page, "Signed");

@@ -193,19 +193,37 @@ static void print_taken(const struct cg_sheet *sheet, bool inch)
     }
 }
 
-/* A gap that is too wide: what it means for the builder.  What it costs in
- * blow-by belongs here, one line a ring. */
+/* What a ring too wide costs, in its own cylinder. */
+static void print_price(const struct cg_gap_price *price, double asked,
+                        bool inch)
+{
+    if (isnan(price->blow_by)) {
+        printf("  What it costs in blow-by is not known: the rings do not "
+               "settle to a motion\n  that repeats.\n");
+        return;
+    }
+    printf("  Costs %s (%.3g %s) of blow-by in that cylinder, at rated "
+           "speed\n  and full load, where %s pass with the gaps asked for "
+           "(seal's model).\n",
+           cg_show_leak(price->blow_by, inch).text,
+           cg_show_draught(price->volume, inch), cg_show_draught_unit(inch),
+           cg_show_leak(asked, inch).text);
+}
+
+/* A gap that is too wide: what it means for the builder. */
 static void print_too_wide(const struct cg_sheet *sheet, bool inch)
 {
     for (int i = 0; i < sheet->fitting.cylinders; i++)
         for (int ring = 0; ring < CG_FIT_RINGS; ring++) {
             const struct cg_fit *fit = &sheet->fitting.cylinder[i].ring[ring];
-            if (fit->state == CG_FIT_TOO_WIDE)
-                printf("Cylinder %d, %s ring: %s %s wider than asked; only "
-                       "another ring helps.\n",
-                       i + 1, cg_fit_ring_word(ring),
-                       shown(fit->gap - fit->asked, inch).text,
-                       unit_word(inch));
+            if (fit->state != CG_FIT_TOO_WIDE)
+                continue;
+            printf("Cylinder %d, %s ring: %s %s wider than asked; only "
+                   "another ring helps.\n",
+                   i + 1, cg_fit_ring_word(ring),
+                   shown(fit->gap - fit->asked, inch).text, unit_word(inch));
+            print_price(&sheet->prices.ring[i][ring], sheet->prices.asked,
+                        inch);
         }
 }
 

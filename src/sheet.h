@@ -6,6 +6,7 @@
 #include "answer.h"
 #include "case.h"
 #include "fitting.h"
+#include "gap_price.h"
 #include "measured.h"
 
 struct cg_sheet {
@@ -15,6 +16,7 @@ struct cg_sheet {
     struct cg_gauged gauged;
     struct cg_csv_dialect dialect; /* of the file measured */
     struct cg_fitting fitting;
+    struct cg_gap_prices prices;
 };
 
 #endif

@@ -47,6 +47,7 @@ level() {
     ring_choice | alloy_choice) echo 6 ;;
     ring_trial) echo 6 ;;
     seal_study | seal_trade) echo 7 ;;
+    gap_price) echo 7 ;;
     lesson | lesson_*) echo 7 ;;
     esac
 }

@@ -81,6 +81,27 @@ is 5 top state too_wide
 is 6 second state not_measured
 is 6 second gap_mm nan
 
+# What a ring too wide costs is what seal finds for it, a sixth of the engine.
+sheet 1 "$sample"
+says stdout 'blow-by in that cylinder'
+priced=$(sed -n 's/^  Costs \([0-9.]*\) g.*/\1/p' "$work/stdout")
+# leak TOP: blow-by by seal, the second gap as asked
+leak() {
+    "$coldgap" seal "$engine" -q -o "$work/seal" \
+        --set "rings.top.cold_gap_mm=$1" \
+        --set "rings.second.cold_gap_mm=$second" >/dev/null
+    awk '$1 == "blow_by" {print $2}' "$work/seal/seal.dat"
+}
+second=$(row 4 second asked_mm)
+top=$(awk '{v[$1] = $2} END {
+    print v["closure_top"] + v["spread_top"] + v["residual"]}' \
+    "$work/find/summary.dat")
+wider=$(row 5 top gap_mm) asked=$(row 5 top asked_mm)
+wider=$(awk "BEGIN {print $top + $wider - $asked}")
+awk "BEGIN {p = ($(leak "$wider") - $(leak "$top")) / 6; d = p - $priced
+    exit !(p > 0.01 && d < 0.002 * p && d > -0.002 * p)}" ||
+    fail "priced at $priced g/s, not as seal does"
+
 # Equal input, equal bytes.
 sheet 1 "$sample" -o "$work/again"
 diff -r "$work/out" "$work/again" || fail "two runs differ"
@@ -91,6 +112,7 @@ printf '%s\n' 'cylinder,bore_mm,top_gap_mm,second_gap_mm' \
     '1,86.512,0.47,0.6' '2,86.5,0.48,' '4,86.49,0.5,0.61' >"$plain"
 sheet 0 "$plain" -o "$work/plain"
 says stdout '^  3 .*not in the file'
+grep -q 'blow-by' "$work/stdout" && fail "a price where nothing is too wide"
 # dressed NAME: $work/NAME.csv reads like the plain one.
 dressed() {
     sheet 0 "$work/$1.csv" -o "$work/out"
