@@ -1,10 +1,10 @@
-#include "config.h"
 #include "options.h"
 #include "outputs.h"
 #include "page_seal.h"
 #include "progress.h"
 #include "report_seal.h"
 #include "seal_tables.h"
+#include "taught.h"
 
 /* What the tables and the page are made from. */
 struct telling {
@@ -45,23 +45,30 @@ enum cg_status cg_command_seal(const struct cg_options *options,
                                struct cg_error *error)
 {
     double begin = cg_wall_clock();
-    struct cg_case c;
+    struct cg_taught taught;
     struct cg_duty_run *run = NULL;
     struct cg_seal_study *study = NULL;
     enum cg_status status =
-        cg_config_read(options->config, options->set, options->sets, &c, error);
+        cg_taught_read(options->config, options->set, options->sets, false,
+                       &taught, error);
+    const struct cg_case *c = &taught.c;
+    cg_taught_free(&taught);
     if (status == CG_OK)
         status = cg_outputs_check(options, error);
     if (status == CG_OK)
-        status = cg_duty_run_create(&c, &run, error);
+        status = cg_duty_run_create(c, &run, error);
     if (status == CG_OK)
-        status = cg_seal_study_create(&c, run, &study, error);
+        status = cg_seal_study_create(c, run, &study, error);
     double seconds = cg_wall_clock() - begin;
     if (status == CG_OK)
         status = write_outputs(options, study, error);
     if (status == CG_OK)
         cg_report_seal(study, options->config, options->inch, options->quiet,
                        seconds);
+    if (status == CG_OK && !study->answer.verdict.safe) {
+        error->text[0] = '\0'; /* the screen has said it */
+        status = CG_NOT_SAFE;
+    }
     cg_seal_study_free(study);
     cg_duty_run_free(run);
     return status;

@@ -84,6 +84,9 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
         "  second ring  %s:\n               %s",
         shown_up(fmax(cg_fit_need(second, 1.0), second->at_least), inch).text,
         cg_find_second_reason(&sheet->answer));
+    if (sheet->answer.seating.gap > 0.0)
+        printf(",\n               with a top gap of up to %s",
+               shown(sheet->answer.seating.top, inch).text);
     if (second->at_least > 0.0)
         printf("\n               (safe against closing from %s on)",
                shown_up(cg_fit_need(second, 1.0), inch).text);
