@@ -8,7 +8,7 @@ set -eu
 cd "$(dirname "$0")/.."
 
 program="gcc libc6-dev cmake make pkg-config libgsl-dev libconfig-dev gnuplot-nox fonts-dejavu-core"
-tests="check ngspice valgrind dpkg-dev groff-base zsh"
+tests="check ngspice calculix-ccx valgrind dpkg-dev groff-base zsh"
 wanted=$program
 [ "${1:-}" = tests ] && wanted="$program $tests"
 

@@ -29,7 +29,7 @@ static struct cg_face_film film_of(const struct cg_face_curve *face, double film
 #define SLIDER                                                               \
     "plane slider, infinitely wide: O. Pinkus and B. Sternlicht, Theory of " \
     "Hydrodynamic Lubrication (1961); B. J. Hamrock, Fundamentals of Fluid " \
-    "Film Lubrication (1994)"
+    "Film Lubrication (1994); evaluated"
 
 /* Load over eta U L^2 / h^2 and friction over eta U L / h, h the outlet's, of
  * a slider with h_in / h = k. */
@@ -137,7 +137,7 @@ START_TEST(cylinder_squeezes)
     check_close(film_of(&face, film, -closing, 0.0, viscosity).support, want,
                 1e-4,
                 "rigid cylinder approaching a plane: Hamrock (1994), normal "
-                "squeeze film bearings");
+                "squeeze film bearings; evaluated");
     check_within(film_of(&face, film, closing, 0.0, viscosity).support, 0.0,
                  1e-6 * want, "drawn off: all of it a cavity");
 }
@@ -150,7 +150,7 @@ START_TEST(flat_faces_squeeze)
     check_close(film_of(&face, film, -1e-3, 0.0, viscosity).support,
                 viscosity * 1e-3 * pow(width / film, 3.0), 0.002,
                 "parallel surfaces, infinitely wide: eta V (B/h)^3, Hamrock "
-                "(1994), normal squeeze film bearings");
+                "(1994), normal squeeze film bearings; evaluated");
 }
 END_TEST
 
@@ -159,8 +159,10 @@ END_TEST
 START_TEST(wedge_scales)
 {
     const char *const source = "wedge film at given shape: load as eta U / "
-                               "h^2, Hamrock (1994), slider bearings";
-    struct cg_face_curve face = cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5);
+                               "h^2, Hamrock (1994), slider bearings; by "
+                               "definition";
+    struct cg_face_curve face =
+        cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5);
     double w = film_of(&face, 1.5e-6, 0.0, 5.0, 0.01).support;
     check_close(film_of(&face, 1.5e-6, 0.0, 15.0, 0.01).support, 3.0 * w, 1e-9,
                 source);
@@ -188,7 +190,7 @@ START_TEST(asperities)
 {
     const char *const source =
         "J. A. Greenwood and J. H. Tripp, Proc. IMechE 185 (1970-71), F 5/2 "
-        "for Gaussian heights";
+        "for Gaussian heights, evaluated";
     const struct cg_asperity one = {1.0, 1.0};
     check_close(five_halves(0.0), 0.61664, 1e-4, source);
     for (double x = 0.0; x < 2.1; x += 0.5) {
@@ -226,7 +228,7 @@ END_TEST
 /* A warm loaded engine at 3000 rpm, 5 mPa s: least film around the
  * middle of each stroke, and at firing dead centre. */
 #define MEASURED                                                             \
-    "minimum film 1 to 3.5 um by ultrasound, fired two-cylinder diesel: "    \
+    "measured minimum film 1 to 3.5 um, fired two-cylinder diesel: "         \
     "Int. J. Engine Research (2022), doi 10.1177/14680874221088547"
 
 START_TEST(film_is_as_measured)

@@ -10,7 +10,7 @@
 #include "ring_film.h"
 
 #define MEASURED                                                             \
-    "minimum film 1 to 3.5 um by ultrasound, fired two-cylinder diesel: "    \
+    "measured minimum film 1 to 3.5 um, fired two-cylinder diesel: "         \
     "Int. J. Engine Research (2022), doi 10.1177/14680874221088547"
 
 static const char *const engines[] = {PLAIN_FOUR, BOOSTED_FOUR, IRON_SIX};
