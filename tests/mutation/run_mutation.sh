@@ -1,0 +1,66 @@
+#!/bin/sh
+# Does a check notice a wrong constant?  Every floating constant of models/,
+# one at a time, 5 % larger.
+#
+#   run_mutation.sh SOURCES BUILD [FILE...]
+#
+# Writes BUILD/mutation.dat, a row a constant, and prints how many each module
+# has and how many turned a check red.  left_out.txt names the constants that
+# are no physics, with the reason.  Exit status 1 when one survives.  Takes an
+# hour or so on two cores; give files of models/ for less.
+set -eu
+sources=$(cd "$1" && pwd)
+build=$(cd "$2" && pwd)
+shift 2
+here=$(cd "$(dirname "$0")" && pwd)
+scratch=$(mktemp -d)
+trap 'rm -rf "$scratch"' EXIT
+
+[ $# -gt 0 ] || set -- $(cd "$sources/models" && ls *.c *.h)
+for file in "$@"; do
+    awk -f "$here/literals.awk" "$sources/models/$file" |
+        sed "s/^/$file /"
+done | awk -v list="$here/left_out.txt" '
+    BEGIN {
+        while ((getline line <list) > 0)
+            if (line !~ /^(#|$)/) {
+                split(line, word, " ")
+                out[word[1], word[2]] = 1
+            }
+    }
+    !((($1, "all") in out) || (($1, $4) in out) || (("all", $4) in out))
+' >"$scratch/list"
+echo "$(wc -l <"$scratch/list") constants"
+
+# suites, the quick ones first, as ctest last timed them
+costs=$build/Testing/Temporary/CTestCostData.txt
+{ [ ! -f "$costs" ] || cat "$costs"; } |
+    awk '$1 ~ /^(test|outside)_/ && NF == 3 {print $3, $1}' | sort -n |
+    cut -d' ' -f2 >"$scratch/order"
+[ -s "$scratch/order" ] ||
+    (cd "$build/tests" && ls -d test_* outside_*) >"$scratch/order"
+
+xargs -P 2 -L 1 sh "$here/mutant.sh" "$sources" "$build" "$scratch" \
+    <"$scratch/list" >"$scratch/rows"
+{
+    echo "# Constants of models/, 5 % larger one at a time: the check that noticed"
+    echo "# module  place  constant  suite  check  what it said"
+    sort "$scratch/rows"
+} >"$build/mutation.dat.part"
+mv "$build/mutation.dat.part" "$build/mutation.dat"
+
+awk '!/^#/ {
+         module = $1; gsub(/"/, "", module)
+         all[module]++
+         if ($4 == "\"SURVIVED\"") { left[module]++; print "survived:", $2, $3 }
+         else by[module, $4]++
+         if ($4 != "\"SURVIVED\"" && !(module in first))
+             first[module] = $4 " " $5
+     }
+     END {
+         for (module in all)
+             printf "%-22s %4d constants, %4d noticed, first by %s\n", module,
+                 all[module], all[module] - left[module], first[module] |
+                 "sort"
+     }' "$build/mutation.dat"
+! grep -q '"SURVIVED"' "$build/mutation.dat"
