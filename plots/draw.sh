@@ -5,6 +5,10 @@
 set -eu
 plots=$(dirname "$0")
 out=${1:?which folder of tables? write: sh $0 OUT}
+command -v gnuplot >/dev/null 2>&1 || {
+    echo "draw.sh: gnuplot is not installed: no pictures of $out" >&2
+    exit 4
+}
 # The degree sign needs UTF-8, which a bare machine does not speak by itself.
 export LC_ALL=C.UTF-8
 for script in "$plots"/*.gp; do

@@ -1,5 +1,6 @@
 #include "config_file.h"
 
+#include <stdbool.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -71,6 +72,17 @@ static const char *after_mark(const char *text)
     return strncmp(text, "\xef\xbb\xbf", 3) == 0 ? text + 3 : text;
 }
 
+/* libconfig does not look whether its memory is there, so we do before it
+ * starts.  An element of a list, two letters at least, takes some hundred
+ * bytes. */
+static bool room_to_read(const char *text)
+{
+    void *volatile room = malloc(((size_t)1 << 20) + 64 * strlen(text));
+    bool there = room != NULL;
+    free(room);
+    return there;
+}
+
 enum cg_status cg_config_file_open(struct cg_config_file *file,
                                    const char *path,
                                    struct cg_problems *problems,
@@ -86,6 +98,10 @@ enum cg_status cg_config_file_open(struct cg_config_file *file,
     enum cg_status status = cg_text_read(path, &text, &trouble);
     if (status != CG_OK)
         return cg_error_set(error, status, "%s", trouble.text);
+    if (!room_to_read(text)) {
+        free(text);
+        return cg_error_set(error, CG_NO_MEMORY, "%s: out of memory", path);
+    }
 
     size_t before = problems->count;
     cg_config_scan(after_mark(text), path, file->folder, problems);

@@ -24,7 +24,15 @@ awk -f "$here/literals.awk" -v scale="$number" "$sources/models/$file" \
     >"$folder/$file"
 case $file in
 *.c) touched=$file ;;
-*.h) touched=$(cd "$folder" && ls ./*.c) ;;
+*.h)
+    # who uses the macro on that line; all, if another header does
+    name=$(sed -n "${line}s/^#define \([A-Z_0-9]*\).*/\1/p" "$folder/$file")
+    touched=$(cd "$folder" && grep -l -w "${name:-.}" ./*.c)
+    for other in "$folder"/*.h; do
+        [ "$other" = "$folder/$file" ] || ! grep -q -w "${name:-.}" "$other" ||
+            touched=$(cd "$folder" && ls ./*.c)
+    done
+    ;;
 esac
 for source in $touched; do
     # shellcheck disable=SC2046 # lists of words are meant to split

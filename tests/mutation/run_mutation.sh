@@ -52,15 +52,15 @@ mv "$build/mutation.dat.part" "$build/mutation.dat"
 awk '!/^#/ {
          module = $1; gsub(/"/, "", module)
          all[module]++
-         if ($4 == "\"SURVIVED\"") { left[module]++; print "survived:", $2, $3 }
-         else by[module, $4]++
-         if ($4 != "\"SURVIVED\"" && !(module in first))
+         if ($4 == "\"SURVIVED\"") {
+             left[module]++
+             print "survived:", $2, $3
+         } else if (!(module in first))
              first[module] = $4 " " $5
      }
      END {
          for (module in all)
-             printf "%-22s %4d constants, %4d noticed, first by %s\n", module,
-                 all[module], all[module] - left[module], first[module] |
-                 "sort"
+             printf("%-22s %3d constants, %3d noticed, first by %s\n", module,
+                 all[module], all[module] - left[module], first[module])
      }' "$build/mutation.dat"
 ! grep -q '"SURVIVED"' "$build/mutation.dat"
