@@ -83,7 +83,7 @@ static enum cg_status refine(struct search *search, double low, double high,
 /* Steps up from no boost to the first crossing. */
 static enum cg_status look(struct search *search, struct cg_ceiling *out)
 {
-    double low = 0.0, need = 0.0, before = 0.0;
+    double low = 0.0, need = 0.0;
     enum cg_status status =
         cg_gap_needed(search->c, 0.0, &need, search->error);
     if (status != CG_OK)
@@ -96,7 +96,7 @@ static enum cg_status look(struct search *search, struct cg_ceiling *out)
     }
     while (low < CG_CEILING_MOST) {
         double high = fmin(low + CG_CEILING_STEP, CG_CEILING_MOST);
-        before = need;
+        double before = need;
         status = cg_gap_needed(search->c, high, &need, search->error);
         if (status != CG_OK)
             return status;

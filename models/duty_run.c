@@ -91,7 +91,7 @@ static enum cg_status add_segment(const struct cg_case *c,
     if (cuts < 1)
         cuts = 1;
     struct cg_operating point = point_in(c, segment, 0.0);
-    size_t before, after = 0;
+    size_t before = 0, after = 0;
     enum cg_status status = regime_at(run, &point, &before, error);
     for (int i = 1; i <= cuts && status == CG_OK; i++) {
         point = point_in(c, segment, (double)i / cuts);

@@ -103,7 +103,8 @@ static struct bend find_bend(const struct paper *paper)
     for (int zoom = 0; zoom < ZOOMS; zoom++) {
         for (int i = 0; i < CENTERS * WIDTHS; i++) {
             double x = 2.0 * (i % CENTERS) / (CENTERS - 1.0) - 1.0;
-            double y = 2.0 * (i / CENTERS) / (WIDTHS - 1.0) - 1.0;
+            int row = i / CENTERS;
+            double y = 2.0 * row / (WIDTHS - 1.0) - 1.0;
             double center = fmin(fmax(middle + half * x, -far), far);
             double width = fmin(exp(log_middle + log_half * y), WIDEST);
             double misfit = misfit_of(paper, center, width);

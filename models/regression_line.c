@@ -101,7 +101,7 @@ enum cg_status cg_regression_create(size_t points, double spacing,
     /* Where the kernel has fallen below 2e-6 of its top. */
     r->reach = (size_t)floor((degree == 1 ? 1.0 : 1.5) * cutoff / spacing);
     r->step = (size_t)fmax(floor(cutoff / spacing / PLACES), 1.0);
-    r->places = (points - 1) / r->step + 2 + 2 * BEYOND;
+    r->places = (points - 1) / r->step + 2 + 2 * (size_t)BEYOND;
     if (!make_room(r)) {
         cg_regression_free(r);
         return cg_error_set(error, CG_NO_MEMORY, "filter: out of memory");
@@ -199,7 +199,7 @@ static double fit_at(const struct cg_regression *r, const double *height,
                      long center)
 {
     struct overlap o = overlap_at(r, center);
-    struct moments m;
+    struct moments m = {.weight = {0.0}};
     if (weight != NULL || o.count < 2 * r->reach + 1) {
         sum_moments(r, height, weight, &o, &m);
         return fitted(r->degree, &m);

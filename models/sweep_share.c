@@ -1,6 +1,7 @@
 #include "sweep_share.h"
 
 #include <math.h>
+#include <stdbool.h>
 
 enum { PLACES = 3 }; /* sampled over the part's height */
 
@@ -41,8 +42,8 @@ void cg_stroke_set(struct cg_stroke *stroke, const struct cg_crank *crank)
     }
 }
 
-/* `weight`: rate of the stroke, or NULL for equal weights. */
-static void spread(const struct cg_stroke *stroke, const double *weight,
+/* Every crank angle counts the same, or by the rate of the stroke. */
+static void spread(const struct cg_stroke *stroke, bool by_rate,
                    const struct cg_bore_grid *grid, double offset,
                    double height, double *share)
 {
@@ -50,7 +51,7 @@ static void spread(const struct cg_stroke *stroke, const double *weight,
     for (size_t s = 0; s < grid->stations; s++)
         share[s] = 0.0;
     for (int a = 0; a < CG_STROKE_ANGLES; a++) {
-        double w = weight != NULL ? weight[a] : 1.0;
+        double w = by_rate ? stroke->rate[a] : 1.0;
         total += w;
         for (int p = 0; p < PLACES; p++) {
             double depth =
@@ -68,12 +69,12 @@ void cg_share_time(const struct cg_stroke *stroke,
                    const struct cg_bore_grid *grid, double offset,
                    double height, double *share)
 {
-    spread(stroke, NULL, grid, offset, height, share);
+    spread(stroke, false, grid, offset, height, share);
 }
 
 void cg_share_path(const struct cg_stroke *stroke,
                    const struct cg_bore_grid *grid, double offset,
                    double height, double *share)
 {
-    spread(stroke, stroke->rate, grid, offset, height, share);
+    spread(stroke, true, grid, offset, height, share);
 }

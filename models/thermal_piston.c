@@ -72,7 +72,7 @@ static void list_regions(const struct cg_case *c, double start,
     double wall = p->wall_thickness, cut[CG_RINGS];
     for (int r = 0; r < CG_RINGS; r++)
         cut[r] = c->ring[r].depth + c->ring[r].back_clearance;
-    struct region list[BELT_REGIONS] = {
+    const struct region list[BELT_REGIONS] = {
         {"top_land", p->top_land - start, 0.0, wall, 1.0, LAND_CELLS, -1},
         {"groove_top", c->ring[CG_RING_TOP].width, cut[0], wall - cut[0], 1.0,
          GROOVE_CELLS, CG_RING_TOP},

@@ -1,5 +1,6 @@
 #include "history.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -16,6 +17,7 @@ static size_t stations_of(const struct cg_history *history)
 static enum cg_status moment_create(size_t stations, struct cg_moment *moment,
                                     struct cg_error *error)
 {
+    assert(stations > 0);
     moment->bore_strain = malloc(2 * stations * sizeof *moment->bore_strain);
     if (moment->bore_strain == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");

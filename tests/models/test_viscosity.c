@@ -40,6 +40,7 @@ END_TEST
 START_TEST(held_outside_its_range)
 {
     ck_assert_double_eq(oil(200.0), oil(233.15));
+    ck_assert_double_lt(oil(234.0), oil(233.15));
     ck_assert_double_eq(oil(900.0), oil(623.15));
     ck_assert_double_gt(oil(623.15), 0.0);
 }

@@ -40,7 +40,7 @@ costs=$build/Testing/Temporary/CTestCostData.txt
 [ -s "$scratch/order" ] ||
     (cd "$build/tests" && ls -d test_* outside_*) >"$scratch/order"
 
-xargs -P 2 -L 1 sh "$here/mutant.sh" "$sources" "$build" "$scratch" \
+xargs -r -P 2 -L 1 sh "$here/mutant.sh" "$sources" "$build" "$scratch" \
     <"$scratch/list" >"$scratch/rows"
 {
     echo "# Constants of models/, 5 % larger one at a time: the check that noticed"

@@ -249,6 +249,22 @@ START_TEST(residual_share_of_the_charge)
 }
 END_TEST
 
+/* The burn's marks lie where the exponent m + 1 = 3 puts them, whatever the
+ * constant: angles go as the cube root of -ln(1 - burned). */
+START_TEST(burn_has_the_usual_form)
+{
+    const char *const source =
+        "J. B. Heywood (1988), sec. 9.2.3: Wiebe's law with m = 2, from "
+        "memory; marks by hand";
+    struct cg_wiebe wiebe = cg_wiebe_from_burn(10.0, 30.0);
+    double at50 = 10.0, at10 = at50 - 0.486551 * 30.0;
+    check_within(cg_wiebe_burned(&wiebe, at10), 0.1, 1e-6, source);
+    check_within(cg_wiebe_burned(&wiebe, at50), 0.5, 1e-6, source);
+    check_within(cg_wiebe_burned(&wiebe, at10 + 30.0), 0.9, 1e-6, source);
+    check_within((at10 - wiebe.start_deg) / 30.0, 0.556843, 2e-6, source);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("engine cycle, published values");
@@ -261,6 +277,7 @@ int main(void)
     tcase_add_test(tcase, heat_to_the_chamber_at_low_speed);
     tcase_add_test(tcase, peak_flux_is_of_the_known_size);
     tcase_add_test(tcase, residual_share_of_the_charge);
+    tcase_add_test(tcase, burn_has_the_usual_form);
     suite_add_tcase(suite, tcase);
     return check_run(suite);
 }

@@ -124,6 +124,15 @@ static const struct row rows[] = {
     {0.5, 0.5, 1.8, 0.80, 0.15, 1, {{CG_PLATEAU_LONGER, CG_FINISH_PEAKS, 0}}},
     /* little area bears */
     {0.5, 0.15, 1.0, 0.60, 0.15, 1, {{CG_PLATEAU_LONGER, CG_FINISH_BARE, 0}}},
+    /* just within each limit, and just beyond it */
+    {0.5, 0.15, 1.8, 0.92, 0.185, 1, {{CG_BASE_COARSER, CG_FINISH_SHALLOW, 80}}},
+    {0.5, 0.15, 3.05, 0.70, 0.15, 1, {{CG_BASE_FINER, CG_FINISH_DEEP, 320}}},
+    {0.5, 0.15, 2.95, 0.70, 0.15, 0, {{0, 0, 0}}},
+    {1.02, 0.2, 1.8, 0.80, 0.15, 1, {{CG_PLATEAU_FINER, CG_FINISH_ROUGH, 800}}},
+    {0.98, 0.29, 1.8, 0.80, 0.15, 0, {{0, 0, 0}}},
+    {0.5, 0.31, 1.8, 0.80, 0.15, 1, {{CG_PLATEAU_LONGER, CG_FINISH_PEAKS, 0}}},
+    {0.5, 0.15, 1.0, 0.68, 0.15, 0, {{0, 0, 0}}},
+    {0.5, 0.15, 1.0, 0.66, 0.15, 1, {{CG_PLATEAU_LONGER, CG_FINISH_BARE, 0}}},
     /* shallow, and not honed to the end */
     {2.0, 0.5, 0.9, 0.80, 0.15, 2,
      {{CG_BASE_COARSER, CG_FINISH_SHALLOW, 100},
