@@ -43,10 +43,10 @@ echo "$(wc -l <"$scratch/list") constants"
 # suites, the quick ones first, as ctest last timed them
 costs=$build/Testing/Temporary/CTestCostData.txt
 { [ ! -f "$costs" ] || cat "$costs"; } |
-    awk '$1 ~ /^(test|outside)_|^peer_cycle$/ && NF == 3 {print $3, $1}' | sort -n |
+    awk '$1 ~ /^(test|outside)_|^peer_cycle$/ && $1 != "test_memory" && NF == 3 {print $3, $1}' | sort -n |
     cut -d' ' -f2 >"$scratch/order"
 [ -s "$scratch/order" ] ||
-    (cd "$build/tests" && ls -d test_* outside_* peer_cycle) >"$scratch/order"
+    (cd "$build/tests" && ls -d test_* outside_* peer_cycle | grep -v test_memory) >"$scratch/order"
 
 xargs -r -P 2 -L 1 sh "$here/mutant.sh" "$sources" "$build" "$scratch" \
     <"$scratch/list" >"$scratch/rows"
