@@ -2,9 +2,11 @@
 
 #include <math.h>
 
+static const double usual_exponent = 3.0;
+
 struct cg_wiebe cg_wiebe_from_burn(double burn50_deg, double duration_deg)
 {
-    const double a = 6.908, exponent = 3.0;
+    const double a = 6.908, exponent = usual_exponent;
     double at10 = pow(-log1p(-0.1) / a, 1.0 / exponent);
     double at50 = pow(-log1p(-0.5) / a, 1.0 / exponent);
     double at90 = pow(-log1p(-0.9) / a, 1.0 / exponent);
@@ -16,7 +18,7 @@ struct cg_wiebe cg_wiebe_from_burn(double burn50_deg, double duration_deg)
 /* t to the exponent; the usual exponent needs no pow. */
 static double power(double t, double exponent)
 {
-    return exponent == 3.0 ? t * t * t : pow(t, exponent);
+    return exponent == usual_exponent ? t * t * t : pow(t, exponent);
 }
 
 double cg_wiebe_burned(const struct cg_wiebe *wiebe, double angle_deg)
