@@ -12,8 +12,8 @@ struct cg_crank cg_case_crank(const struct cg_case *c);
 double cg_ring_offset(const struct cg_case *c, enum cg_ring_place place);
 double cg_skirt_offset(const struct cg_case *c);
 
-/* Length of bore that is modelled: from the deck to a little below the oil
- * ring at bottom dead centre [m]. */
+/* Length of bore that is modelled: from the deck to a tenth of the bore below
+ * the oil ring at bottom dead centre [m]. */
 double cg_bore_length(const struct cg_case *c);
 
 /* Inner and outer radius of a ring in the bore [m]. */

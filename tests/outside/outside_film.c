@@ -332,6 +332,20 @@ START_TEST(grades)
 }
 END_TEST
 
+START_TEST(oil_thins_by_the_petroleum_tables)
+{
+    size_t count;
+    const struct cg_oil *oils = cg_oils(&count);
+    for (size_t i = 0; i < count; i++) {
+        double d = oils[i].density, spread = 0.6278 / d * 85.0;
+        check_close(cg_oil_density(&oils[i], 373.15),
+                    d * exp(-spread * (1.0 + 0.8 * spread)), 1e-3,
+                    "ASTM D1250 (2008), table 54D, lubricating oils, from "
+                    "memory");
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("film, published");
@@ -347,6 +361,7 @@ int main(void)
     tcase_add_test(all, film_is_as_measured);
     tcase_add_test(all, film_thins_with_load_and_heat);
     tcase_add_test(all, grades);
+    tcase_add_test(all, oil_thins_by_the_petroleum_tables);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }
