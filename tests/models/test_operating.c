@@ -136,6 +136,14 @@ START_TEST(cycle_input_carries_the_case)
     check_close(input.manifold_pressure, 236.3e3, 1e-14, BY_HAND);
     ck_assert_str_eq(input.fuel->name, "gasoline");
     ck_assert_str_eq(input.correlation->name, c.combustion.heat_transfer);
+    const char *const practice = "common practice, no source";
+    check_close(input.intake_close_deg, -140.0, 1e-14, practice);
+    check_close(input.exhaust_open_deg, 130.0, 1e-14, practice);
+    /* no more than 15 degrees, however high the boost */
+    c.combustion.retard_deg_per_100kPa = 12.0;
+    cg_operating_cycle_input(&c, &operating, &input, &error);
+    check_close(input.burn50_deg, 7.7 + 15.0, 1e-14, practice);
+    c.combustion.retard_deg_per_100kPa = 4.1;
     /* at part load no retard is taken back below no boost */
     operating.load = 0.2;
     cg_operating_cycle_input(&c, &operating, &input, &error);

@@ -113,6 +113,36 @@ START_TEST(ratio_and_height_invert)
 }
 END_TEST
 
+/* Six cut-offs and more lose half a cut-off at either end, fewer nothing. */
+START_TEST(six_cutoffs_lose_their_ends)
+{
+    fill(0.0);
+    struct cg_profile trace = {height, 0, 1e-6};
+    const double cutoff = 1e-4;
+    for (int sixths = 0; sixths < 2; sixths++) {
+        struct cg_surface *surface = NULL;
+        trace.points = sixths == 0 ? 595 : 605;
+        ck_assert_int_eq(cg_surface_measure(&trace, CG_FILTER_GAUSSIAN, cutoff,
+                                            &surface, &error), CG_OK);
+        ck_assert_uint_eq(surface->evaluated, sixths == 0 ? 595 : 505);
+        ck_assert_uint_eq(surface->first, sixths == 0 ? 0 : 50);
+        cg_surface_free(surface);
+    }
+}
+END_TEST
+
+/* A straight slope leveled is flat, and what lies on it stays. */
+START_TEST(leveling)
+{
+    for (int i = 0; i < POINTS; i++)
+        height[i] = 2.0 + 0.37 * i + (i % 2 == 0 ? 1.0 : -1.0);
+    cg_profile_level(height, POINTS);
+    for (int i = 0; i < POINTS; i++)
+        check_within(height[i], i % 2 == 0 ? 1.0 : -1.0, 2e-3,
+                     "line of least squares");
+}
+END_TEST
+
 /* Rz: the mean over sections as long as the cut-off. */
 START_TEST(sections)
 {
@@ -175,6 +205,8 @@ int main(void)
     tcase_add_test(all, scales);
     tcase_add_test(all, mirrors);
     tcase_add_test(all, ratio_and_height_invert);
+    tcase_add_test(all, leveling);
+    tcase_add_test(all, six_cutoffs_lose_their_ends);
     tcase_add_test(all, sections);
     tcase_add_test(all, refusals);
     suite_add_tcase(suite, all);

@@ -7,7 +7,8 @@
 # Writes BUILD/mutation.dat, a row a constant, and prints how many each module
 # has and how many turned a check red.  left_out.txt names the constants that
 # are no physics, with the reason.  Exit status 1 when one survives.  Takes an
-# hour or so on two cores; give files of models/ for less.
+# hour or so on two cores; give files of models/ for less, or CG_SLOWEST=3 in
+# the environment to leave out suites of more than three seconds.
 set -eu
 sources=$(cd "$1" && pwd)
 build=$(cd "$2" && pwd)
@@ -43,7 +44,8 @@ echo "$(wc -l <"$scratch/list") constants"
 # suites, the quick ones first, as ctest last timed them
 costs=$build/Testing/Temporary/CTestCostData.txt
 { [ ! -f "$costs" ] || cat "$costs"; } |
-    awk '$1 ~ /^(test|outside)_|^peer_cycle$/ && $1 != "test_memory" && NF == 3 {print $3, $1}' | sort -n |
+    awk -v most="${CG_SLOWEST:-1e9}" '$1 ~ /^(test|outside)_|^peer_cycle$/ && $1 != "test_memory" &&
+        NF == 3 && $3 <= most {print $3, $1}' | sort -n |
     cut -d' ' -f2 >"$scratch/order"
 [ -s "$scratch/order" ] ||
     (cd "$build/tests" && ls -d test_* outside_* peer_cycle | grep -v test_memory) >"$scratch/order"

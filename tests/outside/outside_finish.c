@@ -240,10 +240,14 @@ END_TEST
 START_TEST(grain_of_grit)
 {
     const char *why = "FEPA 42-1 / ISO 8486, mean grain, from memory";
-    check_close(cg_grit_grain(120), 109e-6, 1e-9, why);
-    check_close(cg_grit_grain(220), 58e-6, 1e-9, why);
-    check_close(cg_grit_grain(400), 17.3e-6, 1e-9, why);
-    check_close(cg_grit_grain(600), 9.3e-6, 1e-9, why);
+    static const struct {
+        int grit;
+        double grain; /* [um] */
+    } at[] = {{80, 185},   {100, 129},  {120, 109},  {150, 82},  {180, 69},
+              {220, 58},   {240, 44.5}, {280, 36.5}, {320, 29.2}, {400, 17.3},
+              {500, 12.8}, {600, 9.3},  {800, 6.5},  {1000, 4.5}, {1200, 3.0}};
+    for (size_t i = 0; i < sizeof at / sizeof *at; i++)
+        check_close(cg_grit_grain(at[i].grit), at[i].grain * 1e-6, 1e-9, why);
 }
 END_TEST
 

@@ -48,6 +48,29 @@ static struct cg_film_mean film_of(const struct cg_case *c,
     return mean;
 }
 
+/* Shares of the cylinder's pressure above and below each ring. */
+START_TEST(gas_at_the_rings)
+{
+    static double cylinder[CG_RING_FILM_POINTS];
+    static struct cg_ring_gas gas;
+    static const double above[CG_RINGS] = {1.0, 0.2, 0.05};
+    static const double below[CG_RINGS] = {0.2, 0.05, 0.0};
+    for (int i = 0; i < CG_RING_FILM_POINTS; i++)
+        cylinder[i] = 1e5 + 3e4 * i;
+    for (int r = 0; r < CG_RINGS; r++) {
+        cg_ring_gas_estimate((enum cg_ring_place)r, 1e5, cylinder, &gas);
+        for (int i = 0; i < CG_RING_FILM_POINTS; i += 50) {
+            check_close(gas.above[i], 1e5 + above[r] * 3e4 * i, 1e-12,
+                        "common practice, no source");
+            check_close(gas.behind[i], gas.above[i], 1e-12,
+                        "the groove sees what the ring's top sees");
+            check_close(gas.below[i], 1e5 + below[r] * 3e4 * i, 1e-12,
+                        "common practice, no source");
+        }
+    }
+}
+END_TEST
+
 /* Warm, loaded, at the speeds of a diesel: the top ring's film around the
  * middle of the firing stroke.  On the strokes without load a real film is
  * starved, which the model leaves out. */
@@ -242,6 +265,7 @@ int main(void)
     Suite *suite = suite_create("ring film");
     TCase *all = tcase_create("ring film");
     tcase_set_timeout(all, 120);
+    tcase_add_test(all, gas_at_the_rings);
     tcase_add_loop_test(all, film_is_as_measured, 0, 3);
     tcase_add_loop_test(all, resistance_falls_with_load, 0, 3);
     tcase_add_loop_test(all, friction_is_of_the_known_size, 0, 3);
