@@ -88,7 +88,7 @@ static enum cg_status begin_samples(struct cg_error *error)
     enum cg_status status = cg_duty_run_create(&c, &run, error);
     if (status != CG_OK)
         return status;
-    status = cg_confidence_begin(&c, run, 16, 1, &work, error);
+    status = cg_confidence_begin(&c, run, 0.2e-3, 16, 1, &work, error);
     if (status == CG_OK)
         cg_confidence_free(work);
     cg_duty_run_free(run);
