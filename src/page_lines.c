@@ -7,11 +7,18 @@
 enum block { NONE, WORDS, HAND, COLUMNS };
 
 static const char *const opening[] = {
-    "", "<p>", "<pre class=\"hand\">",
-    "<div class=\"table\" role=\"region\" tabindex=\"0\" "
-    "aria-label=\"lines in columns\"><pre>"};
-static const char *const closing[] = {"", "</p>\n", "</pre>\n",
-                                      "</pre></div>\n"};
+    [NONE] = "",
+    [WORDS] = "<p>",
+    [HAND] = "<pre class=\"hand\">",
+    [COLUMNS] = ("<div class=\"table\" role=\"region\" tabindex=\"0\" "
+                 "aria-label=\"lines in columns\"><pre>"),
+};
+static const char *const closing[] = {
+    [NONE] = "",
+    [WORDS] = "</p>\n",
+    [HAND] = "</pre>\n",
+    [COLUMNS] = "</pre></div>\n",
+};
 
 /* A block stays what its first line made it. */
 static enum block block_of(const char *line, size_t length, enum block now)
