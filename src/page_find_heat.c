@@ -43,7 +43,8 @@ static void full_load(struct cg_page *page, const struct cg_case *c,
     cg_page_power(page, "Brake power", p->brake_power);
     cg_page_flow(page, "Air", p->air_flow);
     cg_page_flow(page, "Fuel", p->fuel_flow);
-    cg_page_temperature(page, "Exhaust", p->exhaust_temperature);
+    cg_page_temperature(page, "Gas at the exhaust valve",
+                        p->exhaust_temperature);
     cg_page_plain(page, "Crown flux, mean and peak",
                   "%.2f and %.1f MW/m\302\262", p->mean_flux / 1e6,
                   p->peak_flux / 1e6);

@@ -19,10 +19,14 @@ static void say_trade(struct cg_page *page, const struct cg_case *c,
                 cg_show_length(skirt->trade.high, true).text);
 }
 
-static void say_yours(struct cg_page *page, const struct cg_skirt_answer *skirt,
+static void say_yours(struct cg_page *page, const struct cg_case *c,
+                      const struct cg_skirt_answer *skirt,
                       const struct cg_clearance *least)
 {
-    cg_page_verdict(page, skirt->enough, "Skirt clearance of %s: %s",
+    bool taken = fabs(skirt->given -
+                      0.5 * (skirt->trade.low + skirt->trade.high)) < 1e-9;
+    cg_page_verdict(page, skirt->enough, "Skirt clearance%s of %s: %s",
+                    taken ? " taken, the trade's middle," : "",
                     cg_show_gap(skirt->given, false).text,
                     skirt->enough ? "enough" : "less than asked");
     if (skirt->pressure > 0.0)
@@ -33,6 +37,12 @@ static void say_yours(struct cg_page *page, const struct cg_skirt_answer *skirt,
     else
         cg_page_say(page, "Hot, nominally, %s stay open.",
                     cg_show_gap(least->skirt, false).text);
+    if (skirt->pressure > c->margin.skirt_pressure)
+        cg_page_note(page,
+                     "TOO TIGHT: that is past margin.skirt_pressure, %s "
+                     "(%s).",
+                     cg_show_boost(c->margin.skirt_pressure, false).text,
+                     cg_show_boost(c->margin.skirt_pressure, true).text);
 }
 
 void cg_page_piston(struct cg_page *page, const struct cg_case *c,
@@ -41,7 +51,7 @@ void cg_page_piston(struct cg_page *page, const struct cg_case *c,
     const struct cg_skirt_answer *skirt = &answer->skirt;
     const struct cg_clearance *least = &answer->extremes.clearance;
     cg_page_section(page, "Piston");
-    say_yours(page, skirt, least);
+    say_yours(page, c, skirt, least);
     cg_page_values(page, "Smallest safe cold skirt clearance, by the same "
                          "margin, and its parts");
     cg_page_length(page, "Closure", skirt->closure);

@@ -15,6 +15,10 @@ static void answer_part(struct cg_page *page, const struct cg_seal_study *study)
     const struct cg_seal_answer *at = &study->at_rated;
     double second = answer->second.cold_gap;
     cg_page_section(page, "Answer");
+    if (!answer->verdict.safe)
+        cg_page_verdict(page, false,
+                        "This top gap is TOO SMALL for the duty: it takes %s",
+                        cg_show_gap(answer->verdict.need, false).text);
     cg_page_answer(page, "Blow-by, rated speed and full load:",
                    cg_show_leak(at->blow_by, false).text,
                    cg_show_leak(at->blow_by, true).text);
@@ -47,7 +51,9 @@ static void gaps_part(struct cg_page *page, const struct cg_seal_study *study)
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
         char name[64];
         snprintf(name, sizeof name, "%s (%s)", cold[k],
-                 study->given[k] ? "yours" : "the answer of find");
+                 study->given[k]              ? "yours"
+                 : k == 0 || !study->given[0] ? "the answer of find"
+                                              : "computed for your top gap");
         cg_page_length(page, name, study->gap[k]);
         cg_page_length(page, hot[k], study->at_rated.hot_gap[k]);
     }

@@ -18,19 +18,23 @@ void cg_page_second(struct cg_page *page, const struct cg_case *c,
                     const struct cg_answer *answer)
 {
     double rule = answer->second_rule;
-    cg_page_say(page, "Second ring: %s.", cg_find_second_reason(answer));
+    double top = cg_answer_top_gap(answer);
+    cg_page_say(page, "Second ring, for a top gap of %s: %s.",
+                cg_show_gap(top, false).text, cg_find_second_reason(answer));
     if (answer->second_reason == CG_SECOND_RULE) {
         cg_page_say(page, "The gas between the rings could not be computed.");
         return;
     }
     say_seating(page, c, answer);
     if (answer->second.cold_gap < rule * (1.0 - 1e-9))
-        cg_page_note(page,
-                     "the second ring's gap is below the trade's rule, %.3g "
-                     "times the top gap, which gives %s. Until your own engine "
-                     "has shown better, file to the larger.",
-                     c->margin.second_factor, cg_show_gap(rule, false).text);
+        cg_page_note(
+            page,
+            "the second ring's gap is below the trade's rule, %.3g "
+            "times that top gap, which gives %s. Until your own engine "
+            "has shown better, file to the larger.",
+            c->margin.second_factor, cg_show_gap(rule, false).text);
     else
-        cg_page_say(page, "The trade's rule, %.3g times the top gap, gives %s.",
+        cg_page_say(page,
+                    "The trade's rule, %.3g times that top gap, gives %s.",
                     c->margin.second_factor, cg_show_gap(rule, false).text);
 }

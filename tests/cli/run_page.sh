@@ -91,6 +91,9 @@ page "$work/seal.html" 3
 leak=$(awk '$1 == "blow_by" {printf "%.3g g/s", $2}' "$work/seal/seal.dat")
 holds "$work/seal.html" "full load: <strong>$leak</strong> <span>(3.95 lb/h)"
 holds "$work/seal.html" 'until your own engine\|Until your own engine'
+"$coldgap" seal "$engine" -q --set rings.top.cold_gap_mm=0.2 \
+    --report "$work/small.html" >/dev/null
+holds "$work/small.html" 'verdict bad.*TOO SMALL'
 expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html" --threads 1
 page "$work/rings.html" 2
 holds "$work/rings.html" '<th scope="row">15.*plain_steel, bare (yours)'
