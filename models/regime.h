@@ -138,6 +138,10 @@ enum cg_status cg_regime_resettle(const struct cg_case *c,
                                   double tolerance, struct cg_regime *regime,
                                   struct cg_error *error);
 
+/* Gas that the cycle left, brought to the walls by response and wall_rise. */
+struct cg_mean_gas cg_regime_responded(const struct cg_regime *regime,
+                                       const struct cg_mean_gas *gas);
+
 /* Sets the network to the state `part` (0..1) of the way from regime a to b:
  * coefficients and heats in straight lines.  Cannot fail. */
 void cg_regime_apply(const struct cg_regime *a, const struct cg_regime *b,
