@@ -46,7 +46,7 @@ for suite in test_"$module" outside_"$module" $(cat "$scratch/order"); do
         2>/dev/null) || continue
     # shellcheck disable=SC2046
     cc "$object" "$folder"/*.o "$build/libcoldgap_program.a" \
-        "$build/libcoldgap_models.a" -fopenmp -o "$folder/suite" \
+        "$build/libcoldgap.a" -fopenmp -o "$folder/suite" \
         $(pkg-config --libs check gsl libconfig) -lm || row link "$suite" ""
     (cd "$folder" && timeout 300 ./suite) >"$folder/said" 2>&1 && continue
     red=$(grep -E '^[^ ]+:[0-9]+:[FE]:' "$folder/said" | head -n 1)

@@ -17,6 +17,10 @@ here=$(cd "$(dirname "$0")" && pwd)
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
 
+for library in libcoldgap.a libcoldgap_program.a; do
+    [ -f "$build/$library" ] || { echo "$build/$library: build first" >&2; exit 1; }
+done
+
 [ $# -gt 0 ] || set -- $(cd "$sources/models" && ls *.c *.h)
 for file in "$@"; do
     awk -f "$here/literals.awk" "$sources/models/$file" |
