@@ -5,7 +5,6 @@
 if (exists("page")) shape = "size 560,900"
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/finish_patch.dat"
-if (exists("page")) set label 100 at screen 0.5, 0.018
 stats file index 0 using 3 nooutput
 low = STATS_min
 high = STATS_max
@@ -30,6 +29,7 @@ set pm3d depthorder lighting primary 0.35 specular 0
 unset colorbox
 do for [out in outs] {
     eval (out eq "png" ? png : svg)."finish_patch.".out."'"
+    if (exists("page")) { set label 100 at screen 0.5, 0.018 }
     # Only the picture in pixels gets every point: as lines it would be huge.
     step = out eq "png" ? 1 : exists("page") ? 6 : 4
     set multiplot layout exists("page") ? 2 : 1, exists("page") ? 1 : 2 title "Simulated honing, invented for teaching; heights in µm"
@@ -39,5 +39,4 @@ do for [out in outs] {
     set title "base stage and plateau stage"
     splot file index 1 every step:step using 1:2:3 with pm3d notitle
     unset multiplot
-    eval show_caution
 }

@@ -20,10 +20,13 @@ if (!exists("outs")) outs = "png svg"
 if (!exists("to")) to = dir
 if (!exists("shape")) shape = exists("page") ? "size 560,540" : "size 1000,640"
 look = exists("page") ? "set title ' '; set lmargin; set bmargin; set key below center vertical maxcols 1 height 0.8 noopaque; " : ""
+# Which engine a picture is of stands beside the caution; a page says it itself.
+# `file`, the table, is known by the time a picture is drawn.
 caution = "An estimate, not a warranty. The ring or piston maker's minimum wins where larger."
-show_caution = "set label 100 caution at screen 0.5, ".(exists("page") ? "0.975 center font ',10'" : "0.018 center font ',9'")." tc rgb '#555555'"
-eval show_caution
+config = "sed -n '2{s/^# coldgap [^,]*, config //;s,^[^ ]*/,,;s/^\\(.\\{60\\}\\).*/\\1.../;p;q}' "
+foot(file) = exists("page") ? caution : system(config."'".file."'").":  ".caution
+show_caution = "set label 100 foot(file) at screen 0.5, ".(exists("page") ? "0.975 center font ',10'" : "0.018 center font ',9'")." noenhanced tc rgb '#555555'"
 set bmargin 4.5
 # Columns are counted, never read from a head: commented heads would eat a row.
-png = "set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced; set output '".to."/"
-svg = look."set terminal svg ".shape." font 'DejaVu Sans,14' enhanced background rgb 'white'; set output '".to."/"
+png = show_caution."; set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced; set output '".to."/"
+svg = look.show_caution."; set terminal svg ".shape." font 'DejaVu Sans,14' enhanced background rgb 'white'; set output '".to."/"

@@ -115,7 +115,7 @@ enum cg_status cg_command_ceiling(const struct cg_options *options,
     if (status != CG_OK)
         return status;
     if (!options->quiet)
-        print_ceiling(c, &ceiling, options->config, options->inch);
+        print_ceiling(c, &ceiling, options->told, options->inch);
     print_headline(&ceiling, options->inch);
     if (!options->quiet)
         print_limits(c, &ceiling, options->inch);

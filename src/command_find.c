@@ -66,7 +66,7 @@ static enum cg_status write_tables(void *context, const char *dir,
 {
     const struct telling *telling = context;
     const struct finding *finding = telling->finding;
-    const char *config = finding->options->config;
+    const char *config = finding->options->told;
     enum cg_status status =
         cg_find_tables_write(dir, config, finding->c, finding->run,
                              &finding->answer, telling->history, error);
@@ -161,7 +161,7 @@ enum cg_status cg_command_find(const struct cg_options *options,
     cg_confidence_free(finding.work);
     cg_duty_run_free(finding.run);
     if (status == CG_OK)
-        cg_report_find(&finding.taught, options->config, answer,
+        cg_report_find(&finding.taught, options->told, answer,
                        &finding.without, options->inch, options->quiet,
                        cg_wall_clock() - begin);
     cg_taught_free(&finding.taught);

@@ -104,7 +104,7 @@ static enum cg_status tell(const struct finishing *finishing,
     const struct cg_options *options = finishing->options;
     bool simulated = options->simulate != NULL;
     const struct cg_patch *patch = simulated ? finishing->patch : NULL;
-    struct cg_finish_story story = {.config = options->config,
+    struct cg_finish_story story = {.config = options->told,
                                     .profile = options->profile,
                                     .simulate = options->simulate,
                                     .seed = options->seed,

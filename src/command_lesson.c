@@ -26,7 +26,7 @@ static enum cg_status write_table(void *context, const char *dir,
                                   struct cg_error *error)
 {
     const struct telling *telling = context;
-    return cg_lesson_table_write(dir, telling->options->config, telling->c,
+    return cg_lesson_table_write(dir, telling->options->told, telling->c,
                                  telling->lesson, error);
 }
 
@@ -53,7 +53,7 @@ static enum cg_status tell(const struct cg_options *options,
     cg_lesson_sheet_set(c, lesson, options->inch, sheet);
     enum cg_status status = cg_outputs_write(options, &outputs, error);
     if (status == CG_OK)
-        cg_report_lesson(sheet, options->config, level_of(options),
+        cg_report_lesson(sheet, options->told, level_of(options),
                          options->answers, options->quiet);
     return status;
 }

@@ -19,7 +19,7 @@ enum cg_status cg_command_network(const struct cg_options *options,
         status = cg_duty_run_create(c, &run, error);
     if (status == CG_OK)
         status =
-            cg_network_tables_write(dir, options->config, c, run, error);
+            cg_network_tables_write(dir, options->told, c, run, error);
     if (status == CG_OK && !options->quiet) {
         const struct cg_network *network = run->thermal->network;
         printf("Thermal network of one cylinder: %zu nodes, %zu links, %zu "

@@ -82,7 +82,7 @@ static enum cg_status write_tables(void *context, const char *dir,
                                    struct cg_error *error)
 {
     const struct comparing *comparing = context;
-    return cg_rings_tables_write(dir, comparing->options->config,
+    return cg_rings_tables_write(dir, comparing->options->told,
                                  &comparing->c, &comparing->answer, error);
 }
 
@@ -138,7 +138,7 @@ enum cg_status cg_command_rings(const struct cg_options *options,
     if (status == CG_OK)
         status = write_outputs(&comparing, error);
     if (status == CG_OK) {
-        cg_report_rings(&comparing.c, options->config, &comparing.answer,
+        cg_report_rings(&comparing.c, options->told, &comparing.answer,
                         options->inch, options->quiet,
                         cg_wall_clock() - start);
         if (!any_stands(&comparing.answer)) {

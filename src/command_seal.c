@@ -16,7 +16,7 @@ static enum cg_status write_tables(void *context, const char *dir,
                                    struct cg_error *error)
 {
     const struct telling *telling = context;
-    return cg_seal_tables_write(dir, telling->options->config, telling->study,
+    return cg_seal_tables_write(dir, telling->options->told, telling->study,
                                 error);
 }
 
@@ -63,7 +63,7 @@ enum cg_status cg_command_seal(const struct cg_options *options,
     if (status == CG_OK)
         status = write_outputs(options, study, error);
     if (status == CG_OK)
-        cg_report_seal(study, options->config, options->inch, options->quiet,
+        cg_report_seal(study, options->told, options->inch, options->quiet,
                        seconds);
     if (status == CG_OK && !study->answer.verdict.safe) {
         error->text[0] = '\0'; /* the screen has said it */

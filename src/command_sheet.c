@@ -85,7 +85,7 @@ static enum cg_status fill_page(void *context, struct cg_page *page,
 enum cg_status cg_command_sheet(const struct cg_options *options,
                                 struct cg_error *error)
 {
-    struct cg_sheet sheet = {.config = options->config,
+    struct cg_sheet sheet = {.config = options->told,
                              .measured = options->measured};
     if (options->measured == NULL)
         return cg_error_set(error, CG_BAD_INPUT,

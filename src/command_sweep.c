@@ -185,7 +185,7 @@ static enum cg_status sweep(const struct cg_options *options,
     if (status == CG_OK)
         status = check_axes(grid, error);
     if (status == CG_OK)
-        status = cg_sweep_table_open(dir, options->config, grid, &part,
+        status = cg_sweep_table_open(dir, options->told, grid, &part,
                                      options->resume, &table, &done, error);
     if (status != CG_OK)
         return status;

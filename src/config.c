@@ -129,9 +129,12 @@ static enum cg_status summary(const struct cg_problems *problems,
 {
     if (problems->count == 0)
         return CG_OK;
+    const char *plural = problems->count == 1 ? "" : "s";
+    if (problems->in_files == 0)
+        return cg_error_set(error, CG_BAD_INPUT, "%zu error%s by --set",
+                            problems->count, plural);
     return cg_error_set(error, CG_BAD_INPUT, "%zu error%s in %s",
-                        problems->count, problems->count == 1 ? "" : "s",
-                        path);
+                        problems->count, plural, path);
 }
 
 /* Reads the case and, unless NULL, the shelf; what is wrong with it is left in

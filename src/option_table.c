@@ -274,7 +274,8 @@ static enum cg_status store_cutoff(struct cg_options *options,
 }
 
 static const struct cg_option all_options[] = {
-    {"out", 'o', "DIR", "write the tables into this folder", store_out},
+    {"out", 'o', "DIR",
+     "write the tables here (sweep, network: out)", store_out},
     {"report", 0, "FILE.html", "write a page to read on a phone or to print",
      store_report},
     {"set", 0, "PATH=VALUE",

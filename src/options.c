@@ -6,7 +6,7 @@
 #include "nearest.h"
 #include "option_table.h"
 
-enum { MOST_NAMES = 32 };
+enum { MOST_NAMES = 32, LIKE = 2 }; /* LIKE: edits between a word and one meant */
 
 static const struct cg_command_row *find_command(const char *name)
 {
@@ -31,23 +31,43 @@ static enum cg_status unknown_command(const char *name, struct cg_error *error)
                         "unknown command %.60s, allowed: %s", name, list);
 }
 
+/* The first command that takes an option of that name, or NULL. */
+static const struct cg_command_row *taker(const char *option)
+{
+    size_t count;
+    const struct cg_command_row *command = cg_all_commands(&count);
+    for (size_t i = 0; i < count; i++)
+        if (cg_command_takes(&command[i], option))
+            return &command[i];
+    return NULL;
+}
+
 static enum cg_status unknown_option(const struct cg_command_row *command,
                                      const char *word, struct cg_error *error)
 {
     const char *names[MOST_NAMES + 1];
     size_t count, kept = 0, length = strcspn(word, "=");
     const struct cg_option *option = cg_all_options(&count);
-    char bare[64];
-    snprintf(bare, sizeof bare, "%.*s", (int)length, word);
+    char given[64];
+    snprintf(given, sizeof given, "%.*s", (int)length, word);
+    const char *bare = given + strspn(given, "-");
+    const struct cg_command_row *other = taker(bare);
+    if (other != NULL)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "%s: takes no option %s, %s does",
+                            command->name, given, other->name);
     for (size_t i = 0; i < count && kept < MOST_NAMES; i++)
         if (cg_command_takes(command, option[i].name))
             names[kept++] = option[i].name;
     names[kept++] = "help";
+    const char *nearest = names[cg_nearest(bare, names, kept)];
+    if (cg_edit_distance(bare, nearest) <= LIKE)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "%s: unknown option %s, the nearest is --%s",
+                            command->name, given, nearest);
     return cg_error_set(error, CG_BAD_INPUT,
-                        "%s: unknown option %s, the nearest is --%s",
-                        command->name, bare,
-                        names[cg_nearest(bare + strspn(bare, "-"), names,
-                                         kept)]);
+                        "%s: unknown option %s, coldgap %s --help lists them",
+                        command->name, given, command->name);
 }
 
 /* The words of the command line still to be read. */
@@ -115,6 +135,21 @@ static bool asks_help(const char *word)
     return strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0;
 }
 
+/* Which engine an answer is of: its config, and what --set made of it. */
+static void tell_case(struct cg_options *options)
+{
+    size_t room = sizeof options->told, used = 0;
+    for (size_t i = 0; i <= options->sets && used < room; i++)
+        used += (size_t)snprintf(options->told + used, room - used, "%s%s",
+                                 i > 0 ? " --set " : "",
+                                 i > 0 ? options->set[i - 1] : options->config);
+    if (used >= room)
+        strcpy(options->told + room - 4, "...");
+    for (char *c = options->told; *c != '\0'; c++)
+        if ((unsigned char)*c < ' ') /* a head is one line */
+            *c = ' ';
+}
+
 /* Words after the command; *help is set when help was asked and printed. */
 static enum cg_status read_words(const struct cg_command_row *command,
                                  struct words *words,
@@ -144,6 +179,8 @@ static enum cg_status read_words(const struct cg_command_row *command,
         return cg_error_set(error, CG_BAD_INPUT,
                             "%s: no config given, write coldgap %s CONFIG",
                             command->name, command->name);
+    if (options->config != NULL)
+        tell_case(options);
     return CG_OK;
 }
 

@@ -8,7 +8,7 @@
 
 #include "status.h"
 
-enum { CG_OPTION_REPEATS = 64 };
+enum { CG_OPTION_REPEATS = 64, CG_TOLD_LENGTH = 512 };
 
 struct cg_options {
     const char *config;     /* path of the config file; NULL for template */
@@ -16,6 +16,8 @@ struct cg_options {
     const char *report;     /* --report FILE.html; NULL: none */
     const char *set[CG_OPTION_REPEATS]; /* --set PATH=VALUE, in order */
     size_t sets;
+    char told[CG_TOLD_LENGTH]; /* config and what --set changes, for the heads
+                                  of screens and tables; cut short by "..." */
     const char *vary[CG_OPTION_REPEATS]; /* --vary, in order */
     size_t varies;
     size_t part, parts;     /* --part K/N; 1 of 1 by default */

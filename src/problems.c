@@ -33,6 +33,7 @@ static void keep_to_one_line(char *line)
 void cg_problem(struct cg_problems *problems, struct cg_where where,
                 const char *path, const char *format, ...)
 {
+    problems->in_files += where.file != NULL;
     if (problems->count++ >= CG_PROBLEM_LINES)
         return;
     char *line = problems->line[problems->count - 1];

@@ -18,6 +18,7 @@ struct cg_where {
 
 struct cg_problems {
     size_t count; /* all, also those beyond the lines kept */
+    size_t in_files; /* of them, not by --set */
     char line[CG_PROBLEM_LINES][CG_PROBLEM_LENGTH];
 };
 

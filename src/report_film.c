@@ -18,12 +18,12 @@ static void print_film(double metres, bool inch)
 static void print_constant(const struct cg_case *c,
                            const struct cg_answer *answer, bool inch)
 {
-    printf("  oil film as set, %s:", c->cooling.oil_grade);
+    printf("  oil film as set (film_law constant), %s:", c->cooling.oil_grade);
     for (int r = 0; r < CG_RING_OIL; r++) {
         printf("%s %s ", r > 0 ? "," : "", ring_text[r]);
         print_film(answer->film[r], inch);
     }
-    printf(" (rings.film_law constant)\n");
+    printf("\n");
 }
 
 /* Least film, the film heat crosses, friction. */

@@ -195,11 +195,11 @@ static void print_piston(const struct cg_case *c,
            cg_show_length(skirt->given, inch).text,
            skirt->enough ? "enough" : "less");
     if (skirt->pressure > 0.0)
-        printf("; hot, nominally, it springs by %s (%s)\n",
+        printf(";\n  hot, nominally, it springs by %s (%s)\n",
                cg_show_length(-least->skirt, inch).text,
                cg_show_boost(skirt->pressure, inch).text);
     else
-        printf("; hot, nominally, %s stay open\n",
+        printf(";\n  hot, nominally, %s stay open\n",
                cg_show_length(least->skirt, inch).text);
     if (skirt->pressure > c->margin.skirt_pressure)
         printf("  TOO TIGHT: that is past margin.skirt_pressure, %s\n",

@@ -261,7 +261,9 @@ void cg_report_finish(const struct cg_finish_story *story)
         print_figures(story->surface, inch);
         print_patches(story->patch, inch);
         print_oil(story, inch);
-    }
+    } else if (story->simulate != NULL)
+        printf("Profile  simulated for teaching (%s), seed %lu: of no bore\n",
+               story->simulate, story->seed);
     print_verdict(story);
     if (!quiet)
         printf("\n%s\n", cg_finish_left_out());

@@ -44,9 +44,11 @@ void cg_lesson_boost_second(FILE *out, const struct cg_lesson_sheet *sheet)
     cg_hand_print(out, &charge->air);
     fprintf(out,
             "\nThe model takes %s a cycle.  The charge's temperature is the "
-            "model's: after\ncompressor and cooler, some of the fuel "
-            "evaporated.\n",
-            cg_lesson_say(&model).text);
+            "model's: %s.\n",
+            cg_lesson_say(&model).text,
+            boosted(sheet) ? "after\ncompressor and cooler, some of the fuel "
+                             "evaporated"
+                           : "some\nof the fuel has evaporated");
 }
 
 void cg_lesson_heat_first(FILE *out, const struct cg_lesson_sheet *sheet)

@@ -146,9 +146,10 @@ static void print_ports_row(const struct cg_case *c, enum cg_port_kind kind,
 static void print_ports(const struct cg_seal_study *study, bool inch)
 {
     const struct cg_case *c = study->c;
-    printf("Gas ports, rated speed (top groove: behind the cylinder, filled "
-           "at peak pressure;\n  top ring: on the bore by gas and tension, "
-           "mean and least)\n");
+    printf("Gas ports, rated speed (groove: behind the cylinder, filled at peak "
+           "pressure;\n  ring on the bore by gas and tension, mean and least)\n"
+           "  %-34s %9s %7s %7s %7s blow-by\n",
+           "", "behind", "filled", "mean", "least");
     print_ports_row(c, (enum cg_port_kind)c->seal.ports, &study->at_rated,
                     inch);
     print_ports_row(c, study->other_ports, &study->at_other, inch);
@@ -201,8 +202,9 @@ static void print_second(const struct cg_seal_study *study, bool inch)
         printf("less unseats the top ring too soon");
     else
         printf("none up to %.1f top gaps is enough", CG_SECOND_MOST);
-    printf("; it keeps the top ring seated to %.0f deg\n             at %.0f "
-           "rpm, %.0f asked for, a second ring that lifts not counted on)\n",
+    printf(";\n             it keeps the top ring seated to %.0f deg at %.0f rpm, "
+           "%.0f asked for;\n             a second ring that lifts is not "
+           "counted on)\n",
            s->unseat_deg, s->speed * 60.0, study->c->seal.seated_to_deg);
     if (!study->whole)
         printf("             (without the margin for what is not known: that "

@@ -144,7 +144,7 @@ static void print_rings(const struct cg_sheet *sheet, bool inch)
 {
     const struct cg_gauged_cylinder *gauged = sheet->gauged.cylinder;
     printf(
-        "By cylinder, in %s\n"
+        "By cylinder [%s]\n"
         "         bore ring       gap   asked take off steps    then to rule  "
         "state\n",
         unit_word(inch));

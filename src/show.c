@@ -38,11 +38,15 @@ struct cg_text cg_show_gap(double metres, bool inch)
 
 struct cg_text cg_show_gap_up(double metres, bool inch)
 {
-    double mm = metres * 1e3, thou = metres / THOU;
-    thou = 0.5 * ceil(thou / 0.5 - 1e-9);
+    struct cg_text out;
+    double mm = metres * 1e3, thou = 0.5 * ceil(metres / THOU / 0.5 - 1e-9);
     if (inch)
-        mm = 0.01 * ceil(thou * THOU * 1e3 / 0.01 - 1e-9);
-    return both(mm, thou, inch);
+        snprintf(out.text, sizeof out.text, "%.4f in (%.2f mm, rounded up)",
+                 thou * 1e-3, 0.01 * ceil(thou * THOU * 1e3 / 0.01 - 1e-9));
+    else
+        snprintf(out.text, sizeof out.text, "%.3f mm (%.1f thou, rounded up)",
+                 mm, thou);
+    return out;
 }
 
 struct cg_text cg_show_length_up(double metres, bool inch)

@@ -10,8 +10,8 @@ struct cg_text {
 
 /* Small lengths in both units, the asked one first: "0.52 mm (20.5 thou)". */
 struct cg_text cg_show_gap(double metres, bool inch);
-/* The same, rounded up in the second unit too (to 0.5 thou or 0.01 mm), for
- * a gap that must not come out smaller. */
+/* The same, rounded up in thou (to 0.5) and in hundredths of a millimetre where
+ * the inch leads, and saying so: for a gap that must not come out smaller. */
 struct cg_text cg_show_gap_up(double metres, bool inch);
 /* The same in one unit: "0.520 mm" or "0.0205 in". */
 struct cg_text cg_show_length_up(double metres, bool inch);

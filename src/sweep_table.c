@@ -84,8 +84,8 @@ struct earlier {
     const struct cg_grid *grid;
     const struct cg_part *part;
     struct cg_table *table;
-    const char *grid_line;
-    bool same;   /* its head names the same grid; parts have no head */
+    const char *grid_line, *config;
+    bool same_grid, same_case; /* by its head; parts have none */
     size_t done; /* rows taken over */
 };
 
@@ -93,13 +93,14 @@ static enum cg_status take_row(void *context, const char *line,
                                struct cg_error *error)
 {
     struct earlier *earlier = context;
-    if (line[0] == '#' && strcmp(line + 1 + (line[1] == ' '),
-                                 earlier->grid_line) == 0)
-        earlier->same = true;
+    if (strncmp(line, "# ", 2) == 0 && strcmp(line + 2, earlier->grid_line) == 0)
+        earlier->same_grid = true;
+    if (cg_table_is_of(line, earlier->config))
+        earlier->same_case = true;
     if (!is_row(line))
         return CG_OK;
     size_t point = earlier->part->first + earlier->done;
-    if (!earlier->same || point >= earlier->part->past ||
+    if (!earlier->same_grid || !earlier->same_case || point >= earlier->part->past ||
         !row_fits(line, earlier->grid, point))
         return cg_error_set(error, CG_BAD_INPUT,
                             "--resume: the table there is of another sweep; "
@@ -131,7 +132,9 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
         cg_table_note(*table, "%s", grid_line);
     if (!resume)
         return CG_OK;
-    struct earlier earlier = {grid, part, *table, grid_line, !head_wanted, 0};
+    struct earlier earlier = {grid,         part,         *table,
+                              grid_line,    config,       !head_wanted,
+                              !head_wanted, 0};
     status = cg_table_earlier(*table, take_row, &earlier, error);
     if (status != CG_OK) {
         cg_table_close(*table, status, error);

@@ -16,10 +16,18 @@ struct cg_table {
     size_t blocks;
 };
 
+#define OF "# coldgap " CG_VERSION ", config "
+
+bool cg_table_is_of(const char *line, const char *config)
+{
+    return strncmp(line, OF, sizeof OF - 1) == 0 &&
+           strcmp(line + sizeof OF - 1, config) == 0;
+}
+
 static void write_head(FILE *file, const struct cg_table_head *head)
 {
     fprintf(file, "# %s\n", head->title);
-    fprintf(file, "# coldgap %s, config %s\n", CG_VERSION, head->config);
+    fprintf(file, OF "%s\n", head->config);
     fprintf(file, "# %s\n", cg_cautions_short());
     if (head->columns != NULL)
         fprintf(file, "# %s\n", head->columns);

@@ -7,6 +7,7 @@
 #ifndef CG_TABLE_H
 #define CG_TABLE_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "status.h"
@@ -16,7 +17,7 @@ struct cg_table;
 struct cg_table_head {
     const char *title;   /* "Hot gap and temperatures over the duty"; NULL: no
                             head at all, the caller writes its own */
-    const char *config;  /* the config file's name, as given */
+    const char *config;  /* the config file's name, and what was changed */
     const char *columns; /* "time [s]  load [1]  ..." or NULL for key tables */
 };
 
@@ -46,6 +47,10 @@ enum cg_status cg_table_earlier(const struct cg_table *table,
 enum cg_status cg_table_lines(const char *dir, const char *name,
                               cg_table_take take, void *context,
                               struct cg_error *error);
+
+/* Whether a line of a table's head says that it is of this program's version
+ * and of that config. */
+bool cg_table_is_of(const char *line, const char *config);
 
 /* One more line in the head, "# TEXT". */
 void cg_table_note(struct cg_table *table, const char *format, ...)

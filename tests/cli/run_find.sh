@@ -68,7 +68,7 @@ awk '!/^#/ && NF {
     fail "film.dat is not two blocks of 360 films above 0"
 grep -q 'not a warranty' "$work/film/film.dat" || fail "film.dat: no caution"
 expect 0 "$coldgap" find "$engine" -o "$work/film"
-says stdout 'oil film as set, 10W-40'
+says stdout 'oil film as set (film_law constant), 10W-40'
 [ -e "$work/film/film.dat" ] && fail "film.dat of an earlier run is left"
 
 # history.dat: the columns of the contract first, rows all as wide, time rises.
