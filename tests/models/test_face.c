@@ -46,6 +46,12 @@ START_TEST(hardness_is_the_metals_without_a_coat)
     ck_assert_str_eq(cg_face_hardness_class(500.0), "medium");
     ck_assert_str_eq(cg_face_hardness_class(900.0), "hard");
     ck_assert_str_eq(cg_face_hardness_class(1850.0), "very hard");
+    ck_assert_str_eq(cg_face_hardness_class(349.0), "soft");
+    ck_assert_str_eq(cg_face_hardness_class(350.0), "medium");
+    ck_assert_str_eq(cg_face_hardness_class(699.0), "medium");
+    ck_assert_str_eq(cg_face_hardness_class(700.0), "hard");
+    ck_assert_str_eq(cg_face_hardness_class(1199.0), "hard");
+    ck_assert_str_eq(cg_face_hardness_class(1200.0), "very hard");
     ck_assert_str_eq(cg_face_hardness_class(NAN), "unknown");
 }
 END_TEST

@@ -121,6 +121,21 @@ START_TEST(air_molar_mass)
 }
 END_TEST
 
+START_TEST(molar_masses)
+{
+    static const struct {
+        enum cg_species species;
+        double gram;
+    } list[] = {{CG_N2, 28.0134}, {CG_O2, 31.9988}, {CG_AR, 39.948},
+                {CG_CO2, 44.0095}, {CG_H2O, 18.0153}, {CG_CO, 28.0101},
+                {CG_H2, 2.0159}};
+    check_close(cg_species_molar_mass(list[_i].species), 1e-3 * list[_i].gram,
+                1e-4,
+                "IUPAC, Atomic weights of the elements (2013), summed, from "
+                "memory");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("working gas, published values");
@@ -130,6 +145,7 @@ int main(void)
     tcase_add_test(tcase, stoichiometric_air);
     tcase_add_test(tcase, heating_values);
     tcase_add_test(tcase, air_molar_mass);
+    tcase_add_loop_test(tcase, molar_masses, 0, 7);
     suite_add_tcase(suite, tcase);
     return check_run(suite);
 }

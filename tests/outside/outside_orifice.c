@@ -131,6 +131,9 @@ START_TEST(viscosity_of_air)
                 "Incropera, table A.4 (from memory)");
     check_close(cg_gas_viscosity(600.0), 305.8e-7, 0.02,
                 "Incropera, table A.4 (from memory)");
+    check_close(cg_gas_viscosity(1200.0), 4.63206e-5, 1e-5,
+                "F. M. White, Viscous Fluid Flow (1974), table 1-2: "
+                "Sutherland's law for air, evaluated");
 }
 END_TEST
 
