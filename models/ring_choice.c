@@ -233,7 +233,9 @@ enum cg_status cg_choice_end(struct cg_choice_study *study,
                                 study->error[i].text);
     while (rungs < study->rungs && study->rung[rungs].status == CG_OK)
         rungs++;
-    if (rungs <= own)
+    /* A boost without memory is no boost that the engine cannot reach. */
+    if (rungs <= own || (rungs < study->rungs &&
+                         study->rung[rungs].status == CG_NO_MEMORY))
         return cg_error_set(error, study->rung[rungs].status,
                             "rings: a boost of %.0f kPa could not be computed",
                             study->rung[rungs].boost / 1e3);

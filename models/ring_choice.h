@@ -86,8 +86,8 @@ void cg_choice_run(struct cg_choice_study *study, size_t item);
 
 /* Adds up and ranks: verdict, then boost at which it stops fitting, then cold
  * gap, then the order of the files.  *choices belongs to the study.  *reached:
- * the highest boost that could be computed [Pa].  CG_NUMERICAL and others as
- * cg_answer_find when the case's own boost could not be. */
+ * the highest boost that could be computed [Pa].  CG_NO_MEMORY at any boost;
+ * others as cg_answer_find when the case's own could not be. */
 enum cg_status cg_choice_end(struct cg_choice_study *study,
                              const struct cg_ring_choice **choices,
                              size_t *count, double *reached,
