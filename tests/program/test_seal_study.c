@@ -1,0 +1,169 @@
+/* What gaps cost, seen from all sides: every part of the study against the
+ * gas model asked for that part alone. */
+#include "case_of.h"
+#include "check_close.h"
+#include "second_gap.h"
+#include "seal_study.h"
+
+static struct cg_case c;
+static struct cg_duty_run *run;
+static struct cg_seal_study *study;
+
+static void look(const char *const *set, size_t sets)
+{
+    struct cg_error error = {0};
+    c = case_of(IRON_SIX, set, sets);
+    run = run_of(&c);
+    enum cg_status status = cg_seal_study_create(&c, run, &study, &error);
+    ck_assert_msg(status == CG_OK, "%s", error.text);
+}
+
+static void done(void)
+{
+    cg_seal_study_free(study);
+    cg_duty_run_free(run);
+}
+
+/* The gas model alone, for one pair of gaps; power lost in *power. */
+static struct cg_seal_answer alone(size_t regime, enum cg_port_kind ports,
+                                   double top, double second, double *power)
+{
+    struct cg_seal *seal;
+    struct cg_seal_answer at;
+    struct cg_error error = {0};
+    enum cg_status status = cg_seal_create(&c, run, regime, &seal, &error);
+    ck_assert_msg(status == CG_OK, "%s", error.text);
+    cg_seal_ports(seal, ports);
+    status = cg_seal_solve(seal, top, second, &at, &error);
+    ck_assert_msg(status == CG_OK, "%s", error.text);
+    *power = cg_seal_power(seal, &at);
+    cg_seal_free(seal);
+    return at;
+}
+
+START_TEST(gaps_not_given_are_the_answers)
+{
+    struct cg_answer answer;
+    struct cg_error error = {0};
+    look(NULL, 0);
+    ck_assert(study->whole && !study->given[0] && !study->given[1]);
+    ck_assert_int_eq(cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error),
+                     CG_OK);
+    ck_assert_double_eq(study->gap[0], answer.top.cold_gap);
+    ck_assert_int_eq(
+        cg_answer_second(&c, run, answer.top.cold_gap, &answer, &error), CG_OK);
+    ck_assert_double_eq(study->gap[1], answer.second.cold_gap);
+    ck_assert_double_eq(cg_answer_top_gap(&study->answer), study->gap[0]);
+    done();
+}
+END_TEST
+
+/* Both given: they are looked at, and no spread is computed for nothing. */
+START_TEST(given_gaps_are_looked_at_as_given)
+{
+    static const char *const set[] = {"rings.top.cold_gap_mm=0.5",
+                                      "rings.second.cold_gap_mm=0.6"};
+    struct cg_extremes extremes;
+    look(set, 2);
+    ck_assert(!study->whole && study->given[0] && study->given[1]);
+    check_close(study->gap[0], 0.5e-3, 1e-12, "as given");
+    check_close(study->gap[1], 0.6e-3, 1e-12, "as given");
+    ck_assert_double_eq(study->answer.sigma, 0.0);
+    extremes = extremes_of(&c);
+    ck_assert_mem_eq(&study->answer.extremes, &extremes, sizeof extremes);
+    done();
+
+    /* one of them: the other is found, and goes with it */
+    look(set, 1);
+    ck_assert(study->whole && study->given[0] && !study->given[1]);
+    check_close(study->gap[0], 0.5e-3, 1e-12, "as given");
+    ck_assert_double_gt(study->answer.sigma, 0.0);
+    ck_assert(study->answer.verdict.safe);
+    ck_assert_double_eq(cg_answer_top_gap(&study->answer), study->gap[0]);
+    ck_assert_double_eq(study->answer.seating.top, study->gap[0]);
+    done();
+}
+END_TEST
+
+/* A second gap goes with the top gap that is safe, not with one that is not. */
+START_TEST(an_unsafe_gap_is_not_built_upon)
+{
+    static const char *const set[] = {"rings.top.cold_gap_mm=0.1"};
+    look(set, 1);
+    ck_assert(study->answer.verdict.given && !study->answer.verdict.safe);
+    check_close(study->gap[0], 0.1e-3, 1e-12, "as given");
+    ck_assert_double_eq(cg_answer_top_gap(&study->answer),
+                        study->answer.top.cold_gap);
+    ck_assert_double_eq(study->answer.seating.top, study->answer.top.cold_gap);
+    done();
+}
+END_TEST
+
+START_TEST(every_side_is_that_of_the_gas_model)
+{
+    double power, wide_power, none;
+    look(NULL, 0);
+    const double *gap = study->gap;
+    struct cg_seal_answer rated =
+        alone(run->full_load, CG_PORTS_NONE, gap[0], gap[1], &power);
+    struct cg_seal_answer wide =
+        alone(run->full_load, CG_PORTS_NONE, gap[0] + CG_SEAL_MORE_GAP, gap[1],
+              &wide_power);
+    ck_assert_double_eq(study->at_rated.blow_by, rated.blow_by);
+    check_close(study->power_loss, wide_power - power, 1e-12, "difference");
+    check_close(study->blow_by_more, wide.blow_by - rated.blow_by, 1e-12,
+                "difference");
+    ck_assert_double_gt(study->power_loss, 0.0);
+    ck_assert_double_gt(study->blow_by_more, 0.0);
+    /* the record that is left is that of the gaps, not of the wider one */
+    double land = 0.0;
+    for (size_t i = 1; i < CG_PACK_NODES; i++)
+        land = fmax(land, study->rated->record[i].place[CG_PACK_LAND]);
+    ck_assert_double_eq(land, rated.land_peak);
+    ck_assert_double_ne(land, wide.land_peak);
+    struct cg_seal_answer ports =
+        alone(run->full_load, CG_PORTS_CROWN, gap[0], gap[1], &none);
+    ck_assert_int_eq(study->other_ports, CG_PORTS_CROWN);
+    ck_assert_double_eq(study->at_other.blow_by, ports.blow_by);
+    size_t slow = cg_second_gap_regime(run);
+    ck_assert_uint_ne(slow, run->full_load);
+    ck_assert_double_eq(
+        study->at_hardest.blow_by,
+        alone(slow, CG_PORTS_NONE, gap[0], gap[1], &none).blow_by);
+    ck_assert_double_lt(study->hardest->pack.speed, study->rated->pack.speed);
+    done();
+}
+END_TEST
+
+/* A duty at one speed has no harder one; ports that are there are closed. */
+START_TEST(the_other_side_of_ports_is_none)
+{
+    static const char *const set[] = {"duty.name=settled",
+                                      "rings.top.ports=land"};
+    double none;
+    look(set, 2);
+    ck_assert_int_eq(study->other_ports, CG_PORTS_NONE);
+    ck_assert_double_eq(study->at_other.blow_by,
+                        alone(run->full_load, CG_PORTS_NONE, study->gap[0],
+                              study->gap[1], &none)
+                            .blow_by);
+    ck_assert(study->hardest == NULL);
+    ck_assert_double_lt(study->at_rated.groove_lag_deg,
+                        study->at_other.groove_lag_deg);
+    done();
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("seal study");
+    TCase *all = tcase_create("study");
+    tcase_set_timeout(all, 120);
+    tcase_add_test(all, gaps_not_given_are_the_answers);
+    tcase_add_test(all, given_gaps_are_looked_at_as_given);
+    tcase_add_test(all, an_unsafe_gap_is_not_built_upon);
+    tcase_add_test(all, every_side_is_that_of_the_gas_model);
+    tcase_add_test(all, the_other_side_of_ports_is_none);
+    suite_add_tcase(suite, all);
+    return check_run(suite);
+}
