@@ -198,6 +198,19 @@ START_TEST(no_bore_measured_at_all)
 }
 END_TEST
 
+START_TEST(words)
+{
+    static const char *const word[CG_FIT_STATES] = {
+        [CG_FIT_UNKNOWN] = "not_measured", [CG_FIT_TOO_SMALL] = "too_small",
+        [CG_FIT_FILE] = "file",            [CG_FIT_FITS] = "fits",
+        [CG_FIT_TOO_WIDE] = "too_wide"};
+    for (int state = 0; state < CG_FIT_STATES; state++)
+        ck_assert_str_eq(cg_fit_word((enum cg_fit_state)state), word[state]);
+    ck_assert_str_eq(cg_fit_ring_word(0), "top");
+    ck_assert_str_eq(cg_fit_ring_word(1), "second");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("fitting");
@@ -213,6 +226,7 @@ int main(void)
     tcase_add_test(tcase, engine_as_a_whole);
     tcase_add_test(tcase, rounding_up_is_no_reason);
     tcase_add_test(tcase, no_bore_measured_at_all);
+    tcase_add_test(tcase, words);
     suite_add_tcase(suite, tcase);
     return check_run(suite);
 }

@@ -369,6 +369,63 @@ START_TEST(a_model_that_fails_is_told)
 }
 END_TEST
 
+static enum cg_status no_slopes(void *context, const double *u, double *slope,
+                                struct cg_error *error)
+{
+    (void)context, (void)u, (void)slope;
+    return cg_error_set(error, CG_STOPPED, "no slopes");
+}
+
+static enum cg_status endless(void *context, const double *u, double *slope,
+                              struct cg_error *error)
+{
+    enum cg_status status = slopes(context, u, slope, error);
+    slope[0] = INFINITY;
+    return status;
+}
+
+/* y wavers without end, and the slopes know nothing of it. */
+static enum cg_status waver(void *context, const double *u, double *y,
+                            struct cg_error *error)
+{
+    enum cg_status status = values(context, u, y, error);
+    y[0] += 0.5 * sin(1e5 * u[0]);
+    return status;
+}
+
+/* The line that ends the search for a posterior. */
+static const char *trouble(struct cg_posterior_model *model,
+                           enum cg_status expected)
+{
+    static struct cg_error error;
+    struct cg_posterior *posterior;
+    enum cg_status status = cg_posterior_create(model, &posterior, &error);
+    if (status == CG_OK) {
+        status = cg_posterior_find(model, posterior, &error);
+        cg_posterior_free(posterior);
+    }
+    ck_assert_int_eq(status, expected);
+    ck_assert_int_eq(error.status, expected);
+    return error.text;
+}
+
+START_TEST(troubles_are_told)
+{
+    struct line line = five;
+    struct cg_posterior_model model = model_of(&line, measured);
+    model.slopes = no_slopes;
+    ck_assert_str_eq(trouble(&model, CG_STOPPED), "no slopes");
+    model.slopes = endless;
+    const char *lost = "the fit to the evidence does not converge: ";
+    const char *text = trouble(&model, CG_NUMERICAL);
+    ck_assert_msg(strstr(text, lost) == text, "%s", text);
+    model.slopes = slopes;
+    model.values = waver;
+    text = trouble(&model, CG_NUMERICAL);
+    ck_assert_msg(strstr(text, lost) == text, "%s", text);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("posterior");
@@ -384,6 +441,7 @@ int main(void)
     tcase_add_test(all, stated_spread_covers_the_truth);
     tcase_add_test(all, deviations_and_chance);
     tcase_add_test(all, a_model_that_fails_is_told);
+    tcase_add_test(all, troubles_are_told);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }

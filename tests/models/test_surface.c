@@ -196,6 +196,28 @@ START_TEST(refusals)
 }
 END_TEST
 
+START_TEST(names_of_filters)
+{
+    ck_assert_str_eq(cg_filter_name(CG_FILTER_STANDARD), "standard");
+    ck_assert_str_eq(cg_filter_name(CG_FILTER_GAUSSIAN), "gaussian");
+    ck_assert_str_eq(cg_filter_name(CG_FILTER_ROBUST), "robust");
+    ck_assert_str_eq(cg_filter_name(CG_FILTER_NONE), "none");
+}
+END_TEST
+
+START_TEST(normal_scores)
+{
+    static const double row[][2] = {
+        {0.5, 0.0}, {0.9, 1.281552}, {0.05, -1.644854}, {0.001, -3.090232}};
+    for (size_t i = 0; i < sizeof row / sizeof row[0]; i++) {
+        check_within(cg_ratio_score(row[i][0]), row[i][1], 1e-6,
+                     "table of the normal distribution");
+        check_close(cg_score_ratio(row[i][1]), row[i][0], 2e-6,
+                    "table of the normal distribution");
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("surface");
@@ -209,6 +231,8 @@ int main(void)
     tcase_add_test(all, six_cutoffs_lose_their_ends);
     tcase_add_test(all, sections);
     tcase_add_test(all, refusals);
+    tcase_add_test(all, names_of_filters);
+    tcase_add_test(all, normal_scores);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }

@@ -86,6 +86,19 @@ START_TEST(no_charger_is_refused)
 }
 END_TEST
 
+/* A case that cannot be run has no ceiling, and the reason is told. */
+START_TEST(no_run_no_ceiling)
+{
+    struct cg_case c = case_of(IRON_SIX, NULL, 0);
+    struct cg_ceiling found;
+    struct cg_error error = {0};
+    c.duty.segments = 0;
+    ck_assert_int_eq(cg_ceiling_find(&c, 0.4e-3, &found, &error),
+                     CG_BAD_INPUT);
+    ck_assert_str_eq(error.text, "duty.segments: none given, at least one");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("ceiling");
@@ -96,6 +109,7 @@ int main(void)
     tcase_add_test(all, outside_the_range);
     tcase_add_test(all, time_to_touch);
     tcase_add_test(all, no_charger_is_refused);
+    tcase_add_test(all, no_run_no_ceiling);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }

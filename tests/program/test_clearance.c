@@ -1,5 +1,6 @@
 /* Hot clearances of the piston, and the skirt's margin. */
 #include <stdlib.h>
+#include <string.h>
 
 #include "alloy_choice.h"
 #include "case_of.h"
@@ -159,6 +160,32 @@ START_TEST(alloy_choice_is_find)
 }
 END_TEST
 
+/* An alloy of which the trade says nothing is looked at with the clearance
+ * that the case has. */
+START_TEST(an_alloy_without_a_figure_keeps_the_clearance)
+{
+    struct cg_case c = case_of(IRON_SIX, NULL, 0);
+    struct cg_material alloy = c.piston_material;
+    struct cg_alloy_choice choice;
+    struct cg_error error = {0};
+    alloy.skirt_per_bore = (struct cg_band){NAN, NAN};
+    strcpy(alloy.name, "own_make");
+    c.piston.skirt_clearance = 0.071e-3;
+    ck_assert_int_eq(cg_alloy_choice_run(&c, &alloy, &choice, &error), CG_OK);
+    ck_assert(!choice.own && choice.alloy == &alloy);
+    ck_assert_double_eq(choice.skirt.given, 0.071e-3);
+    ck_assert(isnan(choice.skirt.trade.low));
+    ck_assert_int_eq(
+        cg_alloy_choice_run(&c, &c.piston_material, &choice, &error), CG_OK);
+    ck_assert(choice.own);
+    ck_assert_double_ne(choice.skirt.given, 0.071e-3);
+    strcpy(c.cooling.oil_grade, "lard");
+    ck_assert_int_eq(cg_alloy_choice_run(&c, &alloy, &choice, &error),
+                     CG_BAD_INPUT);
+    ck_assert_str_eq(error.text, "cooling.oil_grade: no grade \"lard\"");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("clearance");
@@ -172,6 +199,7 @@ int main(void)
     tcase_add_test(all, order_of_alloys);
     tcase_add_loop_test(all, trade_figures_live, 0, 3);
     tcase_add_test(all, alloy_choice_is_find);
+    tcase_add_test(all, an_alloy_without_a_figure_keeps_the_clearance);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }

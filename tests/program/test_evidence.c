@@ -417,6 +417,82 @@ START_TEST(nothing_uncertain)
 }
 END_TEST
 
+/* Most entries agree on warmer than expected, one says colder: no single one
+ * is far from it, nor is the model, but all together are. */
+START_TEST(one_against_all_the_rest)
+{
+    struct cg_case c = settled(BOOSTED_FOUR);
+    struct cg_evidence_entry entry[11];
+    double y;
+    memset(&c.uncertainty, 0, sizeof c.uncertainty);
+    c.uncertainty.heat_factor = 0.1;
+    struct cg_case hot = c;
+    see(&c, &plug, 1, &y);
+    hot.combustion.heat_factor *= exp(0.1);
+    double moved;
+    see(&hot, &plug, 1, &moved);
+    moved -= y; /* by one standard deviation of the heat */
+    for (size_t i = 0; i < COUNT_OF(entry); i++) {
+        entry[i] = plug;
+        entry[i].spread = 2.0 * moved;
+        entry[i].temperature = y + (i == 4 ? -6.5 : 4.0) * moved;
+    }
+    struct cg_evidence evidence = evidence_of(&c, entry, COUNT_OF(entry));
+    const char *text = refused(&evidence);
+    ck_assert_msg(strstr(text, "evidence[4] (groove_top") == text &&
+                      strstr(text, "contradicts the rest of the evidence") !=
+                          NULL,
+                  "%s", text);
+}
+END_TEST
+
+START_TEST(no_evidence_teaches_nothing)
+{
+    struct cg_evidence evidence = {.entries = 0};
+    struct cg_learned lesson = learned(&evidence);
+    ck_assert_uint_eq(lesson.entries, 0);
+    for (size_t i = 0; i < CG_INPUTS; i++)
+        ck_assert_double_eq(lesson.mean[i], 0.0);
+}
+END_TEST
+
+/* The same engine measured in two runs.  With all conditions known that is one
+ * run with both readings; else two runs tell more, for each blurs by
+ * conditions of its own. */
+START_TEST(two_runs_of_one_engine)
+{
+    struct cg_case c = settled(BOOSTED_FOUR), run[2];
+    struct cg_evidence_entry entry[2] = {plug, plug};
+    size_t heat = row_of("heat_factor");
+    double y[2], width[2][2];
+    entry[0].spread = entry[1].spread = 3.0;
+    c.uncertainty.boost *= 4.0;
+    for (int known = 0; known < 2; known++) {
+        if (known == 1)
+            know_conditions(&c);
+        see(&c, entry, 2, y);
+        entry[0].temperature = y[0] + 12.0;
+        entry[1].temperature = y[1] + 8.0;
+        run[0] = run[1] = c;
+        struct cg_evidence evidence = evidence_of(run, entry, 2);
+        struct cg_learned one = learned(&evidence);
+        evidence.runs = 2;
+        evidence.entry[1].run = 1;
+        struct cg_learned two = learned(&evidence);
+        width[known][0] = one.covariance[heat][heat];
+        width[known][1] = two.covariance[heat][heat];
+        for (size_t i = 0; i < 2; i++)
+            ck_assert_double_eq(two.before[i], y[i]);
+        if (known == 1)
+            check_within(two.mean[heat], one.mean[heat], 1e-3,
+                         "the same readings of the same engine");
+    }
+    ck_assert_double_lt(width[0][1], 0.98 * width[0][0]);
+    check_within(width[1][1], width[1][0], 1e-3,
+                 "the same readings of the same engine");
+}
+END_TEST
+
 /* Keeps the groove's temperature at one time. */
 struct moment {
     const struct cg_duty_run *run;
@@ -473,6 +549,9 @@ int main(void)
     tcase_add_test(all, contradictions_are_refused);
     tcase_add_test(all, nothing_uncertain);
     tcase_add_test(all, an_instant_is_that_instant);
+    tcase_add_test(all, one_against_all_the_rest);
+    tcase_add_test(all, no_evidence_teaches_nothing);
+    tcase_add_test(all, two_runs_of_one_engine);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }

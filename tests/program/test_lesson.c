@@ -149,6 +149,17 @@ START_TEST(overlap_by_hand)
 }
 END_TEST
 
+START_TEST(no_run_no_lesson)
+{
+    struct cg_case c = case_of(IRON_SIX, NULL, 0);
+    struct cg_lesson lesson;
+    struct cg_error error = {0};
+    c.duty.segments = 0;
+    ck_assert_int_eq(cg_lesson_find(&c, &lesson, &error), CG_BAD_INPUT);
+    ck_assert_str_eq(error.text, "duty.segments: none given, at least one");
+}
+END_TEST
+
 int main(void)
 {
     TCase *hand = tcase_create("by_hand");
@@ -161,6 +172,7 @@ int main(void)
     tcase_add_loop_test(model, instants_lead_to_the_tightest, 0, 4);
     tcase_add_loop_test(model, the_hand_is_near_the_model, 0, 2);
     tcase_add_test(model, overlap_by_hand);
+    tcase_add_test(model, no_run_no_lesson);
     Suite *suite = suite_create("lesson");
     suite_add_tcase(suite, hand);
     suite_add_tcase(suite, model);

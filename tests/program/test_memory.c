@@ -83,8 +83,9 @@ static enum cg_status hone(struct cg_error *error)
 }
 
 static const struct job jobs[] = {
-    {"find", find},         {"film", find_with_film}, {"samples", begin_samples},
-    {"standard", standard}, {"robust", robust},       {"hone", hone}};
+    {"find", find},         {"film", find_with_film},
+    {"standard", standard}, {"robust", robust},
+    {"hone", hone},         {"samples", begin_samples}};
 
 static void prepare(void)
 {
