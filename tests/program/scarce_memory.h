@@ -6,6 +6,7 @@
 #ifndef CG_SCARCE_MEMORY_H
 #define CG_SCARCE_MEMORY_H
 
+#include <limits.h>
 #include <stdlib.h>
 
 #include <gsl/gsl_matrix.h>
@@ -60,13 +61,34 @@ struct job {
     enum cg_status (*run)(struct cg_error *error);
 };
 
+/* How many allocations the job makes. */
+static long count_allocations(const struct job *job)
+{
+    struct cg_error error = {CG_OK, ""};
+    left = LONG_MAX;
+    enum cg_status status = job->run(&error);
+    long count = LONG_MAX - left;
+    left = -1;
+    ck_assert_msg(status == CG_OK, "%s: %s", job->name, error.text);
+    return count;
+}
+
+/* The next to refuse: each of the first hundred and of the last thirty, and
+ * one in twenty between. */
+static long next_refusal(long first, long count)
+{
+    if (first < 100 || first >= count - 30)
+        return first + 1;
+    return first + 1 + first / 20 < count - 30 ? first + 1 + first / 20
+                                               : count - 30;
+}
+
 /* The status says so, with a text, wherever the job's memory runs out; and
- * the same job runs well afterwards.  Every allocation up to the hundredth is
- * refused, then one in twenty. */
+ * the same job runs well afterwards. */
 static void check_scarce(const struct job *job)
 {
     struct cg_error error;
-    long runs = 0;
+    long runs = 0, count = count_allocations(job);
     for (long first = 0;; runs++) {
         left = first;
         refused = false;
@@ -81,9 +103,10 @@ static void check_scarce(const struct job *job)
                       "%s, allocation %ld refused: status %d, \"%s\"",
                       job->name, first + 1, (int)status, error.text);
         ck_assert(error.text[0] != '\0' && error.status == CG_NO_MEMORY);
-        first += first < 100 ? 1 : 1 + first / 20;
+        first = next_refusal(first, count);
     }
-    printf("%s: memory ran out in %ld places\n", job->name, runs);
+    printf("%s: memory ran out in %ld places of %ld\n", job->name, runs,
+           count);
     ck_assert_int_gt(runs, 0);
     error = (struct cg_error){CG_OK, ""};
     ck_assert_msg(job->run(&error) == CG_OK, "%s again: %s", job->name,

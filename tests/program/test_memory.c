@@ -4,6 +4,7 @@
 #include "check_close.h"
 #include "confidence.h"
 #include "honing.h"
+#include "posterior.h"
 #include "sample.h"
 #include "scarce_memory.h"
 #include "surface.h"
@@ -82,10 +83,48 @@ static enum cg_status hone(struct cg_error *error)
     return cg_honing_cut(&honing, 50, 50, 5e-6, 1, height, error);
 }
 
+/* y = u, measured once, and once a sign. */
+static enum cg_status copy(void *context, const double *u, double *y,
+                           struct cg_error *error)
+{
+    (void)context, (void)error;
+    y[0] = y[1] = u[0];
+    return CG_OK;
+}
+
+static enum cg_status even(void *context, const double *u, double *slope,
+                           struct cg_error *error)
+{
+    (void)context, (void)u, (void)error;
+    slope[0] = slope[1] = 1.0;
+    return CG_OK;
+}
+
+static enum cg_status fit(struct cg_error *error)
+{
+    static const struct cg_sight sight[] = {{CG_SIGHT_VALUE, 0.5, 1.0},
+                                            {CG_SIGHT_BELOW, 0.3, 1.0}};
+    static const bool all[] = {true, true};
+    struct cg_posterior_model model = {1, 2, sight, 1e-6, NULL, copy, even};
+    struct cg_posterior *posterior = NULL;
+    double number;
+    enum cg_status status = cg_posterior_create(&model, &posterior, error);
+    if (status == CG_OK)
+        status = cg_posterior_find(&model, posterior, error);
+    if (status == CG_OK)
+        status = cg_posterior_deviation(&model, posterior, 0, all, &number,
+                                        error);
+    if (status == CG_OK)
+        status = cg_posterior_chance(&model, posterior, &number, error);
+    cg_posterior_free(posterior);
+    return status;
+}
+
 static const struct job jobs[] = {
     {"find", find},         {"film", find_with_film},
     {"standard", standard}, {"robust", robust},
-    {"hone", hone},         {"samples", begin_samples}};
+    {"hone", hone},         {"samples", begin_samples},
+    {"posterior", fit}};
 
 static void prepare(void)
 {
