@@ -51,6 +51,9 @@ fi
 
 testing=OFF
 case ${1:-} in tests | ci) testing=ON ;; esac
+# CI runs the suites under sanitizers too; a user is spared these minutes.
+sanitized=OFF
+[ "${CI:-}" != true ] || sanitized=ON
 # A build folder of another machine or kept from elsewhere is of no use here.
 if [ -f build/CMakeCache.txt ] &&
    ! grep -q "CMAKE_HOME_DIRECTORY:INTERNAL=$(pwd)\$" build/CMakeCache.txt; then
@@ -58,7 +61,8 @@ if [ -f build/CMakeCache.txt ] &&
 fi
 log=build/build.log
 mkdir -p build
-if ! { cmake -S . -B build -DBUILD_TESTING="$testing" &&
+if ! { cmake -S . -B build -DBUILD_TESTING="$testing" \
+        -DCG_SANITIZED="$sanitized" &&
        cmake --build build --parallel "$(nproc)"; } >"$log" 2>&1; then
     cat "$log"
     echo "The build failed; its output is above and in $log"
