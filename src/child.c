@@ -46,24 +46,15 @@ static void become(const char *folder, char *const *words)
     _exit(127);
 }
 
-int cg_child_run(const char *folder, const char *const *words)
+int cg_child_run(const char *folder, char *const *words)
 {
-    enum { MOST_WORDS = 15 };
-    char *own[MOST_WORDS + 1] = {NULL};
     int status;
-    for (size_t i = 0; i < MOST_WORDS && words[i] != NULL; i++) {
-        union { /* exec promises not to write to them */
-            const char *given;
-            char *taken;
-        } word = {words[i]};
-        own[i] = word.taken;
-    }
     if (setenv("LC_ALL", "C.UTF-8", 1) != 0)
         return -1;
     fflush(NULL); /* nothing of ours is written twice */
     pid_t child = fork();
     if (child == 0)
-        become(folder, own);
+        become(folder, words);
     if (child < 0)
         return -1;
     while (waitpid(child, &status, 0) < 0)

@@ -105,7 +105,7 @@ static bool run(struct cg_drawing *drawing, const char *name)
         return false;
     }
     snprintf(script, sizeof script, "plots/%s.gp", name);
-    const char *words[] = {gnuplot, "-d", "-e", GNUPLOT_ASKS, script, NULL};
+    char *words[] = {gnuplot, "-d", "-e", GNUPLOT_ASKS, script, NULL};
     if (cg_child_run(drawing->folder, words) == 0)
         return true;
     return false;
