@@ -59,23 +59,13 @@ static double fallback_si(const struct cg_setting *setting)
 
 static void begin_one(const struct cg_setting *setting, struct cg_case *c)
 {
-    void *at = field(setting, c);
-    switch (setting->kind) {
-    case CG_REAL:
-        *(double *)at =
-            setting->rule == CG_FIXED ? fallback_si(setting) : NAN;
-        break;
-    case CG_COUNT:
-    case CG_CHOICE:
-        *(int *)at = (int)setting->fallback;
-        break;
-    case CG_SWITCH:
-        *(bool *)at = setting->fallback != 0.0;
-        break;
-    case CG_NAME:
-        strncpy(at, setting->text, CG_NAME_LENGTH - 1);
-        break;
-    }
+    if (setting->kind == CG_NAME)
+        strncpy(field(setting, c), setting->text, CG_NAME_LENGTH - 1);
+    else if (setting->kind != CG_REAL)
+        cg_setting_put(setting, c, setting->fallback);
+    else
+        cg_setting_put(setting, c,
+                       setting->rule == CG_FIXED ? fallback_si(setting) : NAN);
 }
 
 void cg_case_begin(struct cg_case *c)
