@@ -67,18 +67,6 @@ static double *field_of(const struct item *item, const struct field *field)
     return (double *)((char *)item->segment + field->offset);
 }
 
-/* The unit with which `key` names the field, or NULL. */
-static const struct cg_unit *match(const struct field *field, const char *key)
-{
-    size_t length = strlen(field->name);
-    if (strncmp(key, field->name, length) != 0)
-        return NULL;
-    key += length;
-    if (field->dimension == CG_PLAIN)
-        return *key == '\0' ? cg_unit_find(CG_PLAIN, "") : NULL;
-    return *key == '_' ? cg_unit_find(field->dimension, key + 1) : NULL;
-}
-
 static void unknown_key(const struct item *item,
                         const config_setting_t *setting)
 {
@@ -123,7 +111,8 @@ static void read_member(const struct item *item, config_setting_t *setting)
 {
     for (int i = 0; i < FIELDS; i++) {
         const struct cg_unit *unit =
-            match(&fields[i], config_setting_name(setting));
+            cg_key_unit(config_setting_name(setting), fields[i].name,
+                        fields[i].dimension);
         if (unit != NULL) {
             store(item, &fields[i], unit, setting);
             return;
@@ -140,7 +129,7 @@ static bool mentioned(const struct item *item, const struct field *field)
             config_setting_get_elem(item->group, (unsigned)i));
         for (int j = 0; j < FIELDS; j++)
             if (fields[j].offset == field->offset &&
-                match(&fields[j], key) != NULL)
+                cg_key_unit(key, fields[j].name, fields[j].dimension) != NULL)
                 return true;
     }
     return false;

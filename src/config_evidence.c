@@ -55,18 +55,6 @@ static double *field_of(struct cg_reading *reading, const struct field *field)
     return (double *)((char *)&reading->number + field->offset);
 }
 
-/* The unit with which `key` names the field, or NULL. */
-static const struct cg_unit *match(const struct field *field, const char *key)
-{
-    size_t length = strlen(field->name);
-    if (strncmp(key, field->name, length) != 0)
-        return NULL;
-    key += length;
-    if (field->dimension == CG_PLAIN)
-        return *key == '\0' ? cg_unit_find(CG_PLAIN, "") : NULL;
-    return *key == '_' ? cg_unit_find(field->dimension, key + 1) : NULL;
-}
-
 static void read_number(struct cg_reading *reading, const struct field *field,
                         const struct cg_unit *unit,
                         const config_setting_t *setting)
@@ -120,7 +108,8 @@ static void read_key(struct cg_reading *reading,
             return;
         }
     for (size_t i = 0; i < COUNT(fields); i++) {
-        const struct cg_unit *unit = match(&fields[i], key);
+        const struct cg_unit *unit =
+            cg_key_unit(key, fields[i].name, fields[i].dimension);
         if (unit != NULL) {
             read_number(reading, &fields[i], unit, setting);
             return;

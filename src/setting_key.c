@@ -23,24 +23,26 @@ void cg_key_write(const struct cg_setting *setting, const struct cg_unit *unit,
              suffix[0] != '\0' ? "_" : "", suffix);
 }
 
-/* What follows the setting's name in `path`: "" or "_..."; NULL if the path
- * does not start with that name. */
-static const char *after_name(const char *path,
-                              const struct cg_setting *setting)
+/* What follows the name in `path`: "" or "_..."; NULL if the path does not
+ * start with that name. */
+static const char *after_name(const char *path, const char *name)
 {
-    size_t length = strlen(setting->path);
-    if (strncmp(path, setting->path, length) != 0)
+    size_t length = strlen(name);
+    if (strncmp(path, name, length) != 0)
         return NULL;
     path += length;
     return *path == '\0' || *path == '_' ? path : NULL;
 }
 
-static const struct cg_unit *unit_of(const struct cg_setting *setting,
-                                     const char *rest)
+const struct cg_unit *cg_key_unit(const char *key, const char *name,
+                                  enum cg_dimension dimension)
 {
-    if (setting->dimension == CG_PLAIN)
+    const char *rest = after_name(key, name);
+    if (rest == NULL)
+        return NULL;
+    if (dimension == CG_PLAIN)
         return *rest == '\0' ? cg_unit_find(CG_PLAIN, "") : NULL;
-    return *rest == '_' ? cg_unit_find(setting->dimension, rest + 1) : NULL;
+    return *rest == '_' ? cg_unit_find(dimension, rest + 1) : NULL;
 }
 
 /* Edits between two paths; a wrong group counts little, for people remember
@@ -114,22 +116,21 @@ bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
     size_t count;
     const struct cg_setting *settings = cg_settings(&count), *named = NULL;
     for (size_t i = 0; i < count; i++) {
-        const char *rest = after_name(path, &settings[i]);
         const struct cg_unit *unit =
-            rest != NULL ? unit_of(&settings[i], rest) : NULL;
+            cg_key_unit(path, settings[i].path, settings[i].dimension);
         if (unit != NULL) {
             *key = (struct cg_key){&settings[i], unit};
             return true;
         }
         /* "coolant" and "coolant_film" both begin "coolant_film_x" */
-        if (rest != NULL &&
+        if (after_name(path, settings[i].path) != NULL &&
             (named == NULL || strlen(settings[i].path) > strlen(named->path)))
             named = &settings[i];
     }
     struct cg_key nearest = {&settings[0], NULL};
     size_t edits = nearest_key(path, &nearest);
     if (named != NULL && (nearest.setting == named || edits > CLOSE_EDITS)) {
-        unit_trouble(named, after_name(path, named), trouble, size);
+        unit_trouble(named, after_name(path, named->path), trouble, size);
     } else {
         char name[KEY_LENGTH];
         cg_key_write(nearest.setting, nearest.unit, true, name, sizeof name);

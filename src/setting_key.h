@@ -18,6 +18,11 @@ struct cg_key {
 bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
                  size_t size);
 
+/* The unit with which `key` writes the quantity `name` ("boost_kPa": boost), or
+ * NULL: it writes another, or in no unit of that dimension. */
+const struct cg_unit *cg_key_unit(const char *key, const char *name,
+                                  enum cg_dimension dimension);
+
 /* Writes the key a setting is written with: "boost_kPa", or with its group
  * when `whole`.  unit NULL: the unit shown first. */
 void cg_key_write(const struct cg_setting *setting, const struct cg_unit *unit,
