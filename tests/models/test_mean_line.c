@@ -177,11 +177,11 @@ START_TEST(robust_by_its_weights)
     ck_assert_int_eq(cg_regression_create(POINTS, spacing, cutoff, 2,
                                           &regression, &error), CG_OK);
     cg_regression_line(regression, height, NULL, want, &error);
-    double last = -1.0, reach = 0.0;
+    double last = -1.0;
     for (;;) {
         for (int i = 0; i < POINTS; i++)
             far[i] = fabs(height[i] - want[i]);
-        reach = 4.4478 * median(far);
+        double reach = 4.4478 * median(far);
         if (fabs(reach - last) <= 1e-3 * last)
             break; /* settled; never in the first round */
         last = reach;

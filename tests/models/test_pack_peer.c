@@ -49,16 +49,11 @@ static double mean_of(double a, double b)
     return 2.0 / 3.0 * (a * a + a * b + b * b) / (a + b);
 }
 
-struct watch {
-    double start;    /* [s] of 0 degrees */
-    double to_crankcase;
-};
-
 /* y: masses, lifts, speeds, blow-by. */
 static int equations(double time, const double *y, double *dydt, void *context)
 {
-    struct watch *watch = context;
-    double angle = fmod((time - watch->start) * 360.0 * pack.speed, 720.0);
+    (void)context;
+    double angle = fmod(time * 360.0 * pack.speed, 720.0);
     if (angle > 360.0)
         angle -= 720.0;
     struct cg_pack_node at;
@@ -123,8 +118,7 @@ static int equations(double time, const double *y, double *dydt, void *context)
 static void peer(const double *start, double land[36], double *blow_by)
 {
     enum { N = 8 };
-    struct watch watch = {0};
-    gsl_odeiv2_system system = {equations, NULL, N, &watch};
+    gsl_odeiv2_system system = {equations, NULL, N, NULL};
     gsl_odeiv2_driver *driver = gsl_odeiv2_driver_alloc_y_new(
         &system, gsl_odeiv2_step_rkf45, 1e-8, 1e-13, 1e-6);
     double y[N], time = 0.0;

@@ -7,10 +7,12 @@
 #include <math.h>
 #include <stdbool.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "answer.h"
 #include "config.h"
 #include "duty_run.h"
+#include "uncertain.h"
 
 #define PLAIN_FOUR CG_TEST_CONFIGS "/engines/plain_four.cfg"
 #define BOOSTED_FOUR CG_TEST_CONFIGS "/engines/boosted_four.cfg"
@@ -56,6 +58,17 @@ static inline struct cg_extremes extremes_of(const struct cg_case *c)
     ck_assert_msg(status == CG_OK, "%s", error.text);
     cg_duty_run_free(run);
     return extremes;
+}
+
+/* Place of an uncertain input, by its name. */
+static inline size_t row_of(const char *name)
+{
+    size_t count, i = 0;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    while (i < count && strcmp(inputs[i].name, name) != 0)
+        i++;
+    ck_assert_msg(i < count, "%s", name);
+    return i;
 }
 
 #endif

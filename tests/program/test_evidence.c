@@ -26,16 +26,6 @@ static struct cg_case settled(const char *file)
     return c;
 }
 
-static size_t row_of(const char *name)
-{
-    size_t count, i = 0;
-    const struct cg_uncertain *inputs = cg_uncertains(&count);
-    while (i < count && strcmp(inputs[i].name, name) != 0)
-        i++;
-    ck_assert_msg(i < count, "%s", name);
-    return i;
-}
-
 static struct cg_evidence evidence_of(struct cg_case *run,
                                       const struct cg_evidence_entry *entry,
                                       size_t entries)
