@@ -1,5 +1,6 @@
 #include "pack_newton.h"
 
+#include <assert.h>
 #include <math.h>
 #include <string.h>
 
@@ -111,6 +112,7 @@ static double apply(const struct cg_pack_base *base, matrix a,
     enum { V = CG_PACK_VOLUMES };
     size_t n = base->unknowns;
     double change[UNKNOWNS], most = 0.0;
+    assert(n >= V && n <= UNKNOWNS);
     for (size_t i = 0; i < n; i++)
         most = fmax(most, fabs(a[i][n]));
     double part = most > 0.5 ? 0.5 / most : 1.0;

@@ -1,5 +1,6 @@
 #include "ring_choice.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -178,6 +179,7 @@ static void judge(const struct cg_choice_study *study, size_t at, size_t rungs,
     struct cg_ring_choice *choice = &study->choice[at];
     size_t own = cg_choice_own_rung(study);
     double stops = INFINITY, unfit = INFINITY;
+    assert(own < rungs);
     for (size_t i = 0; i < rungs; i++)
         boost[i] = study->rung[i].boost;
     choice->worst = CG_LIMIT_RING_HEAT;

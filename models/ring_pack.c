@@ -25,7 +25,7 @@ void cg_pack_at(const struct cg_ring_pack *pack, double angle_deg,
     size_t i = (size_t)fmin(place, last - 1.0);
     double part = place - (double)i;
     const struct cg_pack_node *a = &pack->node[i], *b = a + 1;
-#define MIX(field) at->field = a->field + part * (b->field - a->field)
+#define MIX(field) (at->field = a->field + part * (b->field - a->field))
     MIX(pressure);
     MIX(acceleration);
     MIX(slide);

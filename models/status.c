@@ -4,8 +4,10 @@
 #include <stddef.h>
 #include <stdio.h>
 
-enum cg_status cg_error_set(struct cg_error *error, enum cg_status status,
-                            const char *format, ...)
+/* In parentheses, for analysers are shown a macro of this name
+ * (tests/lint.h). */
+enum cg_status (cg_error_set)(struct cg_error *error, enum cg_status status,
+                              const char *format, ...)
 {
     if (error != NULL) {
         va_list args;

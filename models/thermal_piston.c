@@ -4,6 +4,7 @@
  * volume; the conductance between two is that of the two half cells in
  * series.  Left out: pin bosses, valve pockets, and any difference around the
  * circumference. */
+#include <assert.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -188,6 +189,7 @@ static enum cg_status add_region(const struct cg_case *c,
     struct cg_piston_map *piston = &thermal->piston;
     double length = region->height / (double)region->cells;
     enum cg_status status = CG_OK;
+    assert(region->cells > 0);
     for (size_t i = 0; i < region->cells && status == CG_OK; i++) {
         char name[48] = "";
         struct path_cell cell = region_cell(c, region, *offset, length);
@@ -265,8 +267,8 @@ static enum cg_status allocate(const struct cg_case *c, size_t stations,
 {
     size_t skirt = (size_t)c->solver.skirt_cells;
     piston->crown_cells = (size_t)c->solver.crown_cells;
-    size_t room =
-        piston->crown_cells + 3 * (LAND_CELLS + GROOVE_CELLS) + skirt;
+    size_t belt = (size_t)CG_RINGS * (LAND_CELLS + GROOVE_CELLS);
+    size_t room = piston->crown_cells + belt + skirt;
     piston->node = malloc(room * sizeof *piston->node);
     piston->gas_area =
         malloc((piston->crown_cells + 1) * sizeof *piston->gas_area);

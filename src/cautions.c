@@ -27,8 +27,8 @@ const char *const *cg_cautions_list(void)
     static const char *const list[] = {
         "The figures are an estimate, not a warranty.",
         "Where the ring or piston maker's minimum gap is larger, it wins.",
-        "Measure the gap in the honed bore it will run in, the ring square "
-        "to the bore, the torque plate on and torqued.",
+        ("Measure the gap in the honed bore it will run in, the ring square "
+         "to the bore, the torque plate on and torqued."),
         "Wear eye and dust protection when filing and honing.",
         "Local codes and qualified practice come first.",
         NULL};

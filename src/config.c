@@ -117,11 +117,10 @@ static enum cg_status read_parts(struct cg_reader *reader,
     check_correlation(reader);
     check_oil(reader);
     status = cg_materials_read(reader, error);
-    if (status == CG_OK)
-        check_sense(reader);
-    if (status == CG_OK)
-        status = cg_evidence_read(reader, error);
-    return status;
+    if (status != CG_OK)
+        return status;
+    check_sense(reader);
+    return cg_evidence_read(reader, error);
 }
 
 static enum cg_status summary(const struct cg_problems *problems,

@@ -138,11 +138,11 @@ int cg_entry_array(const struct cg_entry *entry, const char *key, int least,
                    int most, double low, double high, double *value)
 {
     config_setting_t *setting = cg_entry_member(entry, key);
-    char what[128];
     if (setting == NULL)
         return 0;
     int length = length_of(setting);
     if (length < least || length > most) {
+        char what[128];
         if (least == most)
             snprintf(what, sizeof what, "must be an array of %d numbers",
                      most);

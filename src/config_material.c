@@ -42,10 +42,10 @@ static enum cg_status read_shipped(const char *list, struct cg_reader *reader,
     if (status != CG_OK)
         return status;
     status = cg_config_file_open(&file, path, reader->problems, error);
-    if (status == CG_OK)
+    if (status == CG_OK) {
         cg_config_metals(&file, &reader->metals, reader->problems);
-    if (status == CG_OK)
         cg_config_faces(&file, &reader->metals, reader->problems);
+    }
     cg_config_file_close(&file);
     return status;
 }

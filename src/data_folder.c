@@ -42,9 +42,9 @@ static bool beside_program(const char *program, const char *place,
 
 void cg_data_folder(char path[CG_PATH_LENGTH])
 {
-    char program[CG_PATH_LENGTH];
     const char *chosen = getenv("COLDGAP_CONFIGS");
     if (chosen == NULL || chosen[0] == '\0') {
+        char program[CG_PATH_LENGTH];
         if (program_folder(program) &&
             (beside_program(program, CG_CONFIGS_FROM_PROGRAM, path) ||
              beside_program(program, "configs", path)))

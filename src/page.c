@@ -147,7 +147,7 @@ void cg_page_part(struct cg_page *page, const char *title)
     char text[CG_PAGE_TEXT];                                                 \
     va_list args;                                                            \
     va_start(args, format);                                                  \
-    vsnprintf(text, sizeof text, format, args);                              \
+    vsnprintf(text, sizeof(text), format, args);                             \
     va_end(args)
 
 void cg_page_say(struct cg_page *page, const char *format, ...)

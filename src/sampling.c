@@ -34,7 +34,8 @@ enum cg_status cg_sampling_run(const struct cg_options *options,
                                struct cg_error *error)
 {
     int threads = cg_threads(options->threads);
-    struct cg_confidence_room **room = calloc((size_t)threads, sizeof *room);
+    struct cg_confidence_room **room =
+        calloc((size_t)threads, sizeof(struct cg_confidence_room *));
     if (room == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     enum cg_status status = CG_OK;
