@@ -14,11 +14,15 @@ wanted=$program
 extras="cppcheck clang-tidy libsundials-dev"
 case ${1:-} in tests | ci) wanted="$program $tests" ;; esac
 
-missing=
-for package in $wanted; do
-    dpkg-query -W -f='${Status}' "$package" 2>/dev/null |
-        grep -q 'ok installed' || missing="$missing $package"
-done
+# Those of the packages named that are not installed, a space before each.
+missing_of() {
+    for package in "$@"; do
+        dpkg-query -W -f='${Status}' "$package" 2>/dev/null |
+            grep -q 'ok installed' || printf ' %s' "$package"
+    done
+}
+# shellcheck disable=SC2086 # lists of words are meant to split
+missing=$(missing_of $wanted)
 
 if [ -n "$missing" ]; then
     echo "Missing packages:$missing"
@@ -31,7 +35,7 @@ if [ -n "$missing" ]; then
         echo "  apt-get update && apt-get install -y$missing"
         exit 2
     fi
-    # shellcheck disable=SC2086 # lists of words are meant to split
+    # shellcheck disable=SC2086
     $as_root env DEBIAN_FRONTEND=noninteractive apt-get update -qq
     # shellcheck disable=SC2086
     $as_root env DEBIAN_FRONTEND=noninteractive \
@@ -40,11 +44,13 @@ fi
 
 # Without these the tests that want them are skipped, so a failure is none.
 if [ "${1:-}" = ci ] && [ "$(id -u)" = 0 ]; then
-    for package in $extras; do
-        dpkg-query -W -f='${Status}' "$package" 2>/dev/null |
-            grep -q 'ok installed' ||
-            DEBIAN_FRONTEND=noninteractive timeout 600 apt-get install -y -qq \
-                --no-install-recommends "$package" >/dev/null ||
+    # shellcheck disable=SC2086
+    lacking=$(missing_of $extras)
+    [ -z "$lacking" ] || [ -n "$missing" ] || timeout 120 apt-get update -qq ||
+        echo "no lists of packages"
+    for package in $lacking; do
+        DEBIAN_FRONTEND=noninteractive timeout 300 apt-get install -y -qq \
+            --no-install-recommends "$package" >/dev/null ||
             echo "not installed, its tests are skipped: $package"
     done
 fi
@@ -53,7 +59,7 @@ testing=OFF
 case ${1:-} in tests | ci) testing=ON ;; esac
 # CI runs the suites under sanitizers too; a user is spared these minutes.
 sanitized=OFF
-[ "${CI:-}" != true ] || sanitized=ON
+[ "${1:-}" != ci ] || sanitized=ON
 # A build folder of another machine or kept from elsewhere is of no use here.
 if [ -f build/CMakeCache.txt ] &&
    ! grep -q "CMAKE_HOME_DIRECTORY:INTERNAL=$(pwd)\$" build/CMakeCache.txt; then

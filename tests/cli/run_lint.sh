@@ -1,6 +1,8 @@
 #!/bin/sh
-# The sources under clang-tidy (.clang-tidy) and cppcheck (tests/cppcheck.txt):
-# both clean, but for what those two files leave out and why.
+# The program's sources under clang-tidy (.clang-tidy) and cppcheck
+# (tests/cppcheck.txt): both clean, but for what those two files leave out and
+# why.  The suites are left out: what the tools say of them is about Check's
+# macros.
 #
 #   run_lint.sh TOOL SOURCES [FILE...]
 set -u
@@ -10,14 +12,17 @@ shift 2
 . "$(dirname "$0")/lib.sh"
 command -v "$tool" >/dev/null 2>&1 || skip "$tool not installed"
 cd "$sources" || exit 1
-[ $# -gt 0 ] || set -- models/*.c src/*.c
+[ $# -gt 0 ] || set -- models/*.c src/*.c src/install/*.c
 
 case $tool in
 clang-tidy)
+    # A function is followed along 50000 steps, not 225000: a third of the
+    # time, and what the longer paths found more of was never a fault.
     printf '%s\n' "$@" | xargs -P 2 -I FILE clang-tidy --quiet FILE -- \
-        -std=c11 -Imodels -Isrc -DCG_VERSION='""' -DCG_CONFIGS_BUILD='""' \
-        -DCG_CONFIGS_INSTALL='""' >"$work/said" 2>"$work/counts" ||
-        fail "clang-tidy"
+        -std=c11 -Imodels -Isrc -include tests/lint.h -DCG_VERSION='""' \
+        -DCG_CONFIGS_FROM_PROGRAM='""' -DCG_CONFIGS_INSTALL='""' \
+        -Xclang -analyzer-config -Xclang max-nodes=50000 \
+        >"$work/said" 2>"$work/counts" || fail "clang-tidy"
     ;;
 cppcheck)
     cppcheck --quiet --std=c11 -j 2 --error-exitcode=1 \
@@ -27,5 +32,11 @@ cppcheck)
     ;;
 *) fail "no such tool: $tool" ;;
 esac
-[ "$failed" -eq 0 ] || cat "$work/said"
-finish
+[ "$failed" -gt 0 ] || finish
+cat "$work/said"
+# Versions differ in what they find; nobody's tests fail by a newer tool.
+version=$("$tool" --version | grep -o '[0-9][0-9]*\.[0-9][0-9]*' | head -n 1)
+case "$tool $version" in
+"clang-tidy 14."* | "cppcheck 2.10") finish ;;
+*) skip "found by $tool $version; clang-tidy 14 and cppcheck 2.10 count" ;;
+esac
