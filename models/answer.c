@@ -34,23 +34,34 @@ static struct cg_gap_sum add_up(double closure, double spread,
                                rounded - (closure + spread + margin->residual)};
 }
 
+/* The top gap that the trade's rule for the second goes by: the one that will
+ * be in the engine, or the one advised. */
+static double ruling_top(const struct cg_answer *answer)
+{
+    const struct cg_verdict *own = &answer->verdict;
+    double top = answer->seating.gap > 0.0 ? answer->seating.top
+                                           : answer->top.cold_gap;
+    return own->given && own->safe ? top : fmax(top, answer->shop_rule);
+}
+
 /* The second ring's own safe gap; or the wider one that gas between the rings
- * asks for; or, while that is not known, the trade's rule. */
+ * asks for, up to the trade's rule; or, while that is not known, the rule. */
 static void set_second(const struct cg_case *c, struct cg_answer *answer)
 {
     const struct cg_margin_case *margin = &c->margin;
     double step = margin->filing_step;
     struct cg_gap_sum own = add_up(answer->extremes.second_closure,
                                    answer->top.spread, margin);
-    double top = answer->seating.gap > 0.0 ? answer->seating.top
-                                          : answer->top.cold_gap;
-    double ruled = margin->second_factor * top;
+    answer->second_rule_top = ruling_top(answer);
+    double ruled = margin->second_factor * answer->second_rule_top;
     answer->second_rule = step * ceil(ruled / step - 1e-9);
     answer->second = own;
     answer->second_reason = CG_SECOND_OWN;
     double wider = answer->second_rule;
     enum cg_second_reason reason = CG_SECOND_RULE;
-    if (answer->seating.gap > 0.0) {
+    if (answer->seating.gap > answer->second_rule * (1.0 + 1e-9)) {
+        reason = CG_SECOND_LIMITED;
+    } else if (answer->seating.gap > 0.0) {
         wider = answer->seating.gap;
         reason = answer->seating.reached ? CG_SECOND_SEATING : CG_SECOND_BEST;
     }
@@ -58,7 +69,7 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
         answer->second.rounding += wider - own.cold_gap;
         answer->second.cold_gap = wider;
         answer->second_reason = reason;
-    } else if (reason == CG_SECOND_BEST) {
+    } else if (reason == CG_SECOND_BEST || reason == CG_SECOND_LIMITED) {
         answer->second_reason = reason;
     }
 }
@@ -129,16 +140,21 @@ static enum cg_status settled_closure(const struct cg_case *c,
     return CG_OK;
 }
 
+static void add_up_second(const struct cg_case *c, struct cg_answer *answer)
+{
+    set_second(c, answer);
+    judge(c, CG_RING_SECOND, answer->extremes.ring_second_max,
+          answer->extremes.second_closure, &answer->second, answer->sigma,
+          &answer->second_verdict);
+}
+
 void cg_answer_add_up(const struct cg_case *c, double spread,
                       struct cg_answer *answer)
 {
     answer->top = add_up(answer->extremes.closure, spread, &c->margin);
-    set_second(c, answer);
-    judge(c, CG_RING_TOP, answer->extremes.ring_at, answer->extremes.closure, &answer->top,
-          answer->sigma, &answer->verdict);
-    judge(c, CG_RING_SECOND, answer->extremes.ring_second_max,
-          answer->extremes.second_closure, &answer->second,
-          answer->sigma, &answer->second_verdict);
+    judge(c, CG_RING_TOP, answer->extremes.ring_at, answer->extremes.closure,
+          &answer->top, answer->sigma, &answer->verdict);
+    add_up_second(c, answer);
 }
 
 static enum cg_status find_spread(const struct cg_case *c,
@@ -214,6 +230,6 @@ enum cg_status cg_answer_second(const struct cg_case *c,
         cg_second_gap_find(seal, top, fmax(own, 0.0), &answer->seating);
         cg_seal_free(seal);
     }
-    cg_answer_add_up(c, answer->top.spread, answer);
+    add_up_second(c, answer); /* the top ring's verdict may be a sampled one */
     return CG_OK;
 }

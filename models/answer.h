@@ -108,6 +108,8 @@ enum cg_second_reason {
     CG_SECOND_SEATING, /* wider: the top ring stays seated long enough */
     CG_SECOND_BEST,    /* no gap keeps it seated so long: this does nearly as
                           well as any */
+    CG_SECOND_LIMITED, /* gas would have a wider one yet: the trade's rule, for
+                          what is filed off does not come back */
     CG_SECOND_RULE     /* gas not looked at: the trade's rule */
 };
 
@@ -116,7 +118,9 @@ struct cg_answer {
     struct cg_gap_sum top, second;
     struct cg_skirt_answer skirt;
     enum cg_second_reason second_reason;
-    double second_rule;  /* margin.second_factor times the top gap [m] */
+    double second_rule;  /* margin.second_factor times second_rule_top [m] */
+    double second_rule_top; /* the top gap given, if it is safe; else the answer
+                               or the shop rule, the larger of both [m] */
     struct cg_second_gap seating; /* gap 0: not looked at */
     double sigma;        /* standard deviation of the top closure [m] */
     double quantile;     /* z [1] */

@@ -103,6 +103,9 @@ const char *cg_find_second_reason(const struct cg_answer *answer)
     case CG_SECOND_BEST:
         return "no gap keeps the top ring seated as long as asked; this one "
                "nearly as long as any";
+    case CG_SECOND_LIMITED:
+        return "the trade's rule; gas between the rings would have it wider "
+               "yet";
     case CG_SECOND_RULE:
         break;
     }

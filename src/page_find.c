@@ -153,22 +153,19 @@ static void sum_part(struct cg_page *page, const struct cg_case *c,
 }
 
 /* A duty is only as hard as it is long, and none is as hard as all. */
-static void say_other_duties(struct cg_page *page, const struct cg_case *c,
+static void say_other_duties(struct cg_page *page,
                              const struct cg_answer *answer)
 {
-    double step = c->margin.filing_step;
-    double asked =
-        answer->settled_closure + answer->top.spread + c->margin.residual;
     cg_page_say(page,
-                "Other duties: held at rated full load until settled it takes "
-                "about %s (closure %s); hard driving before the engine is warm "
-                "closes most: --set duty.name=cold_start_abuse tells its gap.",
-                cg_show_gap(step * ceil(asked / step - 1e-9), false).text,
+                "Other duties: the gap may close further in a harder one. Held "
+                "at rated full load until settled it closes by %s "
+                "(--set duty.name=settled tells its gap); hard driving before "
+                "the engine is warm closes most "
+                "(--set duty.name=cold_start_abuse).",
                 cg_show_gap(answer->settled_closure, false).text);
 }
 
-static void why_part(struct cg_page *page, const struct cg_case *c,
-                     const struct cg_answer *answer)
+static void why_part(struct cg_page *page, const struct cg_answer *answer)
 {
     const struct cg_extremes *e = &answer->extremes;
     const struct cg_verdict *v = &answer->verdict;
@@ -201,7 +198,7 @@ static void why_part(struct cg_page *page, const struct cg_case *c,
                    "Curves of the gap against depth below the deck at five "
                    "instants; the tightest place is %s down, at %.2f s.",
                    cg_show_length(e->depth, false).text, e->time);
-    say_other_duties(page, c, answer);
+    say_other_duties(page, answer);
 }
 
 void cg_page_find(struct cg_page *page, const struct cg_taught *taught,
@@ -212,7 +209,7 @@ void cg_page_find(struct cg_page *page, const struct cg_taught *taught,
     answer_part(page, c, answer);
     notes_part(page, c, answer);
     sum_part(page, c, answer);
-    why_part(page, c, answer);
+    why_part(page, answer);
     cg_page_heat(page, c, answer);
     cg_page_evidence(page, taught, without);
     cg_page_spread(page, taught, answer);

@@ -52,7 +52,10 @@ void cg_page_piston(struct cg_page *page, const struct cg_case *c,
     const struct cg_clearance *least = &answer->extremes.clearance;
     cg_page_section(page, "Piston");
     say_yours(page, c, skirt, least);
-    cg_page_values(page, "Smallest safe cold skirt clearance, by the same "
+    cg_page_say(page, "This model errs to the wide side (ovality and pin bosses "
+                      "left out): the piston maker's figure wins, larger or "
+                      "smaller; do not hone for this one.");
+    cg_page_values(page, "Cold skirt clearance by this model, with the same "
                          "margin, and its parts");
     cg_page_length(page, "Closure", skirt->closure);
     cg_page_length(page, "Spread", skirt->spread);

@@ -19,22 +19,33 @@ void cg_page_second(struct cg_page *page, const struct cg_case *c,
 {
     double rule = answer->second_rule;
     double top = cg_answer_top_gap(answer);
+    struct cg_text top_text = cg_show_gap(answer->second_rule_top, false);
     cg_page_say(page, "Second ring, for a top gap of %s: %s.",
                 cg_show_gap(top, false).text, cg_find_second_reason(answer));
     if (answer->second_reason == CG_SECOND_RULE) {
         cg_page_say(page, "The gas between the rings could not be computed.");
         return;
     }
-    say_seating(page, c, answer);
+    if (answer->second_reason == CG_SECOND_LIMITED)
+        cg_page_say(page,
+                    "The gas model would have %s, to keep the top ring seated "
+                    "to %.0f deg; that is no safety figure, and no more than "
+                    "the trade's rule is asked: metal does not come back.",
+                    cg_show_gap(answer->seating.gap, false).text,
+                    c->seal.seated_to_deg);
+    else
+        say_seating(page, c, answer);
     if (answer->second.cold_gap < rule * (1.0 - 1e-9))
         cg_page_note(
             page,
             "the second ring's gap is below the trade's rule, %.3g "
-            "times that top gap, which gives %s. Until your own engine "
+            "times a top gap of %s, which gives %s. Until your own engine "
             "has shown better, file to the larger.",
-            c->margin.second_factor, cg_show_gap(rule, false).text);
+            c->margin.second_factor, top_text.text,
+            cg_show_gap(rule, false).text);
     else
         cg_page_say(page,
-                    "The trade's rule, %.3g times that top gap, gives %s.",
-                    c->margin.second_factor, cg_show_gap(rule, false).text);
+                    "The trade's rule, %.3g times a top gap of %s, gives %s.",
+                    c->margin.second_factor, top_text.text,
+                    cg_show_gap(rule, false).text);
 }

@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "cautions.h"
 #include "constants.h"
@@ -178,7 +179,7 @@ static void print_piston(const struct cg_case *c,
 {
     const struct cg_skirt_answer *skirt = &answer->skirt;
     const struct cg_clearance *least = &answer->extremes.clearance;
-    printf("Piston, smallest safe cold skirt clearance %s\n",
+    printf("Piston, cold skirt clearance by this model %s\n",
            cg_show_gap(skirt->cold, inch).text);
     printf("  closure %s + spread %s - spring %s, rounded up\n",
            cg_show_length(skirt->closure, inch).text,
@@ -189,6 +190,9 @@ static void print_piston(const struct cg_case *c,
                "source)\n",
                c->piston.alloy, cg_show_length(skirt->trade.low, inch).text,
                cg_show_length(skirt->trade.high, inch).text);
+    printf("  it errs to the wide side (ovality and pin bosses left out): the "
+           "piston maker's\n  figure wins, larger or smaller; do not hone for "
+           "this one\n");
     bool taken = fabs(skirt->given - 0.5 * (skirt->trade.low +
                                             skirt->trade.high)) < 1e-9;
     printf("  %s %s: %s", taken ? "taken, the trade's middle," : "yours",
@@ -215,14 +219,17 @@ static void print_piston(const struct cg_case *c,
 static void print_duty_notes(const struct cg_case *c,
                              const struct cg_answer *answer, bool inch)
 {
-    double step = c->margin.filing_step;
-    double asked = answer->settled_closure + answer->top.spread +
-                   c->margin.residual;
-    printf("Other duties: held at rated full load until settled it takes about "
-           "%s\n  (closure %s); hard driving before the engine is warm closes "
-           "most:\n  --set duty.name=cold_start_abuse tells its gap.\n",
-           cg_show_gap(step * ceil(asked / step - 1e-9), inch).text,
-           cg_show_gap(answer->settled_closure, inch).text);
+    bool settled = strcmp(c->duty.name, "settled") == 0;
+    bool abuse = strcmp(c->duty.name, "cold_start_abuse") == 0;
+    printf("Other duties:%s\n",
+           settled || abuse ? "" : " the gap may close further in a harder one.");
+    if (!settled)
+        printf("  held at rated full load until settled it closes by %s:\n"
+               "  --set duty.name=settled tells its gap\n",
+               cg_show_gap(answer->settled_closure, inch).text);
+    if (!abuse)
+        printf("  hard driving before the engine is warm closes most:\n"
+               "  --set duty.name=cold_start_abuse tells its gap\n");
 }
 
 static void print_notes(const struct cg_case *c,
@@ -268,7 +275,7 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
 }
 
 static void print_second_reason(const struct cg_case *c,
-                                const struct cg_answer *answer)
+                                const struct cg_answer *answer, bool inch)
 {
     const struct cg_second_gap *s = &answer->seating;
     double rpm = s->speed * 60.0, wanted = c->seal.seated_to_deg;
@@ -290,6 +297,13 @@ static void print_second_reason(const struct cg_case *c,
                "top ring seated to\n             %.0f deg at full load and "
                "%.0f rpm; this one does to %.0f)\n",
                CG_SECOND_MOST, wanted, rpm, s->unseat_deg);
+        break;
+    case CG_SECOND_LIMITED:
+        printf("             (the gas model would have %s, to keep the top "
+               "ring\n             seated to %.0f deg at full load and %.0f "
+               "rpm; it is no safety figure, and\n             no more than "
+               "the trade's rule is asked: metal does not come back)\n",
+               cg_show_gap(s->gap, inch).text, wanted, rpm);
         break;
     case CG_SECOND_RULE:
         printf("             (the gas between the rings could not be "
@@ -329,18 +343,20 @@ static void print_second_gap(const struct cg_case *c,
 {
     double gap = answer->second.cold_gap, rule = answer->second_rule;
     double top = cg_answer_top_gap(answer);
+    const char *below = gap < rule * (1.0 - 1e-9) ? ":" : ".";
     printf("Second ring  file to at least %s",
            cg_show_gap_up(gap, inch).text);
     if (top > answer->top.cold_gap * (1.0 + 1e-9))
         printf(", for your top gap");
     printf("\n");
-    print_second_reason(c, answer);
+    print_second_reason(c, answer, inch);
     if (answer->second_reason != CG_SECOND_RULE)
-        printf("             The trade's rule, %.3g times that top gap, gives "
-               "%s%s\n",
-               c->margin.second_factor, cg_show_gap(rule, inch).text,
-               gap < rule * (1.0 - 1e-9) ? ":" : ".");
-    if (answer->second_reason != CG_SECOND_RULE && gap < rule * (1.0 - 1e-9))
+        printf("             The trade's rule, %.3g times a top gap of %s, gives"
+               "\n             %s%s\n",
+               c->margin.second_factor,
+               cg_show_length(answer->second_rule_top, inch).text,
+               cg_show_gap(rule, inch).text, below);
+    if (answer->second_reason != CG_SECOND_RULE && *below == ':')
         printf("%s", to_the_larger);
     printf("\n");
 }

@@ -200,18 +200,24 @@ static void print_second(const struct cg_seal_study *study, bool inch)
         printf("its own growth%s", study->whole ? " and margin" : "");
     else if (answer->second_reason == CG_SECOND_SEATING)
         printf("less unseats the top ring too soon");
+    else if (answer->second_reason == CG_SECOND_LIMITED)
+        printf("the trade's rule: gas would have it wider yet");
     else
         printf("none up to %.1f top gaps is enough", CG_SECOND_MOST);
-    printf(";\n             it keeps the top ring seated to %.0f deg at %.0f rpm, "
+    printf(";\n             %s keeps the top ring seated to %.0f deg at %.0f rpm, "
            "%.0f asked for;\n             a second ring that lifts is not "
            "counted on)\n",
+           answer->second_reason == CG_SECOND_LIMITED
+               ? cg_show_length(s->gap, inch).text
+               : "it",
            s->unseat_deg, s->speed * 60.0, study->c->seal.seated_to_deg);
     if (!study->whole)
         printf("             (without the margin for what is not known: that "
                "takes find)\n");
-    printf("             The trade's rule, %.3g times the top gap, gives "
-           "%s%s.\n\n",
+    printf("             The trade's rule, %.3g times a top gap of %s, gives\n"
+           "             %s%s.\n\n",
            study->c->margin.second_factor,
+           cg_show_length(answer->second_rule_top, inch).text,
            cg_show_gap(answer->second_rule, inch).text,
            answer->second.cold_gap < answer->second_rule * (1.0 - 1e-9)
                ? ":\n             until your own engine has shown better, file "

@@ -142,6 +142,9 @@ expect 0 "$coldgap" find "$configs/engines/plain_four.cfg" \
     --set duty.name=dyno_pull --set rings.second.cold_gap_mm=0.30
 says stdout 'sooner than asked for'
 expect 0 "$coldgap" find "$engine" --set seal.seated_to_deg=180
+says stdout "no more than the trade's rule is asked"
+expect 0 "$coldgap" find "$engine" --set seal.seated_to_deg=180 \
+    --set margin.second_factor=3
 says stdout 'no gap up to'
 
 # Places that cannot be written.

@@ -90,7 +90,7 @@ says stdout 'unfit'
 
 # find: the piston's own margin, and its table.
 expect 0 "$coldgap" find "$engine" -o "$work/find"
-says stdout 'smallest safe cold skirt clearance'
+says stdout 'cold skirt clearance by this model'
 says stdout 'the trade fits 2618'
 awk '!/^#/ {n++; if (!($3 > 0.1 && $6 > 0.03 && $7 > 0.1)) bad = 1}
      END {exit bad || n < 100}' "$work/find/clearance.dat" ||

@@ -1,4 +1,6 @@
 /* Tension left: the parameter's algebra, the anchor, and which way it goes. */
+#include <math.h>
+
 #include "check_close.h"
 #include "constants.h"
 #include "relaxation.h"
@@ -42,6 +44,18 @@ START_TEST(anchor)
 }
 END_TEST
 
+/* 1750 K more of the parameter than at the limit: e times the loss, by log. */
+START_TEST(scale)
+{
+    struct cg_material material = spring();
+    double parameter =
+        cg_larson_miller(material.hot_limit, 100.0 * HOUR) + 1750.0;
+    double time = cg_larson_miller_time(parameter, 550.0);
+    check_close(cg_relaxation_left(&material, 550.0, time).low,
+                pow(0.9, exp(1.0)), 1e-9, "definition, as the header has it");
+}
+END_TEST
+
 START_TEST(falls_with_temperature_and_time)
 {
     struct cg_material material = spring();
@@ -78,6 +92,7 @@ int main(void)
     TCase *all = tcase_create("relaxation");
     tcase_add_test(all, parameter_and_time_are_inverses);
     tcase_add_test(all, anchor);
+    tcase_add_test(all, scale);
     tcase_add_test(all, falls_with_temperature_and_time);
     tcase_add_test(all, hot_pressure);
     suite_add_tcase(suite, all);

@@ -365,7 +365,7 @@ START_TEST(second_ring_rule)
         struct cg_answer a = answer_of(&c);
         double own = a.extremes.second_closure + a.top.spread +
                      c.margin.residual;
-        double ruled = factor * a.top.cold_gap;
+        double ruled = factor * fmax(a.top.cold_gap, a.shop_rule);
         ck_assert_double_ge(a.second.cold_gap, fmax(own, ruled) - 1e-12);
         ck_assert_double_lt(a.second.cold_gap,
                             fmax(own, ruled) + c.margin.filing_step);
@@ -395,11 +395,12 @@ static double unseats(const struct cg_case *c, struct cg_duty_run *run,
 }
 
 /* The second gap by the gas: its own need, or the smallest step that keeps the
- * top ring seated; whatever the rule says. */
+ * top ring seated; the rule put far off. */
 START_TEST(second_ring_by_the_gas)
 {
     static const double asked[] = {90.0, 130.0, 136.0, 140.0};
     struct cg_case c = pull();
+    c.margin.second_factor = 4.0;
     struct cg_duty_run *run = run_of(&c);
     struct cg_answer a = answer_of(&c);
     struct cg_error error = {0};
@@ -433,10 +434,39 @@ START_TEST(second_ring_by_the_gas)
 }
 END_TEST
 
+/* No wider than the trade's rule, whatever the gas asks for; nor is the rule
+ * then the smaller of its two. */
+START_TEST(second_ring_up_to_the_rule)
+{
+    struct cg_case c = pull();
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_answer a = answer_of(&c);
+    struct cg_error error = {0};
+    c.seal.seated_to_deg = 150.0;
+    for (double top = 0.3e-3; top < 0.8e-3; top += 0.2e-3) {
+        c.ring[CG_RING_TOP].cold_gap = top;
+        ck_assert_int_eq(cg_answer_find(&c, run, 0.0, NULL, NULL, &a, &error),
+                         CG_OK);
+        ck_assert(a.verdict.safe);
+        ck_assert_int_eq(cg_answer_second(&c, run, top, &a, &error), CG_OK);
+        double rule = c.margin.second_factor * top;
+        check_close(a.second_rule_top, top, 1e-12, "definition");
+        ck_assert_double_ge(a.second_rule, rule - 1e-12);
+        ck_assert_double_lt(a.second_rule, rule + c.margin.filing_step);
+        ck_assert_double_gt(a.seating.gap, a.second_rule);
+        ck_assert_int_eq(a.second_reason, CG_SECOND_LIMITED);
+        ck_assert_double_eq(a.second.cold_gap, a.second_rule);
+        check_sum(&a.second, c.margin.filing_step, true);
+    }
+    cg_duty_run_free(run);
+}
+END_TEST
+
 /* More than any gap can give: the best, and it says so. */
 START_TEST(second_ring_out_of_reach)
 {
     struct cg_case c = pull();
+    c.margin.second_factor = 4.0;
     struct cg_duty_run *run = run_of(&c);
     struct cg_answer a = answer_of(&c);
     struct cg_error error = {0};
@@ -727,6 +757,7 @@ int main(void)
     tcase_add_test(all, second_ring_rule);
     tcase_add_test(all, second_ring_by_the_gas);
     tcase_add_test(all, second_ring_out_of_reach);
+    tcase_add_test(all, second_ring_up_to_the_rule);
     tcase_add_test(all, sensitivities_do_not_hang_on_the_tolerance);
     tcase_add_test(all, short_cut_of_the_spread);
     tcase_add_test(all, correlations_side_by_side);

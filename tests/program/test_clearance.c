@@ -160,6 +160,31 @@ START_TEST(alloy_choice_is_find)
 }
 END_TEST
 
+/* The skirt is gauged a third up from its lower edge: where the bore opens
+ * evenly downwards, at top dead centre, it is that depth that counts. */
+START_TEST(gauged_a_third_up)
+{
+    struct cg_case c = case_of(IRON_SIX, NULL, 0);
+    struct cg_duty_run *run = run_of(&c);
+    const struct cg_thermal *thermal = run->thermal;
+    size_t nodes = thermal->network->nodes;
+    size_t stations = thermal->bore.grid.stations;
+    double *temperature = malloc((nodes + stations) * sizeof *temperature);
+    double *strain = temperature + nodes, slope = 1e-2;
+    for (size_t i = 0; i < nodes; i++)
+        temperature[i] = CG_COLD_TEMPERATURE;
+    for (size_t s = 0; s < stations; s++)
+        strain[s] = slope * cg_station_depth(&thermal->bore.grid, s);
+    struct cg_clearance hot;
+    cg_clearance_hot(&c, thermal, temperature, strain, &hot);
+    double depth = cg_skirt_offset(&c) + c.piston.skirt_length * 2.0 / 3.0;
+    check_within(hot.skirt - c.piston.skirt_clearance,
+                 c.engine.bore * slope * depth, 1e-9, "definition");
+    free(temperature);
+    cg_duty_run_free(run);
+}
+END_TEST
+
 /* An alloy of which the trade says nothing is looked at with the clearance
  * that the case has. */
 START_TEST(an_alloy_without_a_figure_keeps_the_clearance)
@@ -199,6 +224,7 @@ int main(void)
     tcase_add_test(all, order_of_alloys);
     tcase_add_loop_test(all, trade_figures_live, 0, 3);
     tcase_add_test(all, alloy_choice_is_find);
+    tcase_add_test(all, gauged_a_third_up);
     tcase_add_test(all, an_alloy_without_a_figure_keeps_the_clearance);
     suite_add_tcase(suite, all);
     return check_run(suite);

@@ -4,6 +4,7 @@
 
 #include "case_of.h"
 #include "check_close.h"
+#include "constants.h"
 #include "second_gap.h"
 #include "seal_study.h"
 
@@ -143,6 +144,27 @@ START_TEST(every_side_is_that_of_the_gas_model)
 }
 END_TEST
 
+/* Holes drilled from the crown: their sections together. */
+START_TEST(ports_are_holes)
+{
+    static const char *const set[] = {
+        "duty.name=settled", "rings.top.ports=crown",
+        "rings.top.port_diameter_mm=1.3", "rings.top.port_count=8"};
+    look(set, 4);
+    check_close(study->rated->pack.port_area, 8.0 * 1.327322896e-6, 1e-9,
+                "eight circles of 1.3 mm, by hand");
+    const struct cg_pack_ring *ring = &study->rated->pack.ring[0];
+    /* free gap a tenth of the bore, common practice, no source: that much less
+     * of the arc for the whole tension */
+    check_close(ring->stiffness * 0.1 * ring->perimeter,
+                ring->tension * 2.0 * CG_PI * CG_PI, 1e-12,
+                "definition, as seal_pack.c has it");
+    check_close(CG_SEAL_MORE_GAP, 0.05e-3, 1e-15,
+                "power_loss_per_gap is per 0.05 mm: definition");
+    done();
+}
+END_TEST
+
 /* A duty at one speed has no harder one; ports that are there are closed. */
 START_TEST(the_other_side_of_ports_is_none)
 {
@@ -194,6 +216,7 @@ int main(void)
     tcase_add_test(all, an_unsafe_gap_is_not_built_upon);
     tcase_add_test(all, every_side_is_that_of_the_gas_model);
     tcase_add_test(all, the_other_side_of_ports_is_none);
+    tcase_add_test(all, ports_are_holes);
     tcase_add_test(all, rings_that_do_not_settle);
     suite_add_tcase(suite, all);
     return check_run(suite);

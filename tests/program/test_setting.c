@@ -217,6 +217,27 @@ START_TEST(complaints_name_settings)
 }
 END_TEST
 
+/* Sizes of units by definition. */
+START_TEST(sizes_of_units)
+{
+    static const struct {
+        enum cg_dimension dimension;
+        const char *unit;
+        double size;
+    } list[] = {{CG_PRESSURE, "kPa", 1e3}, {CG_PRESSURE, "MPa", 1e6},
+                {CG_PRESSURE, "bar", 1e5}, {CG_TIME, "min", 60.0},
+                {CG_TIME, "h", 3600.0},    {CG_LENGTH, "in", 25.4e-3}};
+    for (size_t i = 0; i < sizeof list / sizeof list[0]; i++) {
+        const struct cg_unit *unit =
+            cg_unit_find(list[i].dimension, list[i].unit);
+        ck_assert_ptr_nonnull(unit);
+        check_close(cg_unit_to_si(unit, 1.0), list[i].size, 1e-14,
+                    "BIPM, The International System of Units (2019); the inch "
+                    "by definition");
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("setting");
@@ -231,6 +252,7 @@ int main(void)
     tcase_add_test(tcase, distances);
     tcase_add_test(tcase, a_usual_engine_makes_sense);
     tcase_add_test(tcase, complaints_name_settings);
+    tcase_add_test(tcase, sizes_of_units);
     suite_add_tcase(suite, tcase);
     return check_run(suite);
 }
