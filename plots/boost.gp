@@ -1,7 +1,7 @@
 # Gap against boost, with the confidence band and the shop rule.
 #   coldgap sweep CONFIG --vary charge.boost_kPa=0:240:20 -o out
 #   gnuplot -e "dir='out'" plots/boost.gp
-# needs: sweep.dat/1
+# needs: sweep.dat/1:charge.boost_kPa
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/sweep.dat"
 # columns: 1 boost, 2 cold gap, 3 closure, 5 gap over bore, 6 spread, 7 residual
@@ -20,11 +20,11 @@ set y2tics 2
 set xrange [*:*] noextend
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set key bottom right
+set key outside top center horizontal
 do for [out in outs] {
     eval (out eq "png" ? png : svg)."boost.".out."'"
     plot file using 1:($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "margin for what is not known", \
-         file using 1:2 with steps ls 1 title "answer, filed up to the step", \
+         file using 1:2 with fsteps ls 1 title "answer, filed up to the step", \
          file using 1:($3+$7) with lines ls 3 title "nominal closure and residual", \
          file using 1:3 with lines ls 6 title "nominal closure: ends touch below", \
          file using 1:(rule($1)*$2/$5) with lines ls 2 dt (8,4) title "shop rule (common practice)"
