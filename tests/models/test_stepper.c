@@ -471,6 +471,29 @@ START_TEST(factors_are_kept)
 }
 END_TEST
 
+/* What one step of the lump's cooling errs by, over its excess. */
+static double one_step_errs(double decay)
+{
+    double bath = network->bath_temperature[0], start = bath + 100, t = start;
+    double seconds =
+        decay * network->capacity[0] / network->bath_conductance[0];
+    struct cg_step_control control = {.fixed_step = seconds};
+    run(NULL, 0, seconds, &control, &t, NULL);
+    return fabs((t - bath) / (start - bath) - exp(-decay));
+}
+
+/* All coefficients together: a wrong one costs the step at least an order. */
+START_TEST(one_step_errs_by_the_fifth_power)
+{
+    make_lump();
+    double coarse = one_step_errs(0.4), fine = one_step_errs(0.1);
+    ck_assert_double_lt(coarse, 1e-4);
+    double order = log(coarse / fine) / log(4.0);
+    ck_assert_msg(order > 4.7 && order < 5.4, "%g, from %g to %g", order,
+                  coarse, fine);
+}
+END_TEST
+
 START_TEST(bad_values_are_refused)
 {
     make_lump();
@@ -613,6 +636,7 @@ int main(void)
     tcase_add_test(tcase, held_and_driven_paths_agree);
     tcase_add_test(tcase, fixed_steps_agree_on_all_paths);
     tcase_add_test(tcase, factors_are_kept);
+    tcase_add_test(tcase, one_step_errs_by_the_fifth_power);
     tcase_add_test(tcase, bad_values_are_refused);
     tcase_add_test(tcase, error_follows_the_tolerance);
     tcase_add_test(tcase, agrees_with_a_peer_on_a_moving_network);
