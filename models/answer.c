@@ -39,8 +39,8 @@ static struct cg_gap_sum add_up(double closure, double spread,
 static double ruling_top(const struct cg_answer *answer)
 {
     const struct cg_verdict *own = &answer->verdict;
-    double top = answer->seating.gap > 0.0 ? answer->seating.top
-                                           : answer->top.cold_gap;
+    double top =
+        answer->seating.gap > 0.0 ? answer->seating.top : answer->top.cold_gap;
     return own->given && own->safe ? top : fmax(top, answer->shop_rule);
 }
 
@@ -50,8 +50,8 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
 {
     const struct cg_margin_case *margin = &c->margin;
     double step = margin->filing_step;
-    struct cg_gap_sum own = add_up(answer->extremes.second_closure,
-                                   answer->top.spread, margin);
+    struct cg_gap_sum own =
+        add_up(answer->extremes.second_closure, answer->top.spread, margin);
     answer->second_rule_top = ruling_top(answer);
     double ruled = margin->second_factor * answer->second_rule_top;
     answer->second_rule = step * ceil(ruled / step - 1e-9);
@@ -82,18 +82,20 @@ static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
     double step = c->margin.filing_step;
     out->closure = e->skirt.closure;
     out->spread = answer->quantile * out->sigma;
-    out->give = cg_skirt_overlap(c, e->skirt.temperature,
-                                 c->margin.skirt_pressure);
+    out->give =
+        cg_skirt_overlap(c, e->skirt.temperature, c->margin.skirt_pressure);
     double exact = fmax(out->closure + out->spread - out->give, 0.0);
     out->cold = step * ceil(exact / step - 1e-9);
-    out->rounding =
-        out->cold - (out->closure + out->spread - out->give);
+    out->rounding = out->cold - (out->closure + out->spread - out->give);
     out->given = c->piston.skirt_clearance;
     out->enough = out->given >= exact * (1.0 - 1e-9);
     out->pressure = cg_skirt_pressure(c, e->skirt.temperature,
                                       fmax(-e->clearance.skirt, 0.0));
+    out->too_tight = out->pressure > c->margin.skirt_pressure;
     out->trade = (struct cg_band){trade->low * c->engine.bore,
                                   trade->high * c->engine.bore};
+    out->is_trades =
+        fabs(out->given - 0.5 * (out->trade.low + out->trade.high)) < 1e-9;
 }
 
 /* What a given gap of that ring leaves, against the need of its sum. */
@@ -114,11 +116,10 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
     verdict->chance_touch = gsl_cdf_ugaussian_Q(verdict->hot_gap_min / spread);
     verdict->touches = verdict->hot_gap_min < 0.0;
     if (verdict->touches)
-        cg_gap_butting(c->engine.bore, ring->depth,
-                       cg_curve_at(&c->ring_material[place].modulus,
-                                   temperature),
-                       -verdict->hot_gap_min, ring->pressure,
-                       &verdict->butting);
+        cg_gap_butting(
+            c->engine.bore, ring->depth,
+            cg_curve_at(&c->ring_material[place].modulus, temperature),
+            -verdict->hot_gap_min, ring->pressure, &verdict->butting);
 }
 
 /* Closure with everything settled at rated speed and full load. */
@@ -127,8 +128,7 @@ static enum cg_status settled_closure(const struct cg_case *c,
                                       double *closure, struct cg_error *error)
 {
     const double *settled = run->regime[run->full_load].settled;
-    double *strain =
-        malloc(run->thermal->bore.grid.stations * sizeof *strain);
+    double *strain = malloc(run->thermal->bore.grid.stations * sizeof *strain);
     if (strain == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     cg_growth_bore(c, run->thermal, settled, strain);
@@ -184,8 +184,8 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
 {
     memset(answer, 0, sizeof *answer);
     enum cg_status status =
-        cg_answer_extremes(c, run, interval, watch, context,
-                           &answer->extremes, &answer->ledger, error);
+        cg_answer_extremes(c, run, interval, watch, context, &answer->extremes,
+                           &answer->ledger, error);
     if (status == CG_OK)
         status = find_spread(c, run, answer, error);
     if (status == CG_OK)
@@ -194,7 +194,8 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
         return status;
 
     const struct cg_regime *full = &run->regime[run->full_load];
-    answer->quantile = gsl_cdf_ugaussian_Qinv(c->margin.risk);
+    /* rounding leaves a little less than none at a risk of a half */
+    answer->quantile = fmax(gsl_cdf_ugaussian_Qinv(c->margin.risk), 0.0);
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->performance = full->performance;
     for (int r = 0; r < CG_RINGS; r++)
@@ -205,6 +206,15 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     set_skirt(c, answer);
     cg_answer_add_up(c, answer->quantile * answer->sigma, answer);
     return CG_OK;
+}
+
+bool cg_answer_stands(const struct cg_answer *answer)
+{
+    const struct cg_verdict *top = &answer->verdict,
+                            *second = &answer->second_verdict;
+    const struct cg_skirt_answer *skirt = &answer->skirt;
+    return (!top->given || top->safe) && (!second->given || second->safe) &&
+           (skirt->is_trades || !skirt->too_tight);
 }
 
 double cg_answer_top_gap(const struct cg_answer *answer)

@@ -4,6 +4,7 @@
 #include "answer.h"
 #include "cautions.h"
 #include "ceiling.h"
+#include "find_notes.h"
 #include "options.h"
 #include "show.h"
 #include "taught.h"
@@ -41,13 +42,10 @@ static void print_target(const struct cg_case *c, const struct cg_ceiling *at,
                "missing.\n");
 }
 
-static void print_ceiling(const struct cg_case *c, const struct cg_ceiling *at,
-                          const char *config, bool inch)
+static void print_needs(const struct cg_case *c, const struct cg_ceiling *at,
+                        bool inch)
 {
-    printf("coldgap ceiling %s\n\n", config);
-    printf("Top ring gap %s, duty %s, risk %g\n\n",
-           cg_show_gap(at->gap, inch).text, c->duty.name, c->margin.risk);
-    printf("Without boost it takes %s.\n",
+    printf("\nWithout boost it takes %s.\n",
            cg_show_gap(at->need_at_none, inch).text);
     print_target(c, at, inch);
     if (!at->rises)
@@ -87,6 +85,9 @@ static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
                    "shown better, file to\n  the larger.\n");
     }
     printf("\n");
+    printf("What it takes is by first order: find --samples asks for up to "
+           "%s more\non the shipped engines.\n",
+           cg_show_length(CG_FIND_BEND, inch).text);
     printf("This is the ring gap's ceiling alone.  Knock, head gasket, rods "
            "and turbine have\nceilings of their own, not looked at; half "
            "burned is taken %.*f deg later for each\n%s on gasoline, "
@@ -104,9 +105,8 @@ enum cg_status cg_command_ceiling(const struct cg_options *options,
     const struct cg_case *c = &taught.c;
     struct cg_ceiling ceiling;
     double gap = 0.0;
-    enum cg_status status = cg_taught_read(options->config, options->set,
-                                           options->sets, false, &taught,
-                                           error);
+    enum cg_status status = cg_taught_read(
+        options->config, options->set, options->sets, false, &taught, error);
     cg_taught_free(&taught);
     if (status == CG_OK)
         status = choose_gap(options, c, &gap, error);
@@ -115,7 +115,12 @@ enum cg_status cg_command_ceiling(const struct cg_options *options,
     if (status != CG_OK)
         return status;
     if (!options->quiet)
-        print_ceiling(c, &ceiling, options->told, options->inch);
+        printf("coldgap ceiling %s\n\n", options->told);
+    printf("Top ring gap %s, duty %s, risk %g\n",
+           cg_show_gap(ceiling.gap, options->inch).text, c->duty.name,
+           c->margin.risk);
+    if (!options->quiet)
+        print_needs(c, &ceiling, options->inch);
     print_headline(&ceiling, options->inch);
     if (!options->quiet)
         print_limits(c, &ceiling, options->inch);

@@ -27,13 +27,12 @@ struct finding {
 static enum cg_status sample(struct finding *finding, struct cg_error *error)
 {
     const struct cg_options *options = finding->options;
-    enum cg_status status =
-        cg_confidence_begin(finding->c, finding->run,
-                            finding->answer.extremes.closure, options->samples,
-                            options->seed, &finding->work, error);
+    enum cg_status status = cg_confidence_begin(
+        finding->c, finding->run, finding->answer.extremes.closure,
+        options->samples, options->seed, &finding->work, error);
     if (status == CG_OK)
-        status = cg_sampling_run(options, finding->work, &finding->answer,
-                                 error);
+        status =
+            cg_sampling_run(options, finding->work, &finding->answer, error);
     return status;
 }
 
@@ -97,8 +96,7 @@ static enum cg_status find_and_write(struct finding *finding,
         cg_history_begin(finding->c, finding->run, &history, error);
     if (status != CG_OK)
         return status;
-    status =
-        find(finding, history.interval, cg_history_watch, &history, error);
+    status = find(finding, history.interval, cg_history_watch, &history, error);
     struct telling telling = {finding, &history};
     struct cg_outputs outputs = {.title = "Smallest safe cold ring gap",
                                  .run = "find",
@@ -161,15 +159,12 @@ enum cg_status cg_command_find(const struct cg_options *options,
     cg_confidence_free(finding.work);
     cg_duty_run_free(finding.run);
     if (status == CG_OK)
-        cg_report_find(&finding.taught, options->told, answer,
-                       &finding.without, options->inch, options->quiet,
-                       cg_wall_clock() - begin);
+        cg_report_find(&finding.taught, options->told, answer, &finding.without,
+                       options->inch, options->quiet, cg_wall_clock() - begin);
     cg_taught_free(&finding.taught);
     if (status == CG_OK && !options->quiet)
         tell_next_step(&finding);
-    if (status == CG_OK &&
-        ((answer->verdict.given && !answer->verdict.safe) ||
-         (answer->second_verdict.given && !answer->second_verdict.safe))) {
+    if (status == CG_OK && !cg_answer_stands(answer)) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }

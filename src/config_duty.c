@@ -212,25 +212,37 @@ static enum cg_status read_shipped(struct cg_reader *reader,
     return CG_OK;
 }
 
+/* Segments of the user's own are not the shipped duty whose name they took. */
+static void rename_own(struct cg_duty_case *duty)
+{
+    char name[CG_NAME_LENGTH];
+    snprintf(name, sizeof name, "own_%.*s", CG_NAME_LENGTH - 5, duty->name);
+    strcpy(duty->name, name);
+}
+
 enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
 {
     struct cg_duty_case *duty = &reader->c->duty;
     const struct cg_origin *named = cg_origin_of(reader, "duty.name");
     config_setting_t *own = find_segments(&reader->file);
-    /* A duty asked for by --set replaces the segments of the file. */
-    if (own != NULL && !(named->given && named->where.file == NULL)) {
-        if (!named->given)
-            strcpy(duty->name, "own");
-        cg_segments_read(reader, &reader->file, own);
-        return CG_OK;
-    }
     struct cg_data_names names;
     enum cg_status status = cg_data_list("duties", &names, error);
     if (status != CG_OK)
         return status;
+    bool shipped = false;
     for (size_t i = 0; i < names.count; i++)
-        if (strcmp(names.name[i], duty->name) == 0)
-            return read_shipped(reader, error);
+        shipped = shipped || strcmp(names.name[i], duty->name) == 0;
+    /* A duty asked for by --set replaces the segments of the file. */
+    if (own != NULL && !(named->given && named->where.file == NULL)) {
+        if (!named->given)
+            strcpy(duty->name, "own");
+        else if (shipped)
+            rename_own(duty);
+        cg_segments_read(reader, &reader->file, own);
+        return CG_OK;
+    }
+    if (shipped)
+        return read_shipped(reader, error);
     cg_name_unknown(reader, "duty.name", "unknown duty", duty->name, names.list,
                     names.count);
     return CG_OK;

@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "trade_word.h"
+
 enum { LETTERS = 63 };
 
 static size_t smaller(size_t a, size_t b)
@@ -34,8 +36,10 @@ size_t cg_edit_distance(const char *a, const char *b)
 size_t cg_nearest(const char *word, const char *const *names, size_t count)
 {
     size_t nearest = 0, least = (size_t)-1;
+    char ours[LETTERS + 1];
+    cg_trade_word(word, ours, sizeof ours);
     for (size_t i = 0; i < count; i++) {
-        size_t edits = cg_edit_distance(word, names[i]);
+        size_t edits = cg_edit_distance(ours, names[i]);
         if (edits < least) {
             least = edits;
             nearest = i;

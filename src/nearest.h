@@ -9,7 +9,8 @@
  * other case counts as a full edit.  Cannot fail. */
 size_t cg_edit_distance(const char *a, const char *b);
 
-/* Index of the name nearest to `word`, the first of equals; count >= 1. */
+/* Index of the name nearest to `word`, or to what the trade means by it;
+ * the first of equals; count >= 1. */
 size_t cg_nearest(const char *word, const char *const *names, size_t count);
 
 /* Writes all names parted by ", ", the nearest to `word` first and the others

@@ -195,8 +195,13 @@ enum cg_status cg_options_read(int argc, char **argv,
     if (argc < 2)
         return cg_error_set(error, CG_BAD_INPUT,
                             "no command given, see coldgap --help");
-    if (asks_help(argv[1])) {
-        cg_help_print();
+    if (asks_help(argv[1]) || strcmp(argv[1], "help") == 0) {
+        const struct cg_command_row *about =
+            argc > 2 ? find_command(argv[2]) : NULL;
+        if (about != NULL)
+            cg_help_print_command(about);
+        else
+            cg_help_print();
         return CG_OK;
     }
     if (strcmp(argv[1], "--version") == 0) {

@@ -23,10 +23,8 @@ static void say_yours(struct cg_page *page, const struct cg_case *c,
                       const struct cg_skirt_answer *skirt,
                       const struct cg_clearance *least)
 {
-    bool taken = fabs(skirt->given -
-                      0.5 * (skirt->trade.low + skirt->trade.high)) < 1e-9;
     cg_page_verdict(page, skirt->enough, "Skirt clearance%s of %s: %s",
-                    taken ? " taken, the trade's middle," : "",
+                    skirt->is_trades ? " taken, the trade's middle," : "",
                     cg_show_gap(skirt->given, false).text,
                     skirt->enough ? "enough" : "less than asked");
     if (skirt->pressure > 0.0)
@@ -37,7 +35,7 @@ static void say_yours(struct cg_page *page, const struct cg_case *c,
     else
         cg_page_say(page, "Hot, nominally, %s stay open.",
                     cg_show_gap(least->skirt, false).text);
-    if (skirt->pressure > c->margin.skirt_pressure)
+    if (skirt->too_tight)
         cg_page_note(page,
                      "TOO TIGHT: that is past margin.skirt_pressure, %s "
                      "(%s).",
@@ -52,9 +50,10 @@ void cg_page_piston(struct cg_page *page, const struct cg_case *c,
     const struct cg_clearance *least = &answer->extremes.clearance;
     cg_page_section(page, "Piston");
     say_yours(page, c, skirt, least);
-    cg_page_say(page, "This model errs to the wide side (ovality and pin bosses "
-                      "left out): the piston maker's figure wins, larger or "
-                      "smaller; do not hone for this one.");
+    cg_page_say(page,
+                "This model errs to the wide side (ovality and pin bosses "
+                "left out): the piston maker's figure wins, larger or "
+                "smaller; do not hone for this one.");
     cg_page_values(page, "Cold skirt clearance by this model, with the same "
                          "margin, and its parts");
     cg_page_length(page, "Closure", skirt->closure);

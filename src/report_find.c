@@ -5,13 +5,14 @@
 #include <string.h>
 
 #include "cautions.h"
+#include "confidence.h"
 #include "constants.h"
 #include "find_notes.h"
 #include "input_law.h"
 #include "network.h"
 #include "report_confidence.h"
-#include "report_film.h"
 #include "report_evidence.h"
+#include "report_film.h"
 #include "show.h"
 
 static void print_engine(const struct cg_case *c, const char *config, bool inch)
@@ -28,11 +29,19 @@ static void print_engine(const struct cg_case *c, const char *config, bool inch)
     printf("Parts    top ring %s%s%s, piston %s%s,\n         bore %s",
            c->ring[0].material, face->thickness > 0.0 ? ", " : "",
            face->thickness > 0.0 ? face->name : "", c->piston.alloy,
-           c->piston.oil_jet ? " with oil jet" : "",
-           c->bore.material);
+           c->piston.oil_jet ? " with oil jet" : "", c->bore.material);
     if (c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED)
         printf(" in %s", c->bore.block_material);
     printf(" (%s)\n", cg_find_seat_text(c->bore.seat));
+}
+
+/* The answer alone still says what it is the answer for. */
+static void print_for(const struct cg_case *c, bool inch)
+{
+    printf("For      bore %s, boost %s, %s, lambda %.3g, duty %s\n",
+           cg_show_length(c->engine.bore, inch).text,
+           cg_show_boost(c->charge.boost, inch).text, c->fuel.name,
+           c->fuel.lambda, c->duty.name);
 }
 
 static void print_full_load(const struct cg_case *c,
@@ -96,10 +105,9 @@ static double as_shown(double metres, bool inch)
 static void print_sum(const struct cg_answer *answer, double risk, bool inch)
 {
     const struct cg_gap_sum *sum = &answer->top;
-    double rounding = as_shown(sum->cold_gap, inch) -
-                      as_shown(sum->closure, inch) -
-                      as_shown(sum->spread, inch) -
-                      as_shown(sum->residual, inch);
+    double rounding =
+        as_shown(sum->cold_gap, inch) - as_shown(sum->closure, inch) -
+        as_shown(sum->spread, inch) - as_shown(sum->residual, inch);
     const struct cg_confidence *by = &answer->confidence;
     printf("  closure, nominal        %s\n",
            cg_show_gap(sum->closure, inch).text);
@@ -107,15 +115,20 @@ static void print_sum(const struct cg_answer *answer, double risk, bool inch)
         printf("  spread, sampled         ");
     else
         printf("  spread, %.2f sigma      ", answer->quantile);
-    printf("%s, for a risk of %g\n", cg_show_gap(sum->spread, inch).text,
-           risk);
+    printf("%s, for a risk of %g\n", cg_show_gap(sum->spread, inch).text, risk);
     printf("  residual hot gap        %s\n",
            cg_show_gap(sum->residual, inch).text);
     /* the other unit's digits may leave a little less than nothing */
     printf("  rounding up             %s\n",
            cg_show_gap(fmax(rounding, 0.0), inch).text);
-    printf("  cold gap, top ring      %s\n\n",
+    printf("  cold gap, top ring      %s\n",
            cg_show_gap(sum->cold_gap, inch).text);
+    if (by->samples == 0)
+        printf("  (first order; drawn all at once, the inputs ask for up to "
+               "%s more on the\n  shipped engines: --samples %.0f tells)\n",
+               cg_show_length(CG_FIND_BEND, inch).text,
+               fmin(fmax(CG_CONFIDENCE_BEYOND / risk, 1e3), 1e5));
+    printf("\n");
 }
 
 /* The spread between published correlations is part of not knowing. */
@@ -193,9 +206,8 @@ static void print_piston(const struct cg_case *c,
     printf("  it errs to the wide side (ovality and pin bosses left out): the "
            "piston maker's\n  figure wins, larger or smaller; do not hone for "
            "this one\n");
-    bool taken = fabs(skirt->given - 0.5 * (skirt->trade.low +
-                                            skirt->trade.high)) < 1e-9;
-    printf("  %s %s: %s", taken ? "taken, the trade's middle," : "yours",
+    printf("  %s %s: %s",
+           skirt->is_trades ? "taken, the trade's middle," : "yours",
            cg_show_length(skirt->given, inch).text,
            skirt->enough ? "enough" : "less");
     if (skirt->pressure > 0.0)
@@ -205,7 +217,7 @@ static void print_piston(const struct cg_case *c,
     else
         printf(";\n  hot, nominally, %s stay open\n",
                cg_show_length(least->skirt, inch).text);
-    if (skirt->pressure > c->margin.skirt_pressure)
+    if (skirt->too_tight)
         printf("  TOO TIGHT: that is past margin.skirt_pressure, %s\n",
                cg_show_boost(c->margin.skirt_pressure, inch).text);
     printf("  smallest hot: top land %s (diametral), top groove side %s, back "
@@ -222,7 +234,8 @@ static void print_duty_notes(const struct cg_case *c,
     bool settled = strcmp(c->duty.name, "settled") == 0;
     bool abuse = strcmp(c->duty.name, "cold_start_abuse") == 0;
     printf("Other duties:%s\n",
-           settled || abuse ? "" : " the gap may close further in a harder one.");
+           settled || abuse ? ""
+                            : " the gap may close further in a harder one.");
     if (!settled)
         printf("  held at rated full load until settled it closes by %s:\n"
                "  --set duty.name=settled tells its gap\n",
@@ -232,8 +245,8 @@ static void print_duty_notes(const struct cg_case *c,
                "  --set duty.name=cold_start_abuse tells its gap\n");
 }
 
-static void print_notes(const struct cg_case *c,
-                        const struct cg_answer *answer, bool inch)
+static void print_notes(const struct cg_case *c, const struct cg_answer *answer,
+                        bool inch)
 {
     struct cg_find_notes notes;
     cg_find_notes_fill(c, answer, inch, &notes);
@@ -287,10 +300,11 @@ static void print_second_reason(const struct cg_case *c,
                s->unseat_deg, rpm, wanted);
         break;
     case CG_SECOND_SEATING:
-        printf("             (its own growth asks for less, but only this keeps "
-               "the top ring\n             seated to %.0f deg at full load "
-               "and %.0f rpm)\n",
-               wanted, rpm);
+        printf(
+            "             (its own growth asks for less, but only this keeps "
+            "the top ring\n             seated to %.0f deg at full load "
+            "and %.0f rpm)\n",
+            wanted, rpm);
         break;
     case CG_SECOND_BEST:
         printf("             (no gap up to %.1f times the top one keeps the "
@@ -325,8 +339,8 @@ static void print_second_note(const struct cg_answer *answer, bool inch)
 }
 
 /* What is asked is below a rule of the trade. */
-static const char to_the_larger[] =
-    "             until your own engine has shown better, file to the larger.\n";
+static const char to_the_larger[] = "             until your own engine has "
+                                    "shown better, file to the larger.\n";
 
 static void print_top_gap(const struct cg_answer *answer, bool inch)
 {
@@ -344,18 +358,18 @@ static void print_second_gap(const struct cg_case *c,
     double gap = answer->second.cold_gap, rule = answer->second_rule;
     double top = cg_answer_top_gap(answer);
     const char *below = gap < rule * (1.0 - 1e-9) ? ":" : ".";
-    printf("Second ring  file to at least %s",
-           cg_show_gap_up(gap, inch).text);
+    printf("Second ring  file to at least %s", cg_show_gap_up(gap, inch).text);
     if (top > answer->top.cold_gap * (1.0 + 1e-9))
         printf(", for your top gap");
     printf("\n");
     print_second_reason(c, answer, inch);
     if (answer->second_reason != CG_SECOND_RULE)
-        printf("             The trade's rule, %.3g times a top gap of %s, gives"
-               "\n             %s%s\n",
-               c->margin.second_factor,
-               cg_show_length(answer->second_rule_top, inch).text,
-               cg_show_gap(rule, inch).text, below);
+        printf(
+            "             The trade's rule, %.3g times a top gap of %s, gives"
+            "\n             %s%s\n",
+            c->margin.second_factor,
+            cg_show_length(answer->second_rule_top, inch).text,
+            cg_show_gap(rule, inch).text, below);
     if (answer->second_reason != CG_SECOND_RULE && *below == ':')
         printf("%s", to_the_larger);
     printf("\n");
@@ -367,7 +381,9 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
                     double seconds)
 {
     const struct cg_case *c = &taught->c;
-    if (!quiet) {
+    if (quiet) {
+        print_for(c, inch);
+    } else {
         print_engine(c, config, inch);
         print_full_load(c, answer, inch);
         print_temperatures(answer, inch);
@@ -378,8 +394,8 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
         print_tightest(taught, answer, inch);
         print_piston(c, answer, inch);
         print_duty_notes(c, answer, inch);
-        print_notes(c, answer, inch);
     }
+    print_notes(c, answer, inch);
     print_verdict("top", &answer->verdict, inch);
     print_verdict("second", &answer->second_verdict, inch);
     print_second_note(answer, inch);

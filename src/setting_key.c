@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "nearest.h"
+#include "trade_word.h"
 
 enum { CLOSE_EDITS = 2, KEY_LENGTH = 128 };
 
@@ -45,15 +46,16 @@ const struct cg_unit *cg_key_unit(const char *key, const char *name,
     return *rest == '_' ? cg_unit_find(dimension, rest + 1) : NULL;
 }
 
-/* Edits between two paths; a wrong group counts little, for people remember
+/* Edits between a path as given and one of ours; a wrong group counts little, for people remember
  * the name better than the place. */
 static size_t path_distance(const char *a, const char *b)
 {
-    char group_a[KEY_LENGTH], group_b[KEY_LENGTH];
+    char group_a[KEY_LENGTH], group_b[KEY_LENGTH], ours[KEY_LENGTH];
     snprintf(group_a, sizeof group_a, "%.*s", (int)(last_part(a) - a), a);
     snprintf(group_b, sizeof group_b, "%.*s", (int)(last_part(b) - b), b);
     size_t group = cg_edit_distance(group_a, group_b);
-    return cg_edit_distance(last_part(a), last_part(b)) +
+    cg_trade_word(last_part(a), ours, sizeof ours);
+    return cg_edit_distance(ours, last_part(b)) +
            (group < CLOSE_EDITS ? group : CLOSE_EDITS);
 }
 

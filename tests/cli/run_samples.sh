@@ -68,6 +68,13 @@ expect 0 "$coldgap" find "$engine" --set duty.name=settled -o "$work/one"
 awk '!/^#/ && $4 != "nan" {bad = 1} END {exit bad}' \
     "$work/one/sensitivity.dat" || fail "total effects without samples"
 
+# What the screen says of the first-order answer (CG_FIND_BEND); the standard
+# error of 10,000 is 0.006 mm.
+expect 0 "$coldgap" find "$engine" --samples 10000
+awk '/closure at the risk/ {more = $9 - $5; seen = 1}
+     END {exit !(seen && more > 0.01 && more < 0.03 + 0.006)}' \
+    "$work/stdout" || fail "sampled against first order: not as the screen says"
+
 for words in "--samples 1" "--samples 1000001" "--samples 1.5" \
     "--samples nan" "--samples -5" "--samples" "--seed 0" "--seed x" \
     "--seed 4294967296" "--threads 0" "--threads 257" "--threads two"; do
