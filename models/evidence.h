@@ -15,6 +15,9 @@
  * Every run is computed in full for its values, and varied by a part of a
  * standard deviation of each input for its slopes.
  *
+ * Entries count as found independently of each other: one finding written down
+ * twice narrows as if it had been made twice.
+ *
  * Left out: whatever no input moves, such as differences around the
  * circumference, between cylinders, and of a plug's or probe's own place.
  */
@@ -47,6 +50,7 @@ struct cg_evidence_entry {
     double depth;        /* below the deck, of the liner [m] */
     bool touched;
     double cold_gap;     /* of the sign [m] */
+    unsigned line;       /* where the user wrote it, for messages; 0: nowhere */
 };
 
 struct cg_evidence {

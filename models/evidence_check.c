@@ -31,14 +31,17 @@ static void write_entry(const struct cg_evidence *evidence, size_t i,
                         char text[ENTRY_TEXT])
 {
     const struct cg_evidence_entry *entry = &evidence->entry[i];
+    char line[24] = "";
+    if (entry->line > 0)
+        snprintf(line, sizeof line, ", line %u", entry->line);
     if (entry->what == CG_EVIDENCE_ENDS)
-        snprintf(text, ENTRY_TEXT, "evidence[%zu] (ends %s at %.3g mm)", i,
+        snprintf(text, ENTRY_TEXT, "evidence[%zu] (ends %s at %.3g mm%s)", i,
                  entry->touched ? "touched" : "did not touch",
-                 entry->cold_gap * 1e3);
+                 entry->cold_gap * 1e3, line);
     else
-        snprintf(text, ENTRY_TEXT, "evidence[%zu] (%s %.4g C)", i,
+        snprintf(text, ENTRY_TEXT, "evidence[%zu] (%s %.4g C%s)", i,
                  cg_evidence_name(entry->what),
-                 entry->temperature - CG_ZERO_CELSIUS);
+                 entry->temperature - CG_ZERO_CELSIUS, line);
 }
 
 /* Deviation of entry `one` from the prior with all others (`other` as large

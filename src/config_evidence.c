@@ -263,6 +263,7 @@ static void read_entry(struct cg_item *item, void *context)
         read_temperature(&reading, c, &entry);
     if (in->status == CG_OK)
         in->status = cg_reading_run(&reading, &entry.run, in->error);
+    entry.line = cg_config_where(&item->reader->file, item->group).line;
     in->evidence->entry[in->evidence->entries++] = entry;
 }
 

@@ -77,3 +77,9 @@ const char *cg_evidence_little(void)
     return "little: no input moves by 0.1 of its standard deviations or "
            "narrows by 5 %";
 }
+
+const char *cg_evidence_holds(void)
+{
+    return "It holds for this engine on this fuel and tune.  Every entry counts "
+           "as found by\n  itself: one finding written down twice counts double.";
+}

@@ -26,4 +26,7 @@ void cg_evidence_input_text(const struct cg_taught *taught, size_t input,
 /* What to say when none did. */
 const char *cg_evidence_little(void);
 
+/* What it holds for, a newline where a screen breaks it. */
+const char *cg_evidence_holds(void);
+
 #endif

@@ -77,6 +77,7 @@ void cg_page_evidence(struct cg_page *page, const struct cg_taught *taught,
     entries_table(page, taught, cg_page_inch(page));
     entries_table(page, taught, !cg_page_inch(page));
     inputs_table(page, taught);
+    cg_page_say(page, "%s", cg_evidence_holds());
     cg_page_values(page, "The answer without it");
     cg_page_length(page, "Closure, nominal", sum->closure);
     cg_page_length(page, "Spread", sum->spread);

@@ -1,5 +1,6 @@
 #include "report_confidence.h"
 
+#include <math.h>
 #include <stdio.h>
 
 #include "confidence.h"
@@ -12,7 +13,7 @@ static void print_row(const char *what, double first_order, double sampled,
                       bool inch)
 {
     printf("  %-23s %-22s %s\n", what, cg_show_gap(first_order, inch).text,
-           cg_show_gap(sampled, inch).text);
+           isnan(sampled) ? "-" : cg_show_gap(sampled, inch).text);
 }
 
 static void print_shares(const struct cg_answer *answer, bool correlated)
@@ -56,12 +57,15 @@ void cg_report_confidence(const struct cg_case *c,
     printf("  %-23s %-22s %s\n", "", "first order", "sampled");
     print_row("closure, mean", line->closure, found->mean, inch);
     print_row("standard deviation", answer->sigma, found->sd, inch);
+    /* with less than one sample beyond it a quantile means nothing */
+    bool told = (double)found->samples * c->margin.risk >= 1.0;
     print_row("closure at the risk", line->closure + line->spread,
-              found->quantile, inch);
-    printf("  %-23s %-22s %s\n", "  its standard error", "",
-           cg_show_gap(found->quantile_error, inch).text);
-    print_row("cold gap, top ring", line->cold_gap, found->sampled.cold_gap,
-              inch);
+              told ? found->quantile : NAN, inch);
+    if (told)
+        printf("  %-23s %-22s %s\n", "  its standard error", "",
+               cg_show_gap(found->quantile_error, inch).text);
+    print_row("cold gap, top ring", line->cold_gap,
+              told ? found->sampled.cold_gap : NAN, inch);
     print_shares(answer, correlated);
     print_used(c, answer);
 }

@@ -48,6 +48,7 @@ static void print_inputs(const struct cg_taught *taught)
 }
 
 void cg_report_evidence(const struct cg_taught *taught,
+                        const struct cg_answer *answer,
                         const struct cg_answer *without, bool inch)
 {
     const struct cg_gap_sum *sum = &without->top;
@@ -57,8 +58,11 @@ void cg_report_evidence(const struct cg_taught *taught,
     print_entries(taught, inch);
     print_inputs(taught);
     printf("  Without it: closure %s, spread %s,\n"
-           "    cold gap, top ring %s\n\n",
+           "    cold gap, top ring %s\n",
            cg_show_gap(sum->closure, inch).text,
            cg_show_gap(sum->spread, inch).text,
            cg_show_gap(sum->cold_gap, inch).text);
+    if (answer->top.cold_gap < sum->cold_gap * (1.0 - 1e-9))
+        printf("  What was found makes the gap smaller: be sure of it.\n");
+    printf("  %s\n\n", cg_evidence_holds());
 }

@@ -10,6 +10,7 @@
 /* Prints nothing without evidence; `without` is the answer had there been
  * none. */
 void cg_report_evidence(const struct cg_taught *taught,
+                        const struct cg_answer *answer,
                         const struct cg_answer *without, bool inch);
 
 #endif

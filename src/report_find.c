@@ -387,7 +387,7 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
         print_engine(c, config, inch);
         print_full_load(c, answer, inch);
         print_temperatures(answer, inch);
-        cg_report_evidence(taught, without, inch);
+        cg_report_evidence(taught, answer, without, inch);
         printf("Smallest safe cold gap, top ring\n");
         print_sum(answer, c->margin.risk, inch);
         cg_report_confidence(c, answer, inch);

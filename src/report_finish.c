@@ -235,7 +235,8 @@ static void print_advice(const struct cg_case *c,
 static void print_verdict(const struct cg_finish_story *story)
 {
     const struct cg_finish_verdict *v = story->verdict;
-    printf("Verdict  %s for this boost: Vo %.4f mm3/cm2, needed %.4f\n",
+    printf("Verdict  %s%s for this boost: Vo %.4f mm3/cm2, needed %.4f\n",
+           story->simulate != NULL ? "(simulated) " : "",
            v->holds ? "oil enough" : "too little oil", v->oil_held * OIL,
            v->oil_needed * OIL);
     if (v->advices == 0)

@@ -126,14 +126,19 @@ static void ask_file(FILE *out, const struct cg_lesson_sheet *sheet,
     struct cg_hand off =
         cg_lesson_work(sheet->inch, "to file off", CG_LESSON_GROWTH, "-",
                        CG_FIGURES(asked, measured));
-    if (answer)
-        cg_hand_print(out, &off);
-    else
+    const struct cg_answer *found = &sheet->lesson->answer;
+    if (!answer) {
         fprintf(
             out,
             "You measure a cold gap of %s.  How much must come off the ends "
             "for step 11?\n",
             cg_lesson_say(&measured).text);
+        return;
+    }
+    cg_hand_print(out, &off);
+    if (found->top.cold_gap < found->shop_rule)
+        fprintf(out, "  And more, up to the shop rule of step 11, which is "
+                     "larger.\n");
 }
 
 static void ask_boost(FILE *out, const struct cg_lesson_sheet *sheet,

@@ -372,11 +372,14 @@ START_TEST(contradictions_are_refused)
 
     /* ends that touched and did not */
     struct cg_evidence_entry ends[2] = {
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, true, 0.35e-3},
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, false, 0.25e-3}};
+        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, true, 0.35e-3, 7},
+        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, false, 0.25e-3, 0}};
     evidence = evidence_of(&c, ends, 2);
     text = refused(&evidence);
-    ck_assert_msg(strstr(text, "contradict each other") != NULL, "%s", text);
+    ck_assert_msg(strstr(text, "contradict each other") != NULL &&
+                      strstr(text, "at 0.35 mm, line 7)") != NULL &&
+                      strstr(text, "at 0.25 mm)") != NULL,
+                  "%s", text);
 
     /* ten entries at one: no chance is small, but the spread of the heat is */
     memset(&c.uncertainty, 0, sizeof c.uncertainty);

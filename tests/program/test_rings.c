@@ -204,6 +204,21 @@ START_TEST(lower_limit_less_tension)
 }
 END_TEST
 
+/* A ring is slack from a tenth of its tension lost on, and done for at a fifth
+ * (common practice, no source). */
+START_TEST(slack_from_a_tenth_on)
+{
+    struct ranking r;
+    rank(IRON_SIX, NULL, 0, &r);
+    for (size_t i = 0; i < r.rings; i++) {
+        const struct cg_band *lost = &r.ring[i].limit[CG_LIMIT_TENSION];
+        ck_assert_double_eq_tol(lost->low, 0.1, 1e-12);
+        ck_assert_double_eq_tol(lost->high, 0.2, 1e-12);
+    }
+    done(&r);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("rings");
@@ -216,6 +231,7 @@ int main(void)
     tcase_add_test(all, coat_heats_the_ring);
     tcase_add_test(all, time_in_service_unfits);
     tcase_add_test(all, lower_limit_less_tension);
+    tcase_add_test(all, slack_from_a_tenth_on);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }
