@@ -6,8 +6,8 @@
 #
 # Writes BUILD/mutation.dat, a row a constant, and prints how many each module
 # has and how many turned a check red.  left_out.txt names the constants that
-# are no physics, with the reason.  Exit status 1 when one survives.  Takes an
-# hour or so on two cores; give files of models/ for less, or CG_SLOWEST=3 in
+# are no physics, with the reason.  Exit status 1 when one survives.  Takes a
+# quarter of an hour on two cores; give files of models/ for less, or CG_SLOWEST=3 in
 # the environment to leave out suites of more than three seconds.
 set -eu
 sources=$(cd "$1" && pwd)
