@@ -9,7 +9,7 @@ set -eu
 cd "$(dirname "$0")/.."
 
 program="gcc libc6-dev cmake make pkg-config libgsl-dev libconfig-dev gnuplot-nox fonts-dejavu-core"
-tests="check ngspice calculix-ccx valgrind dpkg-dev groff-base zsh"
+tests="check ngspice calculix-ccx valgrind dpkg-dev file groff-base zsh"
 wanted=$program
 extras="cppcheck clang-tidy libsundials-dev"
 case ${1:-} in tests | ci) wanted="$program $tests" ;; esac

@@ -6,7 +6,7 @@
 set -u
 build=$3
 . "$(dirname "$0")/lib.sh"
-for tool in cpack dpkg-deb dpkg-shlibdeps; do
+for tool in cpack dpkg-deb dpkg-shlibdeps file; do
     command -v "$tool" >/dev/null 2>&1 || skip "$tool not installed"
 done
 nm "$1" 2>/dev/null | grep -q __asan_init &&
