@@ -13,9 +13,10 @@ set xlabel head(1)
 set ylabel head(2)
 unset key
 set view map
+set pm3d interpolate 4,4
 set contour base
-set cntrlabel start 5 interval 20 font ",10"
-set cntrparam levels 8
+set cntrlabel start 3 interval 100 font ",10"
+set cntrparam levels 8 linear
 set cntrparam firstlinetype 101
 do for [i=101:130] { set linetype i lc rgb "#000000" lw 1.2 }
 set palette defined (0 "#f7f7f7", 1 "#8a8a8a")
