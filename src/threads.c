@@ -2,23 +2,62 @@
 
 #ifdef _OPENMP
 #include <omp.h>
-#endif
+#include <pthread.h>
+#include <sys/resource.h>
+
+/* Of a limited address space each thread is to have so much [bytes]: its
+ * stack, its heap and its work, without the others coming short. */
+#define ROOM ((rlim_t)96 << 20)
+
+enum { MOST_THREADS = 256 };
+
+static void *wait_for(void *gate)
+{
+    pthread_mutex_lock(gate);
+    pthread_mutex_unlock(gate);
+    return NULL;
+}
+
+/* How many threads there can be at once, up to `wanted`: OpenMP itself ends
+ * the program with status 1 where one cannot be had. */
+static int possible(int wanted)
+{
+    pthread_t thread[MOST_THREADS];
+    pthread_mutex_t gate = PTHREAD_MUTEX_INITIALIZER;
+    int made = 0;
+    pthread_mutex_lock(&gate);
+    while (made + 1 < wanted && made < MOST_THREADS &&
+           pthread_create(&thread[made], NULL, wait_for, &gate) == 0)
+        made++;
+    pthread_mutex_unlock(&gate);
+    for (int i = 0; i < made; i++)
+        pthread_join(thread[i], NULL);
+    return made + 1;
+}
 
 int cg_threads(int wanted)
 {
-#ifdef _OPENMP
-    return wanted > 0 ? wanted : omp_get_max_threads();
-#else
-    (void)wanted;
-    return 1;
-#endif
+    struct rlimit space;
+    int threads = wanted > 0 ? wanted : omp_get_max_threads();
+    if (getrlimit(RLIMIT_AS, &space) == 0 && space.rlim_cur != RLIM_INFINITY &&
+        space.rlim_cur / ROOM < (rlim_t)threads)
+        threads = space.rlim_cur > ROOM ? (int)(space.rlim_cur / ROOM) : 1;
+    return possible(threads);
 }
 
 int cg_thread(void)
 {
-#ifdef _OPENMP
     return omp_get_thread_num();
-#else
-    return 0;
-#endif
 }
+#else
+int cg_threads(int wanted)
+{
+    (void)wanted;
+    return 1;
+}
+
+int cg_thread(void)
+{
+    return 0;
+}
+#endif

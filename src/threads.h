@@ -2,7 +2,8 @@
 #ifndef CG_THREADS_H
 #define CG_THREADS_H
 
-/* `wanted`, or all cores when it is 0; 1 where OpenMP is not built in. */
+/* `wanted`, or all cores when it is 0; fewer where memory is limited (ulimit -v) or
+ * so many cannot be had; 1 where OpenMP is not built in. */
 int cg_threads(int wanted);
 
 /* The number of the calling thread among those at work, from 0. */
