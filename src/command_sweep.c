@@ -31,6 +31,7 @@ static void watch_interrupts(void)
     action.sa_handler = on_interrupt;
     sigaction(SIGINT, &action, NULL);
     sigaction(SIGTERM, &action, NULL);
+    sigaction(SIGHUP, &action, NULL);
 }
 
 /* The case of one point, taught: by `learned`, or where the axes change what is
@@ -133,6 +134,32 @@ static void compute_rows(const struct cg_options *options,
     *done = written;
 }
 
+/* Rows of an earlier run go on only if they are what this run would have made
+ * of them: the config's name and the grid do not tell what stands in it. */
+static enum cg_status check_earlier(const struct cg_options *options,
+                                    const struct cg_grid *grid,
+                                    const struct cg_part *part,
+                                    const struct cg_learned *learned,
+                                    const struct cg_sweep_earlier *earlier,
+                                    struct cg_error *error)
+{
+    for (int i = 0; i < 2 && earlier->rows > 0; i++) {
+        size_t point = part->first + (i == 0 ? 0 : earlier->rows - 1);
+        const struct cg_sweep_row *there =
+            i == 0 ? &earlier->first : &earlier->last;
+        struct cg_sweep_row row;
+        struct cg_error why;
+        compute_row(options, grid, point, learned, &row, &why);
+        if (strcmp(row.text, there->text) != 0)
+            return cg_error_set(error, CG_BAD_INPUT,
+                                "--resume: row %zu of the table there is not "
+                                "what this config and coldgap give; remove it "
+                                "or choose another folder",
+                                point - part->first + 1);
+    }
+    return CG_OK;
+}
+
 /* A misspelt setting spoils the whole sweep: say so before it begins. */
 static enum cg_status check_axes(const struct cg_grid *grid,
                                  struct cg_error *error)
@@ -178,7 +205,8 @@ static enum cg_status sweep(const struct cg_options *options,
     struct cg_part part;
     struct cg_table *table = NULL;
     struct cg_progress progress;
-    size_t done = 0, failed = 0;
+    struct cg_sweep_earlier earlier;
+    size_t failed = 0;
     struct cg_error why;
     enum cg_status status = cg_part_set(grid->points, options->part,
                                         options->parts, &part, error);
@@ -186,10 +214,13 @@ static enum cg_status sweep(const struct cg_options *options,
         status = check_axes(grid, error);
     if (status == CG_OK)
         status = cg_sweep_table_open(dir, options->told, grid, &part,
-                                     options->resume, &table, &done, error);
+                                     options->resume, &table, &earlier, error);
     if (status != CG_OK)
         return status;
-    size_t total = part.past - part.first, before = done;
+    status = check_earlier(options, grid, &part, learned, &earlier, error);
+    if (status != CG_OK)
+        return cg_table_close(table, status, error);
+    size_t total = part.past - part.first, done = earlier.rows;
     char name[64];
     cg_part_name(&part, name);
     watch_interrupts();
@@ -205,7 +236,7 @@ static enum cg_status sweep(const struct cg_options *options,
                             "stopped after %zu of %zu points; %s/%s holds "
                             "them, the same command with --resume goes on",
                             done, total, dir, name);
-    if (failed > 0 && failed == total - before && before == 0)
+    if (failed > 0 && failed == total && part.of == 1)
         return cg_error_set(error, why.status,
                             "no point of %zu has an answer; the first: %.400s",
                             total, why.text);

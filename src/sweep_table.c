@@ -80,40 +80,61 @@ static bool row_fits(const char *line, const struct cg_grid *grid,
 }
 
 /* An earlier table whose rows are being taken over. */
-struct earlier {
+struct taking {
     const struct cg_grid *grid;
     const struct cg_part *part;
     struct cg_table *table;
     const char *grid_line, *config;
     bool same_grid, same_case; /* by its head; parts have none */
-    size_t done; /* rows taken over */
+    bool torn;                 /* a row that was cut short, the last one */
+    struct cg_sweep_earlier *earlier;
 };
+
+/* Whether a row has all its columns. */
+static bool is_whole(const char *line, const struct cg_grid *grid)
+{
+    struct cg_sweep_row copy;
+    struct cg_sweep_point point;
+    if (strlen(line) >= sizeof copy.text)
+        return false;
+    strcpy(copy.text, line);
+    return cg_sweep_row_split(copy.text, grid, &point);
+}
 
 static enum cg_status take_row(void *context, const char *line,
                                struct cg_error *error)
 {
-    struct earlier *earlier = context;
-    if (strncmp(line, "# ", 2) == 0 && strcmp(line + 2, earlier->grid_line) == 0)
-        earlier->same_grid = true;
-    if (cg_table_is_of(line, earlier->config))
-        earlier->same_case = true;
+    struct taking *taking = context;
+    struct cg_sweep_earlier *earlier = taking->earlier;
+    if (strncmp(line, "# ", 2) == 0 && strcmp(line + 2, taking->grid_line) == 0)
+        taking->same_grid = true;
+    if (cg_table_is_of(line, taking->config))
+        taking->same_case = true;
     if (!is_row(line))
         return CG_OK;
-    size_t point = earlier->part->first + earlier->done;
-    if (!earlier->same_grid || !earlier->same_case || point >= earlier->part->past ||
-        !row_fits(line, earlier->grid, point))
+    bool whole = is_whole(line, taking->grid);
+    size_t point = taking->part->first + earlier->rows;
+    if (!taking->same_grid || !taking->same_case || taking->torn ||
+        (whole && (point >= taking->part->past ||
+                   !row_fits(line, taking->grid, point))))
         return cg_error_set(error, CG_BAD_INPUT,
                             "--resume: the table there is of another sweep; "
                             "remove it or choose another folder");
-    cg_table_line(earlier->table, "%s", line);
-    earlier->done++;
+    taking->torn = !whole;
+    if (!whole)
+        return CG_OK;
+    cg_table_line(taking->table, "%s", line);
+    strcpy(earlier->last.text, line);
+    if (earlier->rows++ == 0)
+        earlier->first = earlier->last;
     return CG_OK;
 }
 
 enum cg_status cg_sweep_table_open(const char *dir, const char *config,
                                    const struct cg_grid *grid,
                                    const struct cg_part *part, bool resume,
-                                   struct cg_table **table, size_t *done,
+                                   struct cg_table **table,
+                                   struct cg_sweep_earlier *earlier,
                                    struct cg_error *error)
 {
     char name[64], columns[2048], grid_line[1024];
@@ -124,7 +145,9 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
     struct cg_table_head head = {
         head_wanted ? "Sweep: the answer over varied settings" : NULL, config,
         columns};
-    *done = 0;
+    earlier->rows = 0;
+    if (resume)
+        cg_table_rescue(dir, name);
     enum cg_status status = cg_table_open(dir, name, &head, table, error);
     if (status != CG_OK)
         return status;
@@ -132,15 +155,13 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
         cg_table_note(*table, "%s", grid_line);
     if (!resume)
         return CG_OK;
-    struct earlier earlier = {grid,         part,         *table,
-                              grid_line,    config,       !head_wanted,
-                              !head_wanted, 0};
-    status = cg_table_earlier(*table, take_row, &earlier, error);
+    struct taking taking = {grid,         part,         *table, grid_line, config,
+                            !head_wanted, !head_wanted, false,  earlier};
+    status = cg_table_earlier(*table, take_row, &taking, error);
     if (status != CG_OK) {
         cg_table_close(*table, status, error);
         *table = NULL;
     }
-    *done = earlier.done;
     return status;
 }
 

@@ -22,21 +22,29 @@ enum cg_status cg_part_set(size_t points, size_t number, size_t of,
 /* Name of the part's table: "sweep.dat", or "sweep_02_of_10.dat". */
 void cg_part_name(const struct cg_part *part, char name[64]);
 
-/* Opens the table in `dir`; parts after the first have no head, so that
- * `cat` makes the whole.  `resume`: takes over the rows of an earlier, shorter
- * table of the same grid and config, and sets *done to their number;
- * CG_BAD_INPUT when that table is of another sweep. */
-enum cg_status cg_sweep_table_open(const char *dir, const char *config,
-                                   const struct cg_grid *grid,
-                                   const struct cg_part *part, bool resume,
-                                   struct cg_table **table, size_t *done,
-                                   struct cg_error *error);
-
 /* A finished point as one line: the varied values, every summary key, and "ok"
  * or, with `answer` NULL, the reason. */
 struct cg_sweep_row {
     char text[2048];
 };
+
+/* What was taken over from an earlier table. */
+struct cg_sweep_earlier {
+    size_t rows;
+    struct cg_sweep_row first, last; /* of them */
+};
+
+/* Opens the table in `dir`; parts after the first have no head, so that
+ * `cat` makes the whole.  `resume`: takes over the whole rows of an earlier,
+ * shorter table of the same grid and config, also of one that a killed run left
+ * as NAME.part; CG_BAD_INPUT when that table is of another sweep. */
+enum cg_status cg_sweep_table_open(const char *dir, const char *config,
+                                   const struct cg_grid *grid,
+                                   const struct cg_part *part, bool resume,
+                                   struct cg_table **table,
+                                   struct cg_sweep_earlier *earlier,
+                                   struct cg_error *error);
+
 void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
                       size_t point, const struct cg_case *c,
                       const struct cg_answer *answer, const char *reason);

@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "aside.h"
 #include "cautions.h"
@@ -78,6 +79,22 @@ static enum cg_status take_lines(FILE *file, const char *path,
     if (status == CG_OK && ferror(file))
         status = cg_aside_trouble(path, "read", error);
     return status;
+}
+
+static long long size_of(const char *path)
+{
+    struct stat found;
+    return stat(path, &found) == 0 ? (long long)found.st_size : 0;
+}
+
+void cg_table_rescue(const char *dir, const char *name)
+{
+    char final[CG_ASIDE_PATH], part[CG_ASIDE_PATH];
+    if (snprintf(final, sizeof final, "%s/%s", dir, name) >= CG_ASIDE_PATH - 8)
+        return;
+    snprintf(part, sizeof part, "%.*s.part", CG_ASIDE_PATH - 8, final);
+    if (size_of(part) > size_of(final))
+        rename(part, final);
 }
 
 enum cg_status cg_table_earlier(const struct cg_table *table,

@@ -36,6 +36,10 @@ enum cg_status cg_table_drop(const char *dir, const char *name,
 typedef enum cg_status (*cg_table_take)(void *context, const char *line,
                                         struct cg_error *error);
 
+/* Puts what a killed run left aside as NAME.part in the place of NAME where it
+ * holds more.  Does nothing where there is no such file; cannot fail. */
+void cg_table_rescue(const char *dir, const char *name);
+
 /* Hands every line of an earlier file under the table's final name to `take`;
  * there need not be one.  CG_FILE when it cannot be read, and what `take`
  * returns. */

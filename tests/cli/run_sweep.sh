@@ -43,6 +43,29 @@ same cut/sweep.dat "resumed"
 sweep cut --resume || fail "resume of a whole table: exit $?"
 same cut/sweep.dat "resumed when whole"
 
+# A row cut short is computed again, and so is what a killed run left aside.
+head -n 9 "$work/whole/sweep.dat" | head -c -40 >"$work/cut/sweep.dat"
+sweep cut --resume || fail "resume of a torn table: exit $?"
+same cut/sweep.dat "resumed from a torn row"
+head -n 9 "$work/whole/sweep.dat" | head -c -40 >"$work/cut/sweep.dat.part"
+rm "$work/cut/sweep.dat"
+sweep cut --resume || fail "resume of a killed run: exit $?"
+same cut/sweep.dat "resumed from what was left aside"
+[ -e "$work/cut/sweep.dat.part" ] && fail "what was left aside stays"
+
+# What stands in the config now must give the rows that are there.
+sed 's/speed_rpm *= *[0-9]*/speed_rpm = 4321/' "$config" >"$work/changing.cfg"
+cmp -s "$config" "$work/changing.cfg" && fail "no speed to change"
+for speed in 4321 4322; do
+    sed -i "s/speed_rpm *= *[0-9]*/speed_rpm = $speed/" "$work/changing.cfg"
+    "$coldgap" sweep "$work/changing.cfg" --vary fuel.lambda=0.8,0.9,1 \
+        -o "$work/changed" --resume --quiet 2>"$work/stderr"
+    got=$?
+    [ $speed = 4321 ] || [ $got -eq 2 ] || fail "another engine: exit $got"
+done
+grep -q 'row 1 of the table there is not' "$work/stderr" ||
+    fail "another engine: not said"
+
 # A table of another sweep is not taken over, and stays as it is.
 "$coldgap" sweep "$config" --vary fuel.lambda=0.8,0.9 -o "$work/cut" \
     --resume --quiet 2>/dev/null
