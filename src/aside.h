@@ -1,5 +1,6 @@
 /* Files that are written aside, as PATH.part, and renamed when they are whole,
- * so that a failure leaves nothing half-written under the final name. */
+ * so that a failure leaves nothing half-written under the final name.  A signal
+ * that ends the program takes them away too; only a kill leaves them. */
 #ifndef CG_ASIDE_H
 #define CG_ASIDE_H
 

@@ -131,6 +131,9 @@ if timeout --version >/dev/null 2>&1; then
                      --vary fuel.lambda=0.8:1.0:0.02 --quiet -o "$folder" ;;
                  esac) >/dev/null 2>&1
                 [ $? -le 1 ] || stopped=$((stopped + 1))
+                [ $signal = KILL ] ||
+                    [ -z "$(find "$folder" -name '*.part' 2>/dev/null)" ] ||
+                    fail "$name, $signal at $delay s: a part is left"
                 if [ $name = sweep ] && [ -f "$folder/sweep.dat" ]; then
                     # an interrupt keeps the finished rows, whole ones
                     head -n "$(wc -l <"$folder/sweep.dat")" \
