@@ -6,6 +6,7 @@
 #include <gsl/gsl_errno.h>
 
 #include "options.h"
+#include "stack_room.h"
 #include "status.h"
 
 /* A full disk shows only when the buffer is written out. */
@@ -30,6 +31,10 @@ int main(int argc, char **argv)
     /* GSL would abort the program; every status is checked instead. */
     gsl_set_error_handler_off();
 
+    if (!cg_stack_room()) {
+        fprintf(stderr, "coldgap: out of memory\n");
+        return cg_status_exit(CG_NO_MEMORY);
+    }
     enum cg_status status =
         cg_options_read(argc, argv, &options, &command, &error);
     if (status == CG_OK && command != NULL)
