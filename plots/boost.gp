@@ -1,9 +1,12 @@
 # Gap against boost, with the confidence band and the shop rule.
 #   coldgap sweep CONFIG --vary charge.boost_kPa=0:240:20 -o out
 #   gnuplot -e "dir='out'" plots/boost.gp
-# needs: sweep.dat/1:charge.boost_kPa
+# needs: sweep.dat/1:charge.boost
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/sweep.dat"
+# the unit the boost was swept in
+unit = system("sed -n 's/^# grid of.*points: charge.boost_\\([A-Za-z]*\\)=.*/\\1/p' '".file."'")
+kPa = unit eq "psi" ? 6.894757 : unit eq "bar" ? 100.0 : 1.0
 # columns: 1 boost, 2 cold gap, 3 closure, 5 gap over bore, 6 spread, 7 residual
 rule(kpa) = kpa <= 0 ? 0.0040 : kpa < 100 ? 0.0040 + 0.0010*kpa/100 : \
             kpa < 200 ? 0.0050 + 0.0015*(kpa-100)/100 : \
@@ -23,9 +26,9 @@ set offsets 0, 0, graph 0.08, 0
 set key outside top center horizontal
 do for [out in outs] {
     eval (out eq "png" ? png : svg)."boost.".out."'"
-    plot file using 1:($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "margin for what is not known", \
-         file using 1:2 with fsteps ls 1 title "answer, filed up to the step", \
-         file using 1:($3+$7) with lines ls 3 title "nominal closure and residual", \
-         file using 1:3 with lines ls 6 title "nominal closure: ends touch below", \
-         file using 1:(rule($1)*$2/$5) with lines ls 2 dt (8,4) title "shop rule (common practice)"
+    plot file using ($1*kPa):($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "margin for what is not known", \
+         file using ($1*kPa):2 with fsteps ls 1 title "answer, filed up to the step", \
+         file using ($1*kPa):($3+$7) with lines ls 3 title "nominal closure and residual", \
+         file using ($1*kPa):3 with lines ls 6 title "nominal closure: ends touch below", \
+         file using ($1*kPa):(rule($1*kPa)*$2/$5) with lines ls 2 dt (8,4) title "shop rule (common practice)"
 }

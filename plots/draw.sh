@@ -2,6 +2,7 @@
 # Draws every picture whose tables are in a folder: each script names them in
 # its line "# needs:".
 #   sh plots/draw.sh OUT
+# Exit status 4 where there is nothing to draw, or a picture fails.
 set -eu
 plots=$(dirname "$0")
 out=${1:?which folder of tables? write: sh $0 OUT}
@@ -12,21 +13,27 @@ command -v gnuplot >/dev/null 2>&1 || {
 # The degree sign needs UTF-8, which a bare machine does not speak by itself.
 export LC_ALL=C.UTF-8
 
-# Whether a sweep's table has so many axes, all of numbers, and, if one is
-# named, that one first: "# grid of N points: PATH=FIRST..LAST (COUNT) ..."
+# Whether a sweep's table, "# grid of N points: PATH=FIRST..LAST (COUNT) ...",
+# is what a picture needs: COUNT axes, all of numbers; COUNT:PATH, that one (in
+# any unit) first; curves: one of numbers, then one of names or (but for boost,
+# which has a picture of its own) none.
 axes_fit() {
-    sed -n 's/^# grid of.*points: //p' "$1" | awk -v count="${2%%:*}" \
-        -v first="${2#*:}" '{
+    sed -n 's/^# grid of.*points: //p' "$1" | awk -v needs="$2" '{
             for (i = 1; i < NF; i += 2) {
                 value = $i
                 sub(/^[^=]*=/, "", value)
-                if (value !~ /^[-+0-9.eE]*[.][.][-+0-9.eE]*$/) exit 1
+                kinds = kinds \
+                    (value ~ /^[-+0-9.eE]*[.][.][-+0-9.eE]*$/ ? "1" : "a")
             }
-            exit !(NF == 2 * count && (first == count || $1 ~ "^" first "="))
+            boost = $1 ~ /^charge.boost(_[A-Za-z]+)?=/
+            if (needs == "curves") exit !(kinds == "1a" || kinds == "1" && !boost)
+            if (needs == "1:charge.boost") exit !(kinds == "1" && boost)
+            exit kinds != "11"
         }'
 }
 
 failed=0
+drawn=0
 for script in "$plots"/*.gp; do
     needs=$(sed -n 's/^# needs: //p' "$script")
     [ -n "$needs" ] || continue
@@ -40,10 +47,20 @@ for script in "$plots"/*.gp; do
     name=$(basename "$script" .gp)
     if gnuplot -e "dir='$out'" "$script"; then
         echo "$out/$name.png"
+        drawn=$((drawn + 1))
     else
         echo "draw.sh: $name could not be drawn" >&2
         rm -f "$out/$name.png" "$out/$name.svg"
-        failed=1
+        failed=$((failed + 1))
     fi
 done
-exit $failed
+if [ $((drawn + failed)) -eq 0 ]; then
+    if [ -f "$out/sweep.dat" ]; then
+        echo "draw.sh: no picture of this sweep: drawn are one or two settings of" \
+            "numbers, and one of numbers before one of names" >&2
+    else
+        echo "draw.sh: $out holds no table to draw" >&2
+    fi
+    exit 4
+fi
+[ $failed -eq 0 ] || exit 4

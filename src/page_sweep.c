@@ -113,23 +113,26 @@ static void figures_part(const struct rows *rows)
 {
     const struct cg_axis *axis = rows->grid->axis;
     size_t axes = rows->grid->axes;
-    bool boost = axes == 1 && is_numeric(&axis[0]) &&
-                 strcmp(axis[0].path, "charge.boost_kPa") == 0;
-    bool map = axes == 2 && is_numeric(&axis[0]) && is_numeric(&axis[1]);
-    if (rows->good < 2 || !(boost || map))
+    if (rows->good < 2 || axes > 2 || !is_numeric(&axis[0]))
         return;
     cg_page_section(rows->page, "As a picture");
-    if (boost)
+    if (axes == 1 && strncmp(axis[0].path, "charge.boost", 12) == 0)
         cg_page_figure(rows->page, "boost", "Cold gap of the top ring by boost",
                        "The gap from %.3f to %.3f mm over boost, in filing "
                        "steps, above a band for what is not known and the "
                        "nominal closure; the shop rule beside it.",
                        rows->least, rows->most);
-    else
+    else if (axes == 2 && is_numeric(&axis[1]))
         cg_page_figure(rows->page, "map", "Gap needed, a map of two settings",
                        "Contours of the gap before rounding over %s and %s; "
                        "the answers go from %.3f to %.3f mm.",
                        axis[0].path, axis[1].path, rows->least, rows->most);
+    else
+        cg_page_figure(rows->page, "curves", "Gap needed by one setting",
+                       "The gap before rounding over %s%s%s; the answers go "
+                       "from %.3f to %.3f mm.",
+                       axis[0].path, axes == 2 ? ", a curve for each " : "",
+                       axes == 2 ? axis[1].path : "", rows->least, rows->most);
 }
 
 enum cg_status cg_page_sweep(void *story, struct cg_page *page,

@@ -72,14 +72,27 @@ draw "$work/seal"
 expect 0 "$coldgap" seal "$sources/configs/engines/plain_four.cfg" -q \
     -o "$work/plain"
 draw "$work/plain"
-# A sweep over names, or over another setting than boost in kPa, is no curve of
-# these: left out, not drawn wrong.
-for vary in fuel.name=gasoline,methanol charge.boost_psi=0,10; do
+# One setting of numbers, alone or for each name of another; boost in any unit.
+for vary in "engine.speed_rpm=4000,5000 curves" \
+    "charge.boost_kPa=0,100 --vary fuel.name=gasoline,methanol curves" \
+    "charge.boost_psi=0,10 boost" "charge.boost_bar=0,1 boost"; do
+    wanted=${vary##* }
     rm -rf "$work/other"
-    expect 0 "$coldgap" sweep "$engine" -q -o "$work/other" --vary "$vary"
-    expect 0 sh "$sources/plots/draw.sh" "$work/other"
-    [ -z "$(ls "$work/other" | grep -v sweep.dat)" ] || fail "$vary is drawn"
+    # shellcheck disable=SC2086 # a list of words
+    expect 0 "$coldgap" sweep "$engine" -q -o "$work/other" --vary ${vary% *}
+    draw "$work/other"
+    [ "$(ls "$work/other")" = "$(printf '%s\n' $wanted.png $wanted.svg \
+        sweep.dat | sort)" ] || fail "$vary: $(ls "$work/other")"
 done
+# A sweep over names alone is no curve: it says so, and nothing is drawn wrong.
+rm -rf "$work/other"
+expect 0 "$coldgap" sweep "$engine" -q -o "$work/other" \
+    --vary fuel.name=gasoline,methanol
+expect 4 sh "$sources/plots/draw.sh" "$work/other"
+says stderr 'no picture of this sweep'
+[ -z "$(ls "$work/other" | grep -v sweep.dat)" ] || fail "names are drawn"
+expect 4 sh "$sources/plots/draw.sh" "$work/nowhere"
+says stderr 'holds no table to draw'
 for script in "$sources"/plots/*.gp; do
     name=$(basename "$script" .gp)
     [ "$name" = style ] || grep -q -x "$name" "$work/all" ||
