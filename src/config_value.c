@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "nearest.h"
+#include "trade_word.h"
 
 enum { CHOICES = 16 };
 
@@ -110,7 +111,7 @@ static void store_choice(const struct place *place,
                          const struct cg_value *value)
 {
     const struct cg_setting *setting = place->key->setting;
-    char word[CHOICES][CG_NAME_LENGTH], list[256];
+    char word[CHOICES][CG_NAME_LENGTH], list[256], hint[80];
     const char *names[CHOICES];
     size_t count = 0;
     for (; count < CHOICES; count++) {
@@ -128,9 +129,10 @@ static void store_choice(const struct place *place,
     }
     const char *text = value->kind == CG_VALUE_TEXT ? value->text : value->what;
     cg_nearest_list(text, names, count, list, sizeof list);
+    cg_trade_hint(text, hint, sizeof hint);
     if (value->kind == CG_VALUE_TEXT)
         cg_problem(place->reader->problems, place->where, place->path,
-                   "unknown \"%.40s\", allowed: %s", text, list);
+                   "unknown \"%.40s\"%s, allowed: %s", text, hint, list);
     else
         cg_problem(place->reader->problems, place->where, place->path,
                    "must be text in quotes (got %s), allowed: %s", text, list);
@@ -201,8 +203,9 @@ void cg_name_unknown(struct cg_reader *reader, const char *path,
                      const char *what, const char *name,
                      const char *const *names, size_t count)
 {
-    char list[CG_PROBLEM_LENGTH / 2];
+    char list[CG_PROBLEM_LENGTH / 2], hint[80];
     cg_nearest_list(name, names, count, list, sizeof list);
+    cg_trade_hint(name, hint, sizeof hint);
     cg_problem(reader->problems, cg_where_given(reader, path), path,
-               "%s \"%.47s\", allowed: %s", what, name, list);
+               "%s \"%.47s\"%s, allowed: %s", what, name, hint, list);
 }

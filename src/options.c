@@ -198,6 +198,8 @@ enum cg_status cg_options_read(int argc, char **argv,
     if (asks_help(argv[1]) || strcmp(argv[1], "help") == 0) {
         const struct cg_command_row *about =
             argc > 2 ? find_command(argv[2]) : NULL;
+        if (argc > 2 && about == NULL)
+            return unknown_command(argv[2], error);
         if (about != NULL)
             cg_help_print_command(about);
         else

@@ -6,7 +6,7 @@
 #include "nearest.h"
 #include "trade_word.h"
 
-enum { CLOSE_EDITS = 2, KEY_LENGTH = 128 };
+enum { CLOSE_EDITS = 2, BEGINNING = 4, KEY_LENGTH = 128 };
 
 /* The part after the last dot. */
 static const char *last_part(const char *path)
@@ -46,17 +46,29 @@ const struct cg_unit *cg_key_unit(const char *key, const char *name,
     return *rest == '_' ? cg_unit_find(dimension, rest + 1) : NULL;
 }
 
-/* Edits between a path as given and one of ours; a wrong group counts little, for people remember
- * the name better than the place. */
-static size_t path_distance(const char *a, const char *b)
+static size_t smaller(size_t a, size_t b)
 {
-    char group_a[KEY_LENGTH], group_b[KEY_LENGTH], ours[KEY_LENGTH];
-    snprintf(group_a, sizeof group_a, "%.*s", (int)(last_part(a) - a), a);
-    snprintf(group_b, sizeof group_b, "%.*s", (int)(last_part(b) - b), b);
-    size_t group = cg_edit_distance(group_a, group_b);
-    cg_trade_word(last_part(a), ours, sizeof ours);
-    return cg_edit_distance(ours, last_part(b)) +
-           (group < CLOSE_EDITS ? group : CLOSE_EDITS);
+    return a < b ? a : b;
+}
+
+/* Edits between a path as given and one of our settings, as `key` with a unit.
+ * A wrong group counts little, for people remember the name better than the
+ * place; a unit that is not there counts as one edit, the rest of a name well
+ * begun as two. */
+static size_t path_distance(const char *path, const struct cg_setting *setting,
+                            const char *key)
+{
+    char given[KEY_LENGTH], group[KEY_LENGTH], said[KEY_LENGTH];
+    snprintf(given, sizeof given, "%.*s", (int)(last_part(path) - path), path);
+    snprintf(group, sizeof group, "%.*s", (int)(last_part(key) - key), key);
+    cg_trade_word(last_part(path), said, sizeof said);
+    const char *name = last_part(setting->path);
+    size_t edits = smaller(cg_edit_distance(said, last_part(key)),
+                           cg_edit_distance(said, name) +
+                               (setting->dimension == CG_PLAIN ? 0 : 1));
+    if (strlen(said) >= BEGINNING && strncmp(name, said, strlen(said)) == 0)
+        edits = smaller(edits, CLOSE_EDITS);
+    return edits + smaller(cg_edit_distance(given, group), CLOSE_EDITS);
 }
 
 /* The nearest key over all settings in all their units. */
@@ -71,7 +83,7 @@ static size_t nearest_key(const char *path, struct cg_key *nearest)
                 continue;
             char key[KEY_LENGTH];
             cg_key_write(&settings[i], &units[j], true, key, sizeof key);
-            size_t edits = path_distance(path, key);
+            size_t edits = path_distance(path, &settings[i], key);
             if (edits < least) {
                 least = edits;
                 *nearest = (struct cg_key){&settings[i], &units[j]};

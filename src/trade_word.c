@@ -21,8 +21,10 @@ static const struct {
     {"moly", "sprayed_molybdenum"},
     {"oil_squirters", "oil_jet"},
     {"petrol", "gasoline"},
+    {"rpm", "speed_rpm"},
     {"steel", "plain_steel"},
     {"supercharger", "belt"},
+    {"timing", "burn50_deg"},
     {"tin", "vapour_tin"},
     {"turbo", "turbine"},
     {"turbocharger", "turbine"},
@@ -39,4 +41,13 @@ void cg_trade_word(const char *word, char *ours, size_t size)
         }
     }
     snprintf(ours, size, "%s", word);
+}
+
+void cg_trade_hint(const char *word, char *hint, size_t size)
+{
+    char ours[64];
+    cg_trade_word(word, ours, sizeof ours);
+    hint[0] = '\0';
+    if (strcmp(word, ours) != 0 && strlen(word) < sizeof ours)
+        snprintf(hint, size, " (here %s)", ours);
 }

@@ -10,4 +10,7 @@
  * matter.  Cannot fail. */
 void cg_trade_word(const char *word, char *ours, size_t size);
 
+/* Writes " (here chromium)" for such a word, or nothing.  Cannot fail. */
+void cg_trade_hint(const char *word, char *hint, size_t size);
+
 #endif
