@@ -93,7 +93,7 @@ may() {
     case $1 in
     config | config_*) # readers of configs
         case $2 in
-        config | config_* | setting_* | nearest | problems | metals) ;;
+        config | config_* | setting_* | nearest | trade_word | problems | metals) ;;
         data_folder | text_file | shelf) ;;
         *) return 1 ;;
         esac ;;
