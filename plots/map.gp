@@ -8,7 +8,8 @@ file = dir."/sweep.dat"
 head(n) = system(sprintf("sed -n 's/^# grid of.*points: //p' %s | awk '{split($%d,a,\"=\"); gsub(\"_\",\" \",a[1]); print a[1]}'", file, 2*n-1))
 # A blank line where the first setting changes makes a grid of the rows.
 rows = sprintf("< awk '!/^#/{if(n++ && $1!=p)print \"\"; p=$1; print}' %s", file)
-set title "Top ring: gap needed before rounding, mm"
+missed = system("awk '!/^#/ && !/\"ok\"$/ {n++} END {print n+0}' '".file."'") + 0
+set title "Top ring: gap needed before rounding, mm".(missed > 0 ? "  (white: no answer)" : "")
 set xlabel head(1)
 set ylabel head(2)
 unset key
