@@ -88,14 +88,13 @@ static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
     out->cold = step * ceil(exact / step - 1e-9);
     out->rounding = out->cold - (out->closure + out->spread - out->give);
     out->given = c->piston.skirt_clearance;
+    out->taken = c->piston.skirt_taken;
     out->enough = out->given >= exact * (1.0 - 1e-9);
     out->pressure = cg_skirt_pressure(c, e->skirt.temperature,
                                       fmax(-e->clearance.skirt, 0.0));
     out->too_tight = out->pressure > c->margin.skirt_pressure;
     out->trade = (struct cg_band){trade->low * c->engine.bore,
                                   trade->high * c->engine.bore};
-    out->is_trades =
-        fabs(out->given - 0.5 * (out->trade.low + out->trade.high)) < 1e-9;
 }
 
 /* What a given gap of that ring leaves, against the need of its sum. */
@@ -214,7 +213,7 @@ bool cg_answer_stands(const struct cg_answer *answer)
                             *second = &answer->second_verdict;
     const struct cg_skirt_answer *skirt = &answer->skirt;
     return (!top->given || top->safe) && (!second->given || second->safe) &&
-           (skirt->is_trades || !skirt->too_tight);
+           (skirt->taken || !skirt->too_tight);
 }
 
 double cg_answer_top_gap(const struct cg_answer *answer)

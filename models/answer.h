@@ -97,7 +97,7 @@ struct cg_skirt_answer {
     double cold, closure, spread, give, rounding; /* diametral [m] */
     double sigma;       /* of the closure [m] */
     double given;       /* the case's cold clearance [m] */
-    bool is_trades;     /* that is the middle of what the trade fits */
+    bool taken;         /* that was not given, but chosen for the alloy */
     bool enough;        /* given against closure + spread - give */
     double pressure;    /* by the given one, nominal, hot [Pa]; 0: clear */
     bool too_tight;     /* that is past margin.skirt_pressure */
@@ -159,8 +159,8 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               void *context, struct cg_answer *answer,
                               struct cg_error *error);
 
-/* Whether all that the case gives stands: both gaps, and a skirt clearance
- * other than the trade's.  True where nothing is given.  Cannot fail. */
+/* Whether all that the case gives stands: both gaps, and the skirt
+ * clearance.  True where nothing is given.  Cannot fail. */
 bool cg_answer_stands(const struct cg_answer *answer);
 
 /* The top gap [m] that a second gap goes with: the case's own where that is safe,

@@ -79,6 +79,7 @@ struct cg_piston_case {
     double skirt_share;          /* of the circumference that bears [1] */
     double land_clearance;       /* top land, diametral, cold [m] */
     double skirt_clearance;      /* diametral, cold [m] */
+    bool skirt_taken;            /* not given: cg_case_choose_skirt chose it */
     double second_land_clearance, third_land_clearance; /* the same [m] */
     bool oil_jet;
     double splash_coefficient;   /* underside without jet [W/(m2 K)] */

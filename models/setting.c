@@ -115,7 +115,8 @@ void cg_case_choose_skirt(struct cg_case *c)
                           : NAN;
     if (!(per_bore > 0.0))
         per_bore = cg_setting_find("piston.skirt_clearance")->fallback;
-    if (isnan(c->piston.skirt_clearance))
+    c->piston.skirt_taken = isnan(c->piston.skirt_clearance);
+    if (c->piston.skirt_taken)
         c->piston.skirt_clearance = per_bore * c->engine.bore;
 }
 

@@ -1,12 +1,12 @@
 # Gap against boost, with the confidence band and the shop rule.
 #   coldgap sweep CONFIG --vary charge.boost_kPa=0:240:20 -o out
 #   gnuplot -e "dir='out'" plots/boost.gp
-# needs: sweep.dat/1:charge.boost
+# needs: sweep.dat/boost
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/sweep.dat"
 # the unit the boost was swept in
 unit = system("sed -n 's/^# grid of.*points: charge.boost_\\([A-Za-z]*\\)=.*/\\1/p' '".file."'")
-kPa = unit eq "psi" ? 6.894757 : unit eq "bar" ? 100.0 : 1.0
+kPa = unit eq "psi" ? 6.894757 : unit eq "bar" ? 100.0 : unit eq "MPa" ? 1000.0 : 1.0
 # columns: 1 boost, 2 cold gap, 3 closure, 5 gap over bore, 6 spread, 7 residual
 rule(kpa) = kpa <= 0 ? 0.0040 : kpa < 100 ? 0.0040 + 0.0010*kpa/100 : \
             kpa < 200 ? 0.0050 + 0.0015*(kpa-100)/100 : \

@@ -5,15 +5,13 @@
 # needs: sweep.dat/curves
 load system("dirname '".ARG0."'")."/style.gp"
 file = dir."/sweep.dat"
-head(n) = system(sprintf("sed -n 's/^# grid of.*points: //p' '%s' | awk '{split($%d,a,\"=\"); gsub(\"_\",\" \",a[1]); print a[1]}'", file, 2*n-1))
-second = head(2)
 # Columns: the settings, then 1 cold gap, 2 closure, 5 spread, 6 residual.
-axes = second eq "" ? 1 : 2
+axes = swept(2) eq "" ? 1 : 2
 need(row) = column(axes+2) + column(axes+5) + column(axes+6)
 names = axes == 1 ? "all" : system("awk '!/^#/ && !seen[$2]++ {printf \"%s \", $2}' '".file."'")
 rows(name) = axes == 1 ? file : sprintf("< awk '!/^#/ && $2 == \"%s\"' '%s'", name, file)
 set title "Top ring: gap needed before rounding"
-set xlabel head(1)
+set xlabel swept(1) noenhanced
 set ylabel "gap needed, mm"
 set y2label "gap needed, thou (0.001 in)"
 set link y2 via y/0.0254 inverse y*0.0254

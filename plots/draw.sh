@@ -13,22 +13,21 @@ command -v gnuplot >/dev/null 2>&1 || {
 # The degree sign needs UTF-8, which a bare machine does not speak by itself.
 export LC_ALL=C.UTF-8
 
-# Whether a sweep's table, "# grid of N points: PATH=FIRST..LAST (COUNT) ...",
-# is what a picture needs: COUNT axes, all of numbers; COUNT:PATH, that one (in
-# any unit) first; curves: one of numbers, then one of names or (but for boost,
-# which has a picture of its own) none.
-axes_fit() {
-    sed -n 's/^# grid of.*points: //p' "$1" | awk -v needs="$2" '{
+# Whether a sweep, "# grid of N points: PATH=FIRST..LAST (COUNT) ...", is one that
+# a picture is of: boost alone, in any unit (boost); two settings of numbers
+# (map); one of numbers, before one of names or alone (curves).
+is_sweep_of() {
+    sed -n 's/^# grid of.*points: //p' "$1" | awk -v wanted="$2" '{
             for (i = 1; i < NF; i += 2) {
                 value = $i
                 sub(/^[^=]*=/, "", value)
                 kinds = kinds \
                     (value ~ /^[-+0-9.eE]*[.][.][-+0-9.eE]*$/ ? "1" : "a")
             }
-            boost = $1 ~ /^charge.boost(_[A-Za-z]+)?=/
-            if (needs == "curves") exit !(kinds == "1a" || kinds == "1" && !boost)
-            if (needs == "1:charge.boost") exit !(kinds == "1" && boost)
-            exit kinds != "11"
+            boost = kinds == "1" && $1 ~ /^charge[.]boost_[A-Za-z]+=/
+            is = boost ? "boost" : kinds == "11" ? "map" : \
+                kinds == "1" || kinds == "1a" ? "curves" : "none"
+            exit is != wanted
         }'
 }
 
@@ -41,7 +40,7 @@ for script in "$plots"/*.gp; do
         file=$out/${table%/*}
         [ -f "$file" ] || continue 2
         case $table in
-        */*) axes_fit "$file" "${table#*/}" || continue 2 ;;
+        */*) is_sweep_of "$file" "${table#*/}" || continue 2 ;;
         esac
     done
     name=$(basename "$script" .gp)

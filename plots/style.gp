@@ -27,6 +27,8 @@ config = "sed -n '2{s/^# coldgap [^,]*, config //;s,^[^ ]*/,,;s/^\\(.\\{60\\}\\)
 foot(file) = exists("page") ? caution : system(config."'".file."'").":  ".caution
 show_caution = "set label 100 foot(file) at screen 0.5, ".(exists("page") ? "0.975 center font ',10'" : "0.018 center font ',9'")." noenhanced tc rgb '#555555'"
 set bmargin 4.5
+# The n-th setting of a sweep's table, as its key is written.
+swept(n) = system(sprintf("sed -n 's/^# grid of.*points: //p' '%s' | awk '{sub(/=.*/, \"\", $%d); print $%d}'", file, 2*n-1, 2*n-1))
 # Columns are counted, never read from a head: commented heads would eat a row.
 png = show_caution."; set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced; set output '".to."/"
 svg = look.show_caution."; set terminal svg ".shape." font 'DejaVu Sans,14' enhanced background rgb 'white'; set output '".to."/"

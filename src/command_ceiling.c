@@ -87,7 +87,7 @@ static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
     printf("\n");
     printf("What it takes is by first order: find --samples asks for up to "
            "%s more\non the shipped engines.\n",
-           cg_show_length(CG_FIND_BEND, inch).text);
+           cg_show_length(CG_FIRST_ORDER_SHORT, inch).text);
     printf("This is the ring gap's ceiling alone.  Knock, head gasket, rods "
            "and turbine have\nceilings of their own, not looked at; half "
            "burned is taken %.*f deg later for each\n%s on gasoline, "

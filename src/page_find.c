@@ -150,6 +150,12 @@ static void sum_part(struct cg_page *page, const struct cg_case *c,
     cg_page_length(page, "Shop rule (common practice, no source)",
                    answer->shop_rule);
     cg_page_values_end(page);
+    if (!sampled)
+        cg_page_say(page,
+                    "The spread is of first order; drawn all at once, the "
+                    "inputs ask for up to %s more on the shipped engines: "
+                    "--samples tells.",
+                    cg_show_gap(CG_FIRST_ORDER_SHORT, false).text);
 }
 
 /* A duty is only as hard as it is long, and none is as hard as all. */
@@ -211,7 +217,7 @@ void cg_page_find(struct cg_page *page, const struct cg_taught *taught,
     sum_part(page, c, answer);
     why_part(page, answer);
     cg_page_heat(page, c, answer);
-    cg_page_evidence(page, taught, without);
+    cg_page_evidence(page, taught, answer, without);
     cg_page_spread(page, taught, answer);
     cg_page_piston(page, c, answer);
     engine_part(page, c, answer);

@@ -20,6 +20,7 @@ void cg_page_spread(struct cg_page *page, const struct cg_taught *taught,
 
 /* On what was measured, page_find_measured.c; nothing without evidence. */
 void cg_page_evidence(struct cg_page *page, const struct cg_taught *taught,
+                      const struct cg_answer *answer,
                       const struct cg_answer *without);
 
 /* On the piston's own clearances, page_find_piston.c. */

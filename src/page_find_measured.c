@@ -66,6 +66,7 @@ static void inputs_table(struct cg_page *page, const struct cg_taught *taught)
 }
 
 void cg_page_evidence(struct cg_page *page, const struct cg_taught *taught,
+                      const struct cg_answer *answer,
                       const struct cg_answer *without)
 {
     const struct cg_gap_sum *sum = &without->top;
@@ -78,6 +79,9 @@ void cg_page_evidence(struct cg_page *page, const struct cg_taught *taught,
     entries_table(page, taught, !cg_page_inch(page));
     inputs_table(page, taught);
     cg_page_say(page, "%s", cg_evidence_holds());
+    if (answer->top.cold_gap < sum->cold_gap * (1.0 - 1e-9))
+        cg_page_note(page, "What was found makes the gap smaller: be sure of "
+                           "it.");
     cg_page_values(page, "The answer without it");
     cg_page_length(page, "Closure, nominal", sum->closure);
     cg_page_length(page, "Spread", sum->spread);

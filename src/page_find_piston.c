@@ -24,7 +24,7 @@ static void say_yours(struct cg_page *page, const struct cg_case *c,
                       const struct cg_clearance *least)
 {
     cg_page_verdict(page, skirt->enough, "Skirt clearance%s of %s: %s",
-                    skirt->is_trades ? " taken, the trade's middle," : "",
+                    skirt->taken ? " taken for this alloy," : "",
                     cg_show_gap(skirt->given, false).text,
                     skirt->enough ? "enough" : "less than asked");
     if (skirt->pressure > 0.0)

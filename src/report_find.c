@@ -126,7 +126,7 @@ static void print_sum(const struct cg_answer *answer, double risk, bool inch)
     if (by->samples == 0)
         printf("  (first order; drawn all at once, the inputs ask for up to "
                "%s more on the\n  shipped engines: --samples %.0f tells)\n",
-               cg_show_length(CG_FIND_BEND, inch).text,
+               cg_show_length(CG_FIRST_ORDER_SHORT, inch).text,
                fmin(fmax(CG_CONFIDENCE_BEYOND / risk, 1e3), 1e5));
     printf("\n");
 }
@@ -207,7 +207,7 @@ static void print_piston(const struct cg_case *c,
            "piston maker's\n  figure wins, larger or smaller; do not hone for "
            "this one\n");
     printf("  %s %s: %s",
-           skirt->is_trades ? "taken, the trade's middle," : "yours",
+           skirt->taken ? "taken for this alloy," : "yours",
            cg_show_length(skirt->given, inch).text,
            skirt->enough ? "enough" : "less");
     if (skirt->pressure > 0.0)
@@ -217,7 +217,7 @@ static void print_piston(const struct cg_case *c,
     else
         printf(";\n  hot, nominally, %s stay open\n",
                cg_show_length(least->skirt, inch).text);
-    if (skirt->too_tight)
+    if (skirt->too_tight && skirt->taken)
         printf("  TOO TIGHT: that is past margin.skirt_pressure, %s\n",
                cg_show_boost(c->margin.skirt_pressure, inch).text);
     printf("  smallest hot: top land %s (diametral), top groove side %s, back "
@@ -285,6 +285,20 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
                cg_show_wall_pressure(v->butting.wall_pressure, inch).text,
                v->butting.times_tension);
     printf("\n");
+}
+
+/* A skirt clearance given, and too small: the run ends with status 1. */
+static void print_skirt_verdict(const struct cg_case *c,
+                                const struct cg_skirt_answer *skirt, bool inch)
+{
+    if (!skirt->too_tight || skirt->taken)
+        return;
+    printf("Your skirt clearance of %s: TOO TIGHT for this duty\n"
+           "  nominally the skirt bears on the bore with %s, past "
+           "margin.skirt_pressure, %s\n\n",
+           cg_show_gap(skirt->given, inch).text,
+           cg_show_boost(skirt->pressure, inch).text,
+           cg_show_boost(c->margin.skirt_pressure, inch).text);
 }
 
 static void print_second_reason(const struct cg_case *c,
@@ -399,6 +413,7 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
     print_verdict("top", &answer->verdict, inch);
     print_verdict("second", &answer->second_verdict, inch);
     print_second_note(answer, inch);
+    print_skirt_verdict(c, &answer->skirt, inch);
     print_top_gap(answer, inch);
     print_second_gap(c, answer, inch);
     if (!quiet)

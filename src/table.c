@@ -3,10 +3,10 @@
 #include <errno.h>
 #include <math.h>
 #include <stdarg.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 
 #include "aside.h"
 #include "cautions.h"
@@ -81,10 +81,20 @@ static enum cg_status take_lines(FILE *file, const char *path,
     return status;
 }
 
-static long long size_of(const char *path)
+/* Whether a file holds all that `table` does, byte for byte, and goes on; a
+ * table that is not there holds nothing. */
+static bool goes_on(const char *path, const char *table)
 {
-    struct stat found;
-    return stat(path, &found) == 0 ? (long long)found.st_size : 0;
+    FILE *longer = fopen(path, "r"), *shorter = fopen(table, "r");
+    bool same = longer != NULL;
+    for (int c; same && shorter != NULL && (c = getc(shorter)) != EOF;)
+        same = getc(longer) == c;
+    same = same && getc(longer) != EOF;
+    if (longer != NULL)
+        fclose(longer);
+    if (shorter != NULL)
+        fclose(shorter);
+    return same;
 }
 
 void cg_table_rescue(const char *dir, const char *name)
@@ -93,7 +103,7 @@ void cg_table_rescue(const char *dir, const char *name)
     if (snprintf(final, sizeof final, "%s/%s", dir, name) >= CG_ASIDE_PATH - 8)
         return;
     snprintf(part, sizeof part, "%.*s.part", CG_ASIDE_PATH - 8, final);
-    if (size_of(part) > size_of(final))
+    if (goes_on(part, final))
         rename(part, final);
 }
 

@@ -36,8 +36,9 @@ enum cg_status cg_table_drop(const char *dir, const char *name,
 typedef enum cg_status (*cg_table_take)(void *context, const char *line,
                                         struct cg_error *error);
 
-/* Puts what a killed run left aside as NAME.part in the place of NAME where it
- * holds more.  Does nothing where there is no such file; cannot fail. */
+/* Puts what a killed run left aside as NAME.part in the place of NAME where that
+ * is missing, or goes on in it: no row is lost.  Its last row may be torn.
+ * Cannot fail. */
 void cg_table_rescue(const char *dir, const char *name);
 
 /* Hands every line of an earlier file under the table's final name to `take`;

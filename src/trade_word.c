@@ -24,7 +24,7 @@ static const struct {
     {"rpm", "speed_rpm"},
     {"steel", "plain_steel"},
     {"supercharger", "belt"},
-    {"timing", "burn50_deg"},
+    {"timing", "burn50"},
     {"tin", "vapour_tin"},
     {"turbo", "turbine"},
     {"turbocharger", "turbine"},

@@ -177,4 +177,13 @@ for duty in "$configs"/duties/*.cfg; do
     name=$(basename "$duty" .cfg)
     expect 0 "$coldgap" find "$engine" --set "duty.name=$name" --quiet
 done
+# A skirt clearance given is judged, in a quiet run too; one taken is not.
+for quiet in "" -q; do
+    # shellcheck disable=SC2086 # a word or none
+    expect 1 "$coldgap" find "$engine" --set piston.skirt_clearance_mm=0.06 $quiet
+    says stdout 'Your skirt clearance of 0.060 mm.*TOO TIGHT'
+    says stdout 'not a warranty'
+done
+expect 0 "$coldgap" find "$engine" --set margin.skirt_pressure_kPa=10 -q
+grep -q 'TOO TIGHT' "$work/stdout" && fail "a clearance nobody gave is judged"
 finish

@@ -75,7 +75,8 @@ draw "$work/plain"
 # One setting of numbers, alone or for each name of another; boost in any unit.
 for vary in "engine.speed_rpm=4000,5000 curves" \
     "charge.boost_kPa=0,100 --vary fuel.name=gasoline,methanol curves" \
-    "charge.boost_psi=0,10 boost" "charge.boost_bar=0,1 boost"; do
+    "charge.boost_psi=0,10 boost" "charge.boost_bar=0,1 boost" \
+    "charge.boost_MPa=0,0.1 boost"; do
     wanted=${vary##* }
     rm -rf "$work/other"
     # shellcheck disable=SC2086 # a list of words

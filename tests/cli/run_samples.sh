@@ -68,7 +68,7 @@ expect 0 "$coldgap" find "$engine" --set duty.name=settled -o "$work/one"
 awk '!/^#/ && $4 != "nan" {bad = 1} END {exit bad}' \
     "$work/one/sensitivity.dat" || fail "total effects without samples"
 
-# What the screen says of the first-order answer (CG_FIND_BEND); the standard
+# What the screen says of the first-order answer (CG_FIRST_ORDER_SHORT); the standard
 # error of 10,000 is 0.006 mm.
 expect 0 "$coldgap" find "$engine" --samples 10000
 awk '/closure at the risk/ {more = $9 - $5; seen = 1}

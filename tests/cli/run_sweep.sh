@@ -53,6 +53,13 @@ sweep cut --resume || fail "resume of a killed run: exit $?"
 same cut/sweep.dat "resumed from what was left aside"
 [ -e "$work/cut/sweep.dat.part" ] && fail "what was left aside stays"
 
+# What another sweep left aside takes no table's place.
+cp "$work/whole/sweep.dat" "$work/cut/sweep.dat"
+sed 's/=/==/' "$work/whole/sweep.dat" >"$work/cut/sweep.dat.part"
+echo 1 >>"$work/cut/sweep.dat.part"
+sweep cut --resume || fail "resume beside another's part: exit $?"
+same cut/sweep.dat "beside another's part"
+
 # What stands in the config now must give the rows that are there.
 sed 's/speed_rpm *= *[0-9]*/speed_rpm = 4321/' "$config" >"$work/changing.cfg"
 cmp -s "$config" "$work/changing.cfg" && fail "no speed to change"
