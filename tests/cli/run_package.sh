@@ -9,8 +9,8 @@ build=$3
 for tool in cpack dpkg-deb dpkg-shlibdeps file; do
     command -v "$tool" >/dev/null 2>&1 || skip "$tool not installed"
 done
-nm "$1" 2>/dev/null | grep -q __asan_init &&
-    skip "a sanitized program is not for packages"
+nm "$1" 2>/dev/null | grep -q "__asan_init\|__gcov_init" &&
+    skip "a sanitized or counting program is not for packages"
 
 (cd "$build" && cpack -B "$work/packages") >"$work/log" 2>&1 ||
     { cat "$work/log"; fail "cpack"; finish; }
