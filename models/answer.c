@@ -28,8 +28,7 @@ static struct cg_gap_sum add_up(double closure, double spread,
                                 const struct cg_margin_case *margin)
 {
     double exact = fmax(closure + spread + margin->residual, 0.0);
-    double step = margin->filing_step;
-    double rounded = step * ceil(exact / step - 1e-9);
+    double rounded = cg_gap_round_up(exact, margin->filing_step);
     return (struct cg_gap_sum){rounded, closure, spread, margin->residual,
                                rounded - (closure + spread + margin->residual)};
 }
@@ -49,12 +48,11 @@ static double ruling_top(const struct cg_answer *answer)
 static void set_second(const struct cg_case *c, struct cg_answer *answer)
 {
     const struct cg_margin_case *margin = &c->margin;
-    double step = margin->filing_step;
     struct cg_gap_sum own =
         add_up(answer->extremes.second_closure, answer->top.spread, margin);
     answer->second_rule_top = ruling_top(answer);
     double ruled = margin->second_factor * answer->second_rule_top;
-    answer->second_rule = step * ceil(ruled / step - 1e-9);
+    answer->second_rule = cg_gap_round_up(ruled, margin->filing_step);
     answer->second = own;
     answer->second_reason = CG_SECOND_OWN;
     double wider = answer->second_rule;
@@ -79,13 +77,12 @@ static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
     const struct cg_extremes *e = &answer->extremes;
     const struct cg_band *trade = &c->piston_material.skirt_per_bore;
     struct cg_skirt_answer *out = &answer->skirt;
-    double step = c->margin.filing_step;
     out->closure = e->skirt.closure;
     out->spread = answer->quantile * out->sigma;
     out->give =
         cg_skirt_overlap(c, e->skirt.temperature, c->margin.skirt_pressure);
     double exact = fmax(out->closure + out->spread - out->give, 0.0);
-    out->cold = step * ceil(exact / step - 1e-9);
+    out->cold = cg_gap_round_up(exact, c->margin.filing_step);
     out->rounding = out->cold - (out->closure + out->spread - out->give);
     out->given = c->piston.skirt_clearance;
     out->taken = c->piston.skirt_taken;

@@ -35,11 +35,14 @@ struct cg_extremes {
     double ring_at, bore_at; /* mean ring and bore surface there [K] */
     double ring_growth, bore_growth; /* of the circumference there [m] */
     double second_closure;   /* second ring, largest [m] */
-    double ring_top_max, ring_second_max, groove_top_max, crown_max;
-    double liner_top_max, coolant_side_max; /* [K] */
+    double ring_top_max, ring_second_max, groove_top_max, crown_max; /* [K] */
+    double face_top_max;     /* face of the top ring [K] */
+    double liner_top_max;    /* bore surface where the top ring turns [K] */
+    double coolant_side_max; /* hottest wall where there is coolant [K] */
     double liner_coolest; /* bore surface, coolest in the ring's travel at the
                              tightest instant [K] */
-    double boiling_time;  /* first instant of coolant-side boiling [s]; NaN */
+    double boiling_point; /* of the coolant [K] */
+    double boiling_time;  /* when that wall first passes it [s]; NaN */
     struct cg_clearance clearance; /* of the piston, smallest of each, hot */
     struct cg_skirt_growth skirt;  /* at the skirt's largest closure */
 };
@@ -141,8 +144,10 @@ struct cg_answer {
     double duration;     /* [s] */
 };
 
-/* Runs the duty once and records the extremes; `watch` (NULL allowed) sees
- * every instant too. */
+/* Runs the duty once and records the extremes, at the solver's own instants and
+ * between them (follow.h), whatever `interval` is.  `watch` (NULL allowed) sees
+ * the instants of the table, and with neither `table` nor `step` set each one
+ * that is the tightest so far. */
 enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_duty_run *run, double interval,
                                   cg_instant_watch watch, void *context,

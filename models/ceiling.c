@@ -7,6 +7,7 @@
 #include <gsl/gsl_roots.h>
 
 #include "answer.h"
+#include "follow.h"
 #include "growth.h"
 
 enum { MOST_PASSES = 60 };
@@ -55,8 +56,7 @@ static enum cg_status refine(struct search *search, double low, double high,
                              double *boost)
 {
     gsl_function function = {shortfall, search};
-    gsl_root_fsolver *solver =
-        gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
+    gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
     if (solver == NULL)
         return cg_error_set(search->error, CG_NO_MEMORY, "out of memory");
     int gsl = gsl_root_fsolver_set(solver, &function, low, high);
@@ -74,8 +74,8 @@ static enum cg_status refine(struct search *search, double low, double high,
         return search->status;
     if (gsl != GSL_SUCCESS)
         return cg_error_set(search->error, CG_NUMERICAL,
-                            "ceiling between %.0f and %.0f kPa: %s",
-                            low / 1e3, high / 1e3, gsl_strerror(gsl));
+                            "ceiling between %.0f and %.0f kPa: %s", low / 1e3,
+                            high / 1e3, gsl_strerror(gsl));
     *boost = found;
     return CG_OK;
 }
@@ -84,8 +84,7 @@ static enum cg_status refine(struct search *search, double low, double high,
 static enum cg_status look(struct search *search, struct cg_ceiling *out)
 {
     double low = 0.0, need = 0.0;
-    enum cg_status status =
-        cg_gap_needed(search->c, 0.0, &need, search->error);
+    enum cg_status status = cg_gap_needed(search->c, 0.0, &need, search->error);
     if (status != CG_OK)
         return status;
     out->need_at_none = need;
@@ -110,32 +109,36 @@ static enum cg_status look(struct search *search, struct cg_ceiling *out)
     return CG_OK;
 }
 
-/* Notes when the nominal closure first eats the gap up. */
+/* When the nominal closure leaves less than the residual, and nothing. */
+enum { RESIDUAL, TOUCH, LIMITS };
+
 struct touch {
     const struct cg_case *c;
-    const struct cg_thermal *thermal;
-    struct cg_ceiling *ceiling;
-    double *strain;
+    const struct cg_duty_run *run;
+    double *strain; /* [stations] */
+    struct cg_follow follow;
 };
 
-static enum cg_status see_touch(void *context,
-                                const struct cg_instant *instant,
-                                struct cg_error *error)
+static void read_closure(void *context, const double *temperature,
+                         double *value)
 {
     struct touch *touch = context;
     const struct cg_case *c = touch->c;
+    const struct cg_thermal *thermal = touch->run->thermal;
+    cg_growth_bore(c, thermal, temperature, touch->strain);
+    double ring = cg_growth_ring(c, thermal, temperature, CG_RING_TOP);
+    value[RESIDUAL] = value[TOUCH] =
+        cg_growth_closure(c, thermal, touch->strain, ring, CG_RING_TOP,
+                          c->margin.residual)
+            .closure;
+}
+
+static enum cg_status see_touch(void *context, const struct cg_instant *instant,
+                                struct cg_error *error)
+{
+    struct touch *touch = context;
     (void)error;
-    cg_growth_bore(c, touch->thermal, instant->temperature, touch->strain);
-    double ring =
-        cg_growth_ring(c, touch->thermal, instant->temperature, CG_RING_TOP);
-    double hot = touch->ceiling->gap -
-                 cg_growth_closure(c, touch->thermal, touch->strain, ring,
-                                   CG_RING_TOP, c->margin.residual)
-                     .closure;
-    if (isnan(touch->ceiling->residual_time) && hot < c->margin.residual)
-        touch->ceiling->residual_time = instant->time;
-    if (isnan(touch->ceiling->touch_time) && hot < 0.0)
-        touch->ceiling->touch_time = instant->time;
+    cg_follow_see(&touch->follow, touch->run, instant);
     return CG_OK;
 }
 
@@ -147,13 +150,22 @@ static enum cg_status time_to_touch(const struct cg_case *c,
     enum cg_status status = cg_duty_run_create(c, &run, error);
     if (status != CG_OK)
         return status;
-    struct touch touch = {c, run->thermal, ceiling, NULL};
+    struct touch touch = {.c = c, .run = run};
+    struct cg_follow *follow = &touch.follow;
     touch.strain =
         malloc(run->thermal->bore.grid.stations * sizeof *touch.strain);
-    status = touch.strain == NULL
-                 ? cg_error_set(error, CG_NO_MEMORY, "out of memory")
-                 : cg_duty_run_go(c, run, c->solver.table_step, see_touch,
-                                  &touch, NULL, error);
+    status = cg_follow_begin(run, LIMITS, follow, error);
+    follow->read = read_closure;
+    follow->context = &touch;
+    follow->limit[RESIDUAL] = ceiling->gap - c->margin.residual;
+    follow->limit[TOUCH] = ceiling->gap;
+    if (status == CG_OK && touch.strain == NULL)
+        status = cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    if (status == CG_OK)
+        status = cg_duty_run_go(c, run, 0.0, see_touch, &touch, NULL, error);
+    ceiling->residual_time = follow->passed[RESIDUAL];
+    ceiling->touch_time = follow->passed[TOUCH];
+    cg_follow_free(follow);
     free(touch.strain);
     cg_duty_run_free(run);
     return status;
@@ -163,9 +175,8 @@ enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
                                struct cg_ceiling *ceiling,
                                struct cg_error *error)
 {
-    struct cg_ceiling found = {.gap = gap,
-                               .residual_time = NAN,
-                               .touch_time = NAN};
+    struct cg_ceiling found = {
+        .gap = gap, .residual_time = NAN, .touch_time = NAN};
     struct search search = {c, gap, CG_OK, error};
     if (c->charge.charger == CG_CHARGER_NONE)
         return cg_error_set(error, CG_BAD_INPUT,
@@ -173,8 +184,8 @@ enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
                             "boost; turbine or belt is allowed");
     enum cg_status status = look(&search, &found);
     if (status == CG_OK)
-        status = cg_gap_needed(c, c->charge.boost, &found.need_at_target,
-                               error);
+        status =
+            cg_gap_needed(c, c->charge.boost, &found.need_at_target, error);
     if (status == CG_OK && found.need_at_target > gap)
         status = time_to_touch(c, &found, error);
     if (status == CG_OK)

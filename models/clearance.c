@@ -51,7 +51,7 @@ static void in_groove(const struct cg_case *c, const struct cg_thermal *thermal,
     double e_groove = cg_material_strain(
         &c->piston_material, temperature[thermal->piston.groove[place]]);
     double e_ring = cg_growth_ring(c, thermal, temperature, place);
-    double middle = cg_ring_offset(c, place) + 0.5 * ring->width;
+    double middle = cg_ring_turn(c, place);
     double e_bore = tightest_bore(c, thermal, strain, middle);
     double radius = 0.5 * c->engine.bore;
     double root = radius - ring->depth - ring->back_clearance;

@@ -29,12 +29,21 @@ struct cg_duty_run {
     size_t start;          /* regime the duty starts from, settled */
     double duration;       /* [s] */
     double film_scale, friction_share; /* of the case it was made for [1] */
+    const struct cg_march *march; /* under way, else NULL */
 };
+
+/* The solver's own instants come the same whatever a table asks for: answers
+ * are made of these alone.  The ends of its steps, the duty's start the first,
+ * and the middle of each in between. */
+enum cg_step_place { CG_STEP_NONE, CG_STEP_MIDDLE, CG_STEP_END };
 
 struct cg_instant {
     double time, speed, load;  /* [s] [rev/s] [1] */
     double manifold_pressure;  /* [Pa] absolute */
     const double *temperature; /* [nodes] [K], valid during the call */
+    enum cg_step_place step;
+    bool table;                /* the start, a multiple of the interval asked
+                                  for, or the end of the duty */
 };
 
 typedef enum cg_status (*cg_instant_watch)(void *context,
@@ -89,13 +98,19 @@ void cg_duty_run_free(struct cg_duty_run *run);
 void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
                        double *temperature);
 
-/* Runs the transient.  `watch` is called at the start, at every step's end
- * and middle, and at every multiple of `interval` [s] (0: none).  ledger may
- * be NULL.  Errors: as cg_stepper_run, and what watch returns. */
+/* Runs the transient.  `watch` is called at the solver's own instants and at
+ * every multiple of `interval` [s] (0: none), in order.  ledger may be NULL.
+ * Errors: as cg_stepper_run, and what watch returns. */
 enum cg_status cg_duty_run_go(const struct cg_case *c,
                               struct cg_duty_run *run, double interval,
                               cg_instant_watch watch, void *context,
                               struct cg_heat_ledger *ledger,
                               struct cg_error *error);
+
+/* For a watch during its call: the instant at `time` [s], from the solver's
+ * own instant before to the present one, by the solution inside the step.
+ * temperature (nodes entries) is filled [K].  Cannot fail. */
+void cg_duty_run_inside(const struct cg_duty_run *run, double time,
+                        double *temperature, struct cg_instant *instant);
 
 #endif

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "evidence_work.h"
+#include "follow.h"
 #include "growth.h"
 #include "uncertain.h"
 
@@ -23,30 +24,22 @@
 struct watch {
     const struct cg_evidence *evidence;
     const struct cg_case *c;
-    const struct cg_thermal *thermal;
+    const struct cg_duty_run *duty;
     size_t run;
-    double *y;       /* [entries] */
-    double *station; /* [stations], strain or temperature */
-    double time;     /* of the instant before [s] */
-    double last[CG_EVIDENCE];
+    double *y;      /* [entries] */
+    double *strain; /* [stations] */
+    double time;    /* of the solver's instant before [s] */
+    size_t entry[CG_EVIDENCE]; /* of each quantity followed */
+    struct cg_follow follow;
 };
-
-static double liner_at(const struct watch *watch, const double *temperature,
-                       double depth)
-{
-    for (size_t s = 0; s < watch->thermal->bore.grid.stations; s++)
-        watch->station[s] =
-            temperature[cg_thermal_liner_node(watch->thermal, s, 0)];
-    return cg_growth_at_depth(watch->thermal, watch->station, depth);
-}
 
 /* Closure that leaves nothing open. */
 static double closure_at(const struct watch *watch, const double *temperature)
 {
-    cg_growth_bore(watch->c, watch->thermal, temperature, watch->station);
-    double ring =
-        cg_growth_ring(watch->c, watch->thermal, temperature, CG_RING_TOP);
-    return cg_growth_closure(watch->c, watch->thermal, watch->station, ring,
+    const struct cg_thermal *thermal = watch->duty->thermal;
+    cg_growth_bore(watch->c, thermal, temperature, watch->strain);
+    double ring = cg_growth_ring(watch->c, thermal, temperature, CG_RING_TOP);
+    return cg_growth_closure(watch->c, thermal, watch->strain, ring,
                              CG_RING_TOP, 0.0)
         .closure;
 }
@@ -55,7 +48,7 @@ static double seen_at(const struct watch *watch,
                       const struct cg_evidence_entry *entry,
                       const double *temperature)
 {
-    const struct cg_thermal *thermal = watch->thermal;
+    const struct cg_thermal *thermal = watch->duty->thermal;
     switch (entry->what) {
     case CG_EVIDENCE_CROWN:
         return temperature[thermal->piston.node[0]];
@@ -66,11 +59,41 @@ static double seen_at(const struct watch *watch,
     case CG_EVIDENCE_RING_SECOND:
         return cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND);
     case CG_EVIDENCE_LINER:
-        return liner_at(watch, temperature, entry->depth);
+        return cg_thermal_bore_at(thermal, temperature, entry->depth);
     case CG_EVIDENCE_ENDS:
         return closure_at(watch, temperature);
     }
     return NAN;
+}
+
+/* The entries that show the highest of the duty. */
+static void read_highest(void *context, const double *temperature,
+                         double *value)
+{
+    const struct watch *watch = context;
+    for (size_t k = 0; k < watch->follow.count; k++)
+        value[k] = seen_at(watch,
+                           &watch->evidence->entry[watch->entry[k]],
+                           temperature);
+}
+
+/* The entries that tell their time, where it lies in the step that ends. */
+static void read_timed(struct watch *watch, const struct cg_instant *instant)
+{
+    for (size_t i = 0; i < watch->evidence->entries; i++) {
+        const struct cg_evidence_entry *entry = &watch->evidence->entry[i];
+        if (entry->run != watch->run || isnan(entry->time))
+            continue;
+        if (entry->time >= instant->time) {
+            watch->y[i] = seen_at(watch, entry, instant->temperature);
+        } else if (entry->time > watch->time) {
+            struct cg_instant inside;
+            cg_duty_run_inside(watch->duty, entry->time,
+                               watch->follow.between, &inside);
+            watch->y[i] = seen_at(watch, entry, inside.temperature);
+        }
+    }
+    watch->time = instant->time;
 }
 
 static enum cg_status see(void *context, const struct cg_instant *instant,
@@ -78,25 +101,22 @@ static enum cg_status see(void *context, const struct cg_instant *instant,
 {
     struct watch *watch = context;
     (void)error;
+    cg_follow_see(&watch->follow, watch->duty, instant);
+    read_timed(watch, instant);
+    return CG_OK;
+}
+
+static void list_highest(struct watch *watch)
+{
+    struct cg_follow *follow = &watch->follow;
+    follow->count = 0;
     for (size_t i = 0; i < watch->evidence->entries; i++) {
         const struct cg_evidence_entry *entry = &watch->evidence->entry[i];
-        if (entry->run != watch->run)
-            continue;
-        double now = seen_at(watch, entry, instant->temperature);
-        double before = watch->last[i], *y = &watch->y[i];
-        if (isnan(entry->time)) {
-            *y = isnan(before) ? now : fmax(*y, now);
-        } else if (isnan(before) || entry->time >= instant->time) {
-            *y = now;
-        } else if (entry->time > watch->time) {
-            double part =
-                (entry->time - watch->time) / (instant->time - watch->time);
-            *y = before + part * (now - before);
-        }
-        watch->last[i] = now;
+        if (entry->run == watch->run && isnan(entry->time))
+            watch->entry[follow->count++] = i;
     }
-    watch->time = instant->time;
-    return CG_OK;
+    follow->read = read_highest;
+    follow->context = watch;
 }
 
 /* Values of the entries of run number `number`. */
@@ -107,22 +127,23 @@ static enum cg_status watch_run(const struct cg_evidence *evidence,
 {
     struct watch watch = {.evidence = evidence,
                           .c = c,
-                          .thermal = run->thermal,
+                          .duty = run,
                           .run = number,
-                          .y = y};
-    double interval = 0.0; /* of instants between steps: only to find a time */
-    for (size_t i = 0; i < evidence->entries; i++) {
-        watch.last[i] = NAN;
-        if (evidence->entry[i].run == number && !isnan(evidence->entry[i].time))
-            interval = c->solver.table_step;
-    }
-    watch.station =
-        malloc(run->thermal->bore.grid.stations * sizeof *watch.station);
-    if (watch.station == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+                          .y = y,
+                          .time = -INFINITY};
     enum cg_status status =
-        cg_duty_run_go(c, run, interval, see, &watch, NULL, error);
-    free(watch.station);
+        cg_follow_begin(run, CG_EVIDENCE, &watch.follow, error);
+    list_highest(&watch);
+    watch.strain =
+        malloc(run->thermal->bore.grid.stations * sizeof *watch.strain);
+    if (status == CG_OK && watch.strain == NULL)
+        status = cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    if (status == CG_OK)
+        status = cg_duty_run_go(c, run, 0.0, see, &watch, NULL, error);
+    for (size_t k = 0; k < watch.follow.count && status == CG_OK; k++)
+        y[watch.entry[k]] = watch.follow.most[k];
+    free(watch.strain);
+    cg_follow_free(&watch.follow);
     return status;
 }
 

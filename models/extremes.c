@@ -5,33 +5,43 @@
 #include "answer.h"
 #include "boiling.h"
 #include "constants.h"
+#include "follow.h"
 #include "geometry.h"
 #include "growth.h"
 
-struct seen {
-    const struct cg_case *c;
-    const struct cg_thermal *thermal;
-    struct cg_extremes *extremes;
-    double *strain; /* [stations] */
-    double boiling_point;
-    cg_instant_watch watch;
-    void *context;
+/* What is followed; clearances as their negatives. */
+enum quantity {
+    CLOSURE,
+    SECOND_CLOSURE,
+    SKIRT_CLOSURE,
+    RING_TOP,
+    RING_SECOND,
+    FACE_TOP,
+    GROOVE_TOP,
+    CROWN,
+    LINER_TOP,
+    COOLANT_SIDE,
+    SKIRT,
+    LAND,
+    SIDE = LAND + CG_RINGS,
+    BACK = SIDE + CG_RINGS,
+    QUANTITIES = BACK + CG_RINGS
 };
 
-static void raise_to(double *most, double value)
-{
-    if (value > *most)
-        *most = value;
-}
-
-static double surface_at(const struct cg_thermal *thermal,
-                         const double *temperature, double depth)
-{
-    double place = depth / cg_station_height(&thermal->bore.grid);
-    size_t last = thermal->bore.grid.stations - 1;
-    size_t station = place < (double)last ? (size_t)place : last;
-    return temperature[cg_thermal_liner_node(thermal, station, 0)];
-}
+struct seen {
+    const struct cg_case *c;
+    const struct cg_duty_run *run;
+    const struct cg_thermal *thermal;
+    struct cg_extremes *extremes;
+    struct cg_follow follow;
+    double *strain; /* [stations], of the state read last */
+    struct cg_closure closure;    /* likewise */
+    struct cg_skirt_growth skirt; /* likewise */
+    cg_instant_watch watch;
+    void *context;
+    enum cg_status status; /* of the watch at the tightest instant */
+    struct cg_error *error;
+};
 
 static double coolest(const struct cg_case *c, const struct cg_thermal *thermal,
                       const double *temperature)
@@ -47,97 +57,153 @@ static double coolest(const struct cg_case *c, const struct cg_thermal *thermal,
     return least;
 }
 
-static void note_tightest(struct seen *seen, const struct cg_instant *instant,
-                          const struct cg_closure *closure)
+/* Hottest bore wall where there is coolant that can boil. */
+static double coolant_side(const struct cg_case *c,
+                           const struct cg_thermal *thermal,
+                           const double *temperature)
+{
+    size_t outer = thermal->bore.per_station - 1;
+    double top = c->bore.jacket_top, most = 0.0;
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+        double depth = cg_station_depth(&thermal->bore.grid, s);
+        if (depth >= top && depth <= top + c->bore.jacket_length)
+            most = fmax(most,
+                        temperature[cg_thermal_liner_node(thermal, s, outer)]);
+    }
+    return most;
+}
+
+static void read_clearances(const struct seen *seen, const double *temperature,
+                            double *value)
+{
+    struct cg_clearance clearance;
+    cg_clearance_hot(seen->c, seen->thermal, temperature, seen->strain,
+                     &clearance);
+    value[SKIRT] = -clearance.skirt;
+    for (int r = 0; r < CG_RINGS; r++) {
+        value[LAND + r] = -clearance.land[r];
+        value[SIDE + r] = -clearance.side[r];
+        value[BACK + r] = -clearance.back[r];
+    }
+}
+
+static struct cg_closure closure_of(const struct seen *seen,
+                                    const double *temperature,
+                                    enum cg_ring_place place)
+{
+    return cg_growth_closure(
+        seen->c, seen->thermal, seen->strain,
+        cg_growth_ring(seen->c, seen->thermal, temperature, place), place,
+        seen->c->margin.residual);
+}
+
+static void read(void *context, const double *temperature, double *value)
+{
+    struct seen *seen = context;
+    const struct cg_case *c = seen->c;
+    const struct cg_thermal *thermal = seen->thermal;
+    cg_growth_bore(c, thermal, temperature, seen->strain);
+    seen->closure = closure_of(seen, temperature, CG_RING_TOP);
+    seen->skirt =
+        cg_clearance_skirt(c, thermal, temperature, seen->strain);
+    value[CLOSURE] = seen->closure.closure;
+    value[SECOND_CLOSURE] =
+        closure_of(seen, temperature, CG_RING_SECOND).closure;
+    value[SKIRT_CLOSURE] = seen->skirt.closure;
+    value[RING_TOP] = cg_thermal_ring_mean(thermal, temperature, CG_RING_TOP);
+    value[RING_SECOND] =
+        cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND);
+    value[FACE_TOP] = temperature[thermal->ring[CG_RING_TOP].face];
+    value[GROOVE_TOP] = temperature[thermal->piston.groove[CG_RING_TOP]];
+    value[CROWN] = temperature[thermal->piston.node[0]];
+    value[LINER_TOP] =
+        cg_thermal_bore_at(thermal, temperature, cg_ring_turn(c, CG_RING_TOP));
+    value[COOLANT_SIDE] = coolant_side(c, thermal, temperature);
+    read_clearances(seen, temperature, value);
+}
+
+static void note_tightest(struct seen *seen, const struct cg_instant *instant)
 {
     struct cg_extremes *out = seen->extremes;
     const double *temperature = instant->temperature;
-    double around = CG_PI * seen->c->engine.bore;
-    double bore_strain =
-        cg_growth_at_depth(seen->thermal, seen->strain, closure->depth);
-    out->closure = closure->closure;
     out->time = instant->time;
-    out->depth = closure->depth;
+    out->depth = seen->closure.depth;
     out->speed = instant->speed;
     out->load = instant->load;
     out->ring_at =
         cg_thermal_ring_mean(seen->thermal, temperature, CG_RING_TOP);
-    out->bore_at = surface_at(seen->thermal, temperature, closure->depth);
-    out->bore_growth = around * bore_strain;
-    out->ring_growth = closure->closure + out->bore_growth;
+    out->bore_at = cg_thermal_bore_at(seen->thermal, temperature, out->depth);
+    out->bore_growth =
+        CG_PI * seen->c->engine.bore *
+        cg_growth_at_depth(seen->thermal, seen->strain, out->depth);
     out->liner_coolest = coolest(seen->c, seen->thermal, temperature);
 }
 
-static void note_temperatures(struct seen *seen,
-                              const struct cg_instant *instant)
+static void record(void *context, size_t k, const struct cg_instant *instant)
 {
-    const struct cg_thermal *thermal = seen->thermal;
-    const double *temperature = instant->temperature;
-    struct cg_extremes *out = seen->extremes;
-    size_t outer = thermal->bore.per_station - 1;
-    raise_to(&out->ring_top_max,
-             cg_thermal_ring_mean(thermal, temperature, CG_RING_TOP));
-    raise_to(&out->ring_second_max,
-             cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND));
-    raise_to(&out->groove_top_max,
-             temperature[thermal->piston.groove[CG_RING_TOP]]);
-    raise_to(&out->crown_max, temperature[thermal->piston.node[0]]);
-    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
-        double depth = cg_station_depth(&thermal->bore.grid, s);
-        raise_to(&out->liner_top_max,
-                 temperature[cg_thermal_liner_node(thermal, s, 0)]);
-        /* Only where there is coolant can it boil. */
-        if (depth >= seen->c->bore.jacket_top &&
-            depth <= seen->c->bore.jacket_top + seen->c->bore.jacket_length)
-            raise_to(&out->coolant_side_max,
-                     temperature[cg_thermal_liner_node(thermal, s, outer)]);
-    }
-    if (isnan(out->boiling_time) &&
-        out->coolant_side_max > seen->boiling_point)
-        out->boiling_time = instant->time;
-}
-
-static void note_clearance(struct seen *seen, const double *temperature)
-{
-    struct cg_extremes *out = seen->extremes;
-    struct cg_clearance clearance;
-    cg_clearance_hot(seen->c, seen->thermal, temperature, seen->strain,
-                     &clearance);
-    cg_clearance_least(&clearance, &out->clearance);
-    struct cg_skirt_growth skirt = cg_clearance_skirt(
-        seen->c, seen->thermal, temperature, seen->strain);
-    if (skirt.closure > out->skirt.closure)
-        out->skirt = skirt;
+    struct seen *seen = context;
+    if (k == SKIRT_CLOSURE)
+        seen->extremes->skirt = seen->skirt;
+    if (k != CLOSURE)
+        return;
+    note_tightest(seen, instant);
+    struct cg_instant shown = *instant;
+    shown.step = CG_STEP_NONE;
+    shown.table = false;
+    if (seen->watch != NULL && seen->status == CG_OK)
+        seen->status = seen->watch(seen->context, &shown, seen->error);
 }
 
 static enum cg_status see(void *context, const struct cg_instant *instant,
                           struct cg_error *error)
 {
     struct seen *seen = context;
+    seen->error = error;
+    cg_follow_see(&seen->follow, seen->run, instant);
+    if (seen->status == CG_OK && seen->watch != NULL && instant->table)
+        seen->status = seen->watch(seen->context, instant, error);
+    return seen->status;
+}
+
+/* Two closures that differ by what the solver's tolerance makes of them are
+ * one; a look between instants must promise that much. */
+static void set_tolerances(struct seen *seen)
+{
     const struct cg_case *c = seen->c;
-    const double *temperature = instant->temperature;
+    double kelvin = c->solver.tolerance;
+    double metre = kelvin * CG_PI * c->engine.bore *
+                   cg_curve_at(&c->ring_material[CG_RING_TOP].expansion,
+                               c->cooling.coolant_temperature);
+    for (size_t k = 0; k < QUANTITIES; k++)
+        seen->follow.tolerance[k] =
+            k >= RING_TOP && k <= COOLANT_SIDE ? kelvin : metre;
+    seen->follow.limit[COOLANT_SIDE] = cg_boiling_point(
+        c->cooling.coolant_pressure, c->cooling.coolant_glycol);
+}
+
+static void take_found(const struct seen *seen)
+{
+    const double *most = seen->follow.most;
     struct cg_extremes *out = seen->extremes;
-
-    cg_growth_bore(c, seen->thermal, temperature, seen->strain);
-    double top = cg_growth_ring(c, seen->thermal, temperature, CG_RING_TOP);
-    struct cg_closure closure =
-        cg_growth_closure(c, seen->thermal, seen->strain, top, CG_RING_TOP,
-                          c->margin.residual);
-    /* By more than rounding, so that a settled duty is tightest at once. */
-    if (closure.closure > out->closure + 1e-9)
-        note_tightest(seen, instant, &closure);
-
-    double second =
-        cg_growth_ring(c, seen->thermal, temperature, CG_RING_SECOND);
-    raise_to(&out->second_closure,
-             cg_growth_closure(c, seen->thermal, seen->strain, second,
-                               CG_RING_SECOND, c->margin.residual)
-                 .closure);
-
-    note_clearance(seen, temperature);
-    note_temperatures(seen, instant);
-    return seen->watch != NULL ? seen->watch(seen->context, instant, error)
-                               : CG_OK;
+    out->closure = most[CLOSURE];
+    out->ring_growth = out->closure + out->bore_growth;
+    out->second_closure = most[SECOND_CLOSURE];
+    out->skirt.closure = most[SKIRT_CLOSURE];
+    out->ring_top_max = most[RING_TOP];
+    out->ring_second_max = most[RING_SECOND];
+    out->face_top_max = most[FACE_TOP];
+    out->groove_top_max = most[GROOVE_TOP];
+    out->crown_max = most[CROWN];
+    out->liner_top_max = most[LINER_TOP];
+    out->coolant_side_max = most[COOLANT_SIDE];
+    out->boiling_point = seen->follow.limit[COOLANT_SIDE];
+    out->boiling_time = seen->follow.passed[COOLANT_SIDE];
+    out->clearance.skirt = -most[SKIRT];
+    for (int r = 0; r < CG_RINGS; r++) {
+        out->clearance.land[r] = -most[LAND + r];
+        out->clearance.side[r] = -most[SIDE + r];
+        out->clearance.back[r] = -most[BACK + r];
+    }
 }
 
 enum cg_status cg_answer_extremes(const struct cg_case *c,
@@ -147,27 +213,30 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_heat_ledger *ledger,
                                   struct cg_error *error)
 {
-    struct cg_extremes found = {.closure = -INFINITY,
-                                .second_closure = -INFINITY,
-                                .boiling_time = NAN,
-                                .skirt.closure = -INFINITY};
-    cg_clearance_begin(&found.clearance);
-    struct seen seen = {
-        .c = c,
-        .thermal = run->thermal,
-        .extremes = &found,
-        .boiling_point = cg_boiling_point(c->cooling.coolant_pressure,
-                                          c->cooling.coolant_glycol),
-        .watch = watch,
-        .context = context};
+    struct cg_extremes found = {.time = NAN};
+    struct seen seen = {.c = c,
+                        .run = run,
+                        .thermal = run->thermal,
+                        .extremes = &found,
+                        .watch = watch,
+                        .context = context};
+    enum cg_status status =
+        cg_follow_begin(run, QUANTITIES, &seen.follow, error);
     seen.strain =
         malloc(run->thermal->bore.grid.stations * sizeof *seen.strain);
-    if (seen.strain == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    enum cg_status status =
-        cg_duty_run_go(c, run, interval, see, &seen, ledger, error);
-    free(seen.strain);
+    if (status == CG_OK && seen.strain == NULL)
+        status = cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    seen.follow.read = read;
+    seen.follow.record = record;
+    seen.follow.context = &seen;
+    set_tolerances(&seen);
     if (status == CG_OK)
+        status = cg_duty_run_go(c, run, interval, see, &seen, ledger, error);
+    if (status == CG_OK) {
+        take_found(&seen);
         *extremes = found;
+    }
+    free(seen.strain);
+    cg_follow_free(&seen.follow);
     return status;
 }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "constants.h"
+#include "ring_gap.h"
 
 /* Gaps that differ by less are equal, as in the answer's own verdict. */
 #define ROUNDING 1e-9
@@ -32,6 +33,12 @@ double cg_fit_need(const struct cg_fit_asked *asked, double ratio)
                 0.0);
 }
 
+double cg_fit_asks(const struct cg_fit_asked *asked, double ratio, double step)
+{
+    return fmax(cg_gap_round_up(cg_fit_need(asked, ratio), step),
+                asked->at_least);
+}
+
 /* What is missing to `wanted` is taken off in whole steps. */
 static double steps_to(double wanted, double gap, double step)
 {
@@ -45,7 +52,7 @@ void cg_fit_ring(const struct cg_fit_asked *asked, double ratio, double step,
 {
     fit->gap = gap;
     fit->need = cg_fit_need(asked, ratio);
-    fit->asked = fmax(fit->need, asked->at_least);
+    fit->asked = cg_fit_asks(asked, ratio, step);
     fit->state = CG_FIT_UNKNOWN;
     fit->steps = fit->take_off = fit->then = fit->rule_take_off = NAN;
     if (isnan(gap))
@@ -68,7 +75,7 @@ void cg_fit_ring(const struct cg_fit_asked *asked, double ratio, double step,
 static double reason_of_its_own(const struct cg_gap_sum *sum, double step)
 {
     double need = fmax(sum->closure + sum->spread + sum->residual, 0.0);
-    double rounded = step * ceil(need / step - ROUNDING);
+    double rounded = cg_gap_round_up(need, step);
     return sum->cold_gap > rounded + 1e-6 * step ? sum->cold_gap : 0.0;
 }
 

@@ -40,7 +40,7 @@ struct cg_gauged {
 enum cg_fit_state {
     CG_FIT_UNKNOWN,   /* gap not measured */
     CG_FIT_TOO_SMALL, /* not safe: less than the need */
-    CG_FIT_FILE,      /* safe, but less than is asked of the second ring */
+    CG_FIT_FILE,      /* safe, but less than is asked */
     CG_FIT_FITS,
     CG_FIT_TOO_WIDE,
     CG_FIT_STATES
@@ -60,7 +60,7 @@ struct cg_fit {
     double measured;       /* [m], as it was measured; NaN */
     double gap;            /* [m], in its own bore; NaN */
     double need;           /* [m], safe against closing in this bore */
-    double asked;          /* [m], the larger of need and at_least */
+    double asked;          /* [m], as cg_fit_asks */
     double steps;          /* filing steps to take off, whole [1]; NaN */
     double take_off, then; /* [m], steps times the step; the gap after; NaN */
     double rule_take_off;  /* [m], in whole steps too, to reach the shop rule
@@ -94,6 +94,10 @@ double cg_fit_carry(double from_bore, double to_bore);
 /* The gap that is safe in a bore `ratio` times engine.bore [m], never below
  * zero. */
 double cg_fit_need(const struct cg_fit_asked *asked, double ratio);
+
+/* The gap to file to there [m]: the larger of at_least and the need, this rounded
+ * up to filing steps. */
+double cg_fit_asks(const struct cg_fit_asked *asked, double ratio, double step);
 
 /* Judges one gap [m] (NaN: not measured) in a bore `ratio` times engine.bore;
  * fills all but `measured`.  step [m] > 0.  Cannot fail. */

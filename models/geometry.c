@@ -21,6 +21,11 @@ double cg_skirt_offset(const struct cg_case *c)
     return cg_ring_offset(c, CG_RING_OIL) + c->ring[CG_RING_OIL].width;
 }
 
+double cg_ring_turn(const struct cg_case *c, enum cg_ring_place place)
+{
+    return cg_ring_offset(c, place) + 0.5 * c->ring[place].width;
+}
+
 double cg_bore_length(const struct cg_case *c)
 {
     return c->engine.stroke + cg_skirt_offset(c) + 0.1 * c->engine.bore;

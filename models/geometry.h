@@ -12,6 +12,9 @@ struct cg_crank cg_case_crank(const struct cg_case *c);
 double cg_ring_offset(const struct cg_case *c, enum cg_ring_place place);
 double cg_skirt_offset(const struct cg_case *c);
 
+/* Depth below the deck of a ring's middle where it turns at the top [m]. */
+double cg_ring_turn(const struct cg_case *c, enum cg_ring_place place);
+
 /* Length of bore that is modelled: from the deck to a tenth of the bore below
  * the oil ring at bottom dead centre [m]. */
 double cg_bore_length(const struct cg_case *c);

@@ -55,13 +55,9 @@ void cg_growth_bore(const struct cg_case *c, const struct cg_thermal *thermal,
 double cg_growth_at_depth(const struct cg_thermal *thermal,
                           const double *strain, double depth)
 {
-    const struct cg_bore_grid *grid = &thermal->bore.grid;
-    double last = (double)(grid->stations - 1);
-    double place = depth / cg_station_height(grid) - 0.5;
-    place = fmin(fmax(place, 0.0), last);
-    size_t lower = (size_t)fmin(floor(place), last - 1.0);
-    double part = place - (double)lower;
-    return strain[lower] + part * (strain[lower + 1] - strain[lower]);
+    struct cg_between at = cg_thermal_between(thermal, depth);
+    double upper = strain[at.station], lower = strain[at.station + 1];
+    return upper + at.part * (lower - upper);
 }
 
 double cg_growth_ring(const struct cg_case *c,
@@ -103,7 +99,7 @@ struct cg_closure cg_growth_closure(const struct cg_case *c,
                                     const double *strain, double ring_strain,
                                     enum cg_ring_place place, double residual)
 {
-    double middle = cg_ring_offset(c, place) + 0.5 * c->ring[place].width;
+    double middle = cg_ring_turn(c, place);
     double top_strain = cg_growth_at_depth(thermal, strain, middle), where;
     double least = cg_growth_least(thermal, strain, middle,
                                    middle + c->engine.stroke, &where);

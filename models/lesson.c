@@ -35,8 +35,7 @@ static enum cg_status keep_instant(void *context,
 {
     struct instants *seen = context;
     (void)error;
-    if (seen->kept == CG_LESSON_INSTANTS ||
-        instant->time < seen->interval * ((double)seen->kept - 1e-9))
+    if (!instant->table || seen->kept == CG_LESSON_INSTANTS)
         return CG_OK;
     struct cg_lesson_instant *kept = &seen->instant[seen->kept++];
     kept->time = instant->time;

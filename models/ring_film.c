@@ -69,7 +69,7 @@ static void fill_drive(const struct cg_case *c,
 {
     const struct cg_ring_case *ring = &c->ring[place];
     const struct cg_crank crank = cg_case_crank(c);
-    double middle = cg_ring_offset(c, place) + 0.5 * ring->width;
+    double middle = cg_ring_turn(c, place);
     double turning = 2.0 * CG_PI * speed; /* [rad/s] */
     for (size_t i = 0; i < POINTS; i++) {
         double depth, rate;

@@ -1,5 +1,7 @@
 #include "ring_gap.h"
 
+#include <math.h>
+
 #include "constants.h"
 
 #include <assert.h>
@@ -18,6 +20,11 @@ double cg_gap_cold_for(double bore, double hot, double bore_strain,
 {
     double arc = CG_PI * bore;
     return (hot + arc * (ring_strain - bore_strain)) / (1 + ring_strain);
+}
+
+double cg_gap_round_up(double gap, double step)
+{
+    return step * ceil(gap / step - 1e-9);
 }
 
 void cg_gap_butting(double bore, double depth, double modulus, double overlap,

@@ -17,6 +17,10 @@ double cg_gap_hot(double bore, double gap, double bore_strain,
 double cg_gap_cold_for(double bore, double hot, double bore_strain,
                        double ring_strain);
 
+/* A gap [m] rounded up to whole filing steps [m]; one that is a whole number of
+ * steps but for rounding errors stays.  Cannot fail. */
+double cg_gap_round_up(double gap, double step);
+
 /* What butting does to a ring whose ends would overlap by `overlap` [m] of arc
  * at the bore; all zero when it is not positive.  Thin ring of radial depth
  * `depth`, bore diameter `bore` [m], modulus [Pa]; contact pressure of the ring

@@ -18,24 +18,9 @@ static struct cg_case case_with(const struct cg_case *c,
     return with;
 }
 
-/* Looks for the hottest face. */
-struct hottest {
-    size_t node;
-    double face;
-};
-
-static enum cg_status see_face(void *context, const struct cg_instant *instant,
-                               struct cg_error *error)
-{
-    struct hottest *hottest = context;
-    (void)error;
-    hottest->face = fmax(hottest->face, instant->temperature[hottest->node]);
-    return CG_OK;
-}
-
 /* What the duty does to the top ring of `c`, whose run this is. */
 static void set_load(const struct cg_case *c, const struct cg_duty_run *run,
-                     const struct cg_extremes *extremes, double face,
+                     const struct cg_extremes *extremes,
                      double load[CG_RING_LIMITS])
 {
     load[CG_LIMIT_RING_HEAT] = extremes->ring_top_max;
@@ -44,7 +29,7 @@ static void set_load(const struct cg_case *c, const struct cg_duty_run *run,
                                  extremes->ring_top_max,
                                  c->ring[CG_RING_TOP].service)
                   .low;
-    load[CG_LIMIT_FACE_HEAT] = face;
+    load[CG_LIMIT_FACE_HEAT] = extremes->face_top_max;
     load[CG_LIMIT_PRESSURE] = load[CG_LIMIT_RISE] = 0.0;
     for (size_t i = 0; i < run->pieces; i++) {
         const size_t ends[2] = {run->piece[i].start, run->piece[i].end};
@@ -85,11 +70,10 @@ static enum cg_status run_on(const struct cg_case *c,
     enum cg_status status = vary(c, nominal, &run, NULL);
     if (status != CG_OK)
         return status;
-    struct hottest hottest = {run->thermal->ring[CG_RING_TOP].face, 0.0};
-    status = cg_answer_extremes(c, run, 0.0, see_face, &hottest, &extremes,
-                                NULL, NULL);
+    status =
+        cg_answer_extremes(c, run, 0.0, NULL, NULL, &extremes, NULL, NULL);
     if (status == CG_OK)
-        set_load(c, run, &extremes, hottest.face, load);
+        set_load(c, run, &extremes, load);
     cg_duty_run_free(run);
     return status;
 }
@@ -154,8 +138,7 @@ enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
     enum cg_status status = cg_duty_run_create(&c, &run, error);
     if (status != CG_OK)
         return status;
-    struct hottest hottest = {run->thermal->ring[CG_RING_TOP].face, 0.0};
-    status = cg_answer_find(&c, run, 0.0, see_face, &hottest, &answer, error);
+    status = cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, error);
     if (status == CG_OK)
         status = coat_effect(&c, run, &choice->coat_effect, error);
     if (status == CG_OK) {
@@ -164,7 +147,7 @@ enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
         choice->ring = e->ring_top_max;
         choice->tension_left = cg_relaxation_left(
             choice->material, e->ring_top_max, c.ring[CG_RING_TOP].service);
-        set_load(&c, run, e, hottest.face,
+        set_load(&c, run, e,
                  cg_choice_load(study, at, cg_choice_own_rung(study)));
     }
     cg_duty_run_free(run);

@@ -2,6 +2,8 @@
 
 #include <math.h>
 
+#include "ring_gap.h"
+
 enum { MOST_TRIES = 30 };
 #define GAINS_LITTLE 1.0 /* [deg] */
 
@@ -56,7 +58,7 @@ static void refine(struct search *search, struct bracket b)
     while (b.high - b.low > 1.5 * step && search->out->tried < MOST_TRIES) {
         double gap = (b.low * f_high - b.high * f_low) / (f_high - f_low);
         /* Rounded up: the last but one try is then mostly the answer. */
-        gap = step * ceil(gap / step - 1e-6);
+        gap = cg_gap_round_up(gap, step);
         gap = fmin(fmax(gap, b.low + step), b.high - step);
         double at = lifting(search, gap), f = at - search->wanted;
         if (f >= 0.0) {
@@ -102,11 +104,6 @@ static void look_wider(struct search *search, double rule)
         refine(search, b);
 }
 
-static double up_to(double step, double length)
-{
-    return step * ceil(length / step - 1e-9);
-}
-
 void cg_second_gap_find(struct cg_seal *seal, double top, double least,
                         struct cg_second_gap *second)
 {
@@ -117,13 +114,14 @@ void cg_second_gap_find(struct cg_seal *seal, double top, double least,
                             .step = margin->filing_step,
                             .wanted = seal->c->seal.seated_to_deg,
                             .out = &out};
-    out.gap = up_to(search.step, least);
-    out.most = fmax(up_to(search.step, CG_SECOND_MOST * top), out.gap);
+    out.gap = cg_gap_round_up(least, search.step);
+    out.most = fmax(cg_gap_round_up(CG_SECOND_MOST * top, search.step), out.gap);
     seal->pack.ring[1].held = true;
     out.with_least = out.unseat_deg = lifting(&search, out.gap);
     out.reached = out.with_least >= search.wanted;
     if (!out.reached && out.most > out.gap)
-        look_wider(&search, up_to(search.step, margin->second_factor * top));
+        look_wider(&search, cg_gap_round_up(margin->second_factor * top,
+                                            search.step));
     seal->pack.ring[1].held = false;
     *second = out;
 }

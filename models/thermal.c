@@ -1,5 +1,6 @@
 #include "thermal.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 #include "constants.h"
@@ -140,4 +141,25 @@ double cg_thermal_ring_mean(const struct cg_thermal *thermal,
     const struct cg_ring_map *ring = &thermal->ring[place];
     return weighted(ring->flat_weight, temperature + ring->chain.first,
                     cg_chain_nodes(&ring->chain));
+}
+
+struct cg_between cg_thermal_between(const struct cg_thermal *thermal,
+                                     double depth)
+{
+    const struct cg_bore_grid *grid = &thermal->bore.grid;
+    double last = (double)(grid->stations - 1);
+    double place = depth / cg_station_height(grid) - 0.5;
+    place = fmin(fmax(place, 0.0), last);
+    size_t lower = (size_t)fmin(floor(place), last - 1.0);
+    return (struct cg_between){lower, place - (double)lower};
+}
+
+double cg_thermal_bore_at(const struct cg_thermal *thermal,
+                          const double *temperature, double depth)
+{
+    struct cg_between at = cg_thermal_between(thermal, depth);
+    double upper = temperature[cg_thermal_liner_node(thermal, at.station, 0)];
+    double lower =
+        temperature[cg_thermal_liner_node(thermal, at.station + 1, 0)];
+    return upper + at.part * (lower - upper);
 }

@@ -115,4 +115,20 @@ double cg_thermal_ring_mean(const struct cg_thermal *thermal,
                             const double *temperature,
                             enum cg_ring_place place);
 
+/* Between two stations: the lower one, and the share of the next. */
+struct cg_between {
+    size_t station;
+    double part;
+};
+
+/* Where a depth [m] lies between the middles of the stations; above the first
+ * and below the last it stays at them. */
+struct cg_between cg_thermal_between(const struct cg_thermal *thermal,
+                                     double depth);
+
+/* Bore surface [K] at a depth [m] below the deck, by straight lines between the
+ * middles of the stations.  Cannot fail. */
+double cg_thermal_bore_at(const struct cg_thermal *thermal,
+                          const double *temperature, double depth);
+
 #endif

@@ -27,7 +27,7 @@ static void print_target(const struct cg_case *c, const struct cg_ceiling *at,
 {
     printf("At the config's boost of %s it takes %s.\n",
            cg_show_boost(c->charge.boost, inch).text,
-           cg_show_gap(at->need_at_target, inch).text);
+           cg_show_gap_up(at->need_at_target, inch).text);
     if (at->need_at_target <= at->gap)
         return;
     if (!isnan(at->touch_time))
@@ -46,7 +46,7 @@ static void print_needs(const struct cg_case *c, const struct cg_ceiling *at,
                         bool inch)
 {
     printf("\nWithout boost it takes %s.\n",
-           cg_show_gap(at->need_at_none, inch).text);
+           cg_show_gap_up(at->need_at_none, inch).text);
     print_target(c, at, inch);
     if (!at->rises)
         printf("Note: the gap needed does not rise all the way with boost; "
@@ -79,7 +79,7 @@ static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
     double rule = cg_shop_rule(c->engine.bore, at->boost);
     if (!at->never_enough && !at->always_enough) {
         printf("\nShop rule at that boost: %s (common practice, no source)\n",
-               cg_show_gap(rule, inch).text);
+               cg_show_gap_up(rule, inch).text);
         if (at->gap < rule)
             printf("  The gap is below the rule: until your own engine has "
                    "shown better, file to\n  the larger.\n");

@@ -40,7 +40,7 @@ void cg_find_notes_fill(const struct cg_case *c, const struct cg_answer *answer,
             "(wall %s);\npast that it cools better at first, which "
             "tightens the gap: not modelled.",
             e->boiling_time,
-            cg_show_temperature(e->coolant_side_max, inch).text);
+            cg_show_temperature(e->boiling_point, inch).text);
     if (e->ring_top_max > ring->hot_limit)
         add(notes, "the top ring passes %s, where %s begins to lose tension.",
             cg_show_temperature(ring->hot_limit, inch).text, ring->name);
@@ -54,8 +54,8 @@ void cg_find_notes_fill(const struct cg_case *c, const struct cg_answer *answer,
             cg_show_temperature(CROWN_LIMIT, inch).text);
     if (e->liner_top_max > BORE_LIMIT)
         add(notes,
-            "the bore's top passes %s, where its oil begins to fail\n"
-            "(Heywood 1988, sec. 12.1).",
+            "the bore passes %s where the top ring turns: its oil begins "
+            "to fail\nthere (Heywood 1988, sec. 12.1).",
             cg_show_temperature(BORE_LIMIT, inch).text);
 }
 

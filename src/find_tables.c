@@ -27,8 +27,7 @@ static double celsius(double kelvin)
 static double bore_at_travel(const struct history_row *row, double share)
 {
     const struct cg_case *c = row->history->c;
-    double depth = cg_ring_offset(c, CG_RING_TOP) +
-                   0.5 * c->ring[CG_RING_TOP].width + share * c->engine.stroke;
+    double depth = cg_ring_turn(c, CG_RING_TOP) + share * c->engine.stroke;
     return celsius(cg_growth_at_depth(row->history->run->thermal,
                                       row->moment->bore_temperature, depth));
 }
@@ -144,8 +143,7 @@ static void write_stroke_block(struct cg_table *table,
     const struct cg_case *c = history->c;
     const struct cg_thermal *thermal = history->run->thermal;
     size_t stations = thermal->bore.grid.stations;
-    double top =
-        cg_ring_offset(c, CG_RING_TOP) + 0.5 * c->ring[CG_RING_TOP].width;
+    double top = cg_ring_turn(c, CG_RING_TOP);
     double bottom = top + c->engine.stroke;
     cg_table_block(table, "%s t=%.4gs", label, moment->time);
     for (size_t i = 0; i < stations + 2; i++) {

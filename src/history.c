@@ -34,11 +34,8 @@ enum cg_status cg_history_begin(const struct cg_case *c,
     history->c = c;
     history->run = run;
     history->interval = c->solver.table_step;
-    history->largest = -INFINITY;
     enum cg_status status =
         moment_create(stations_of(history), &history->tightest, error);
-    if (status == CG_OK)
-        status = moment_create(stations_of(history), &history->spare, error);
     if (status != CG_OK)
         cg_history_free(history);
     return status;
@@ -50,7 +47,6 @@ void cg_history_free(struct cg_history *history)
         free(history->moment[i].bore_strain);
     free(history->moment);
     free(history->tightest.bore_strain);
-    free(history->spare.bore_strain);
     memset(history, 0, sizeof *history);
 }
 
@@ -104,40 +100,15 @@ static enum cg_status keep(struct cg_history *history,
     return CG_OK;
 }
 
-static bool at_table_time(const struct cg_history *history, double time)
-{
-    double close = 1e-6 * history->interval;
-    double off = fabs(remainder(time, history->interval));
-    return off < close || time >= history->run->duration - close;
-}
-
 enum cg_status cg_history_watch(void *context,
                                 const struct cg_instant *instant,
                                 struct cg_error *error)
 {
     struct cg_history *history = context;
-    const struct cg_case *c = history->c;
-    const struct cg_thermal *thermal = history->run->thermal;
-
-    /* Filled into the spare first: the two change places when it is tighter. */
-    fill(history, instant, &history->spare);
-    double closure =
-        cg_growth_closure(c, thermal, history->spare.bore_strain,
-                          history->spare.ring_strain, CG_RING_TOP,
-                          c->margin.residual)
-            .closure;
-    if (closure > history->largest) {
-        struct cg_moment tightest = history->spare;
-        history->spare = history->tightest;
-        history->tightest = tightest;
-        history->largest = closure;
-    }
-    bool repeated = history->moments > 0 &&
-                    instant->time <=
-                        history->moment[history->moments - 1].time + 1e-9;
-    if (!at_table_time(history, instant->time) || repeated)
-        return CG_OK;
-    return keep(history, instant, error);
+    if (instant->table)
+        return keep(history, instant, error);
+    fill(history, instant, &history->tightest); /* so far */
+    return CG_OK;
 }
 
 void cg_history_gaps(const struct cg_history *history,
@@ -149,8 +120,7 @@ void cg_history_gaps(const struct cg_history *history,
     struct cg_closure closure =
         cg_growth_closure(c, thermal, moment->bore_strain, moment->ring_strain,
                           CG_RING_TOP, c->margin.residual);
-    double top =
-        cg_ring_offset(c, CG_RING_TOP) + 0.5 * c->ring[CG_RING_TOP].width;
+    double top = cg_ring_turn(c, CG_RING_TOP);
     *least = cg_gap_hot(
         c->engine.bore, cold_gap,
         cg_growth_at_depth(thermal, moment->bore_strain, closure.depth),

@@ -27,8 +27,6 @@ struct cg_history {
     struct cg_moment *moment;
     size_t moments, room;
     struct cg_moment tightest; /* snapshot at the largest closure so far */
-    struct cg_moment spare;
-    double largest;            /* closure of the tightest [m] */
 };
 
 enum cg_status cg_history_begin(const struct cg_case *c,
@@ -37,8 +35,8 @@ enum cg_status cg_history_begin(const struct cg_case *c,
                                 struct cg_error *error);
 void cg_history_free(struct cg_history *history);
 
-/* A cg_instant_watch: keeps multiples of the interval, the end, and the
- * tightest instant.  context is the history. */
+/* A watch for cg_answer_extremes: keeps the table's instants and the tightest.
+ * context is the history. */
 enum cg_status cg_history_watch(void *context,
                                 const struct cg_instant *instant,
                                 struct cg_error *error);

@@ -1,6 +1,7 @@
 /* Growth of ring and bore, and what is left of the gap, by hand. */
 #include "constants.h"
 #include "lesson_sheet_parts.h"
+#include "show.h"
 
 static struct cg_figure cold(const struct cg_lesson_sheet *sheet)
 {
@@ -117,7 +118,8 @@ static struct cg_hand apart(const struct cg_lesson_sheet *sheet,
 static struct cg_hand add_up(const struct cg_lesson_sheet *sheet)
 {
     const struct cg_gap_sum *sum = &sheet->lesson->answer.top;
-    struct cg_figure gap = figure(sheet, NULL, CG_LESSON_GROWTH, sum->cold_gap);
+    struct cg_figure gap = figure(sheet, NULL, CG_LESSON_GROWTH,
+                                  cg_shown_up(sum->cold_gap, sheet->inch));
     struct cg_figure closure =
         figure(sheet, "duty's closure", CG_LESSON_GROWTH, sum->closure);
     struct cg_figure spread =

@@ -32,8 +32,7 @@ static void find_watched(const struct cg_case *c,
                          size_t node[WATCHED])
 {
     const struct cg_chain *ring = &thermal->ring[CG_RING_TOP].chain;
-    double top =
-        cg_ring_offset(c, CG_RING_TOP) + 0.5 * c->ring[CG_RING_TOP].width;
+    double top = cg_ring_turn(c, CG_RING_TOP);
     node[0] = thermal->piston.node[0];
     node[1] = thermal->piston.groove[CG_RING_TOP];
     node[2] = ring->first + cg_chain_nodes(ring) / 2;
@@ -168,7 +167,8 @@ static enum cg_status write_run(const char *dir, const char *config,
                                 double *temperature, struct cg_error *error)
 {
     struct cg_table_head head = {
-        "coldgap's own answer to the transient of network.dat", config,
+        "coldgap's own answer to the transient of network.dat; ring: its "
+        "middle; liner: the stations where the top ring turns", config,
         "time_s [s]  crown_C [C]  groove_top_C [C]  ring_top_C [C]  "
         "liner_top_C [C]  liner_low_C [C]"};
     struct cg_table *table;

@@ -17,7 +17,7 @@ static void say_verdict(struct cg_page *page, const char *ring,
     cg_page_verdict(page, v->safe, "Your %s gap of %s: %s (it takes %s)", ring,
                     cg_show_gap(v->gap, false).text,
                     v->safe ? "safe for this duty" : "TOO SMALL for this duty",
-                    cg_show_gap(v->need, false).text);
+                    cg_show_gap_up(v->need, false).text);
     cg_page_say(page,
                 "Smallest hot gap %s; chance of less than the residual %s, of "
                 "touching %s.",
@@ -68,7 +68,7 @@ static void answer_part(struct cg_page *page, const struct cg_case *c,
                      "the answer is below the shop rule for this bore and "
                      "boost, %s (common practice, no source). Until your own "
                      "engine has shown better, file to the larger.",
-                     cg_show_gap(answer->shop_rule, false).text);
+                     cg_show_gap_up(answer->shop_rule, false).text);
 }
 
 static void notes_part(struct cg_page *page, const struct cg_case *c,
@@ -110,25 +110,11 @@ static void engine_part(struct cg_page *page, const struct cg_case *c,
     cg_page_values_end(page);
 }
 
-/* As it will be printed: to 1 um, or to 0.0001 in. */
-static double as_shown(double metres, bool inch)
-{
-    double digit = inch ? 2.54e-6 : 1e-6;
-    return digit * round(metres / digit);
-}
-
-/* What rounding for the page takes or adds goes to the last part, so that the
- * parts as shown add up to the gap as shown in each system. */
-static double rounding(const struct cg_gap_sum *sum, bool inch)
-{
-    return as_shown(sum->cold_gap, inch) - as_shown(sum->closure, inch) -
-           as_shown(sum->spread, inch) - as_shown(sum->residual, inch);
-}
-
 static void sum_part(struct cg_page *page, const struct cg_case *c,
                      const struct cg_answer *answer)
 {
     const struct cg_gap_sum *sum = &answer->top;
+    const double part[] = {sum->closure, sum->spread, sum->residual};
     bool sampled = answer->confidence.samples > 0 &&
                    sum->spread == answer->confidence.sampled.spread;
     char spread[64];
@@ -144,10 +130,10 @@ static void sum_part(struct cg_page *page, const struct cg_case *c,
     cg_page_length(page, spread, sum->spread);
     cg_page_length(page, "Residual hot gap", sum->residual);
     cg_page_both(page, "Rounding up",
-                 cg_show_length(rounding(sum, false), false).text,
-                 cg_show_length(rounding(sum, true), true).text);
-    cg_page_length(page, "Cold gap, top ring", sum->cold_gap);
-    cg_page_length(page, "Shop rule (common practice, no source)",
+                 cg_show_rest_length(sum->cold_gap, part, 3, false).text,
+                 cg_show_rest_length(sum->cold_gap, part, 3, true).text);
+    cg_page_gap_up(page, "Cold gap, top ring", sum->cold_gap);
+    cg_page_gap_up(page, "Shop rule (common practice, no source)",
                    answer->shop_rule);
     cg_page_values_end(page);
     if (!sampled)

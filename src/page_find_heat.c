@@ -18,11 +18,11 @@ static void temperatures(struct cg_page *page, const struct cg_answer *answer)
     cg_page_temperature(page, "Top groove", e->groove_top_max);
     cg_page_temperature(page, "Top ring", e->ring_top_max);
     cg_page_temperature(page, "Second ring", e->ring_second_max);
-    cg_page_temperature(page, "Bore, top", e->liner_top_max);
+    cg_page_temperature(page, "Bore where the top ring turns", e->liner_top_max);
     cg_page_values_end(page);
     cg_page_figure(page, "temperatures", "Temperatures over the duty",
                    "Six curves over %.4g s, hottest first: crown to %.0f, top "
-                   "groove to %.0f, top of the bore to %.0f, top ring to "
+                   "groove to %.0f, bore where the top ring turns to %.0f, top ring to "
                    "%.0f, second ring to %.0f degrees C, and the low bore.",
                    answer->duration, e->crown_max - 273.15,
                    e->groove_top_max - 273.15, e->liner_top_max - 273.15,

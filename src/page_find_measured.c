@@ -85,6 +85,6 @@ void cg_page_evidence(struct cg_page *page, const struct cg_taught *taught,
     cg_page_values(page, "The answer without it");
     cg_page_length(page, "Closure, nominal", sum->closure);
     cg_page_length(page, "Spread", sum->spread);
-    cg_page_length(page, "Cold gap, top ring", sum->cold_gap);
+    cg_page_gap_up(page, "Cold gap, top ring", sum->cold_gap);
     cg_page_values_end(page);
 }

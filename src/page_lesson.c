@@ -116,8 +116,8 @@ static void add_to(struct cg_page *page, int step,
             "bore's; between them lies the closure, above the ring "
             "the gap that is left while hot, at %s of cold gap for "
             "the highest boost.",
-            cg_show_gap(sheet->lesson->boost[CG_LESSON_BOOSTS - 1].cold_gap,
-                        false)
+            cg_show_gap_up(sheet->lesson->boost[CG_LESSON_BOOSTS - 1].cold_gap,
+                           false)
                 .text);
         boosts_table(page, sheet, inch);
         boosts_table(page, sheet, !inch);

@@ -46,7 +46,7 @@ static void ring_row(struct cg_page *page, const struct cg_ring_choice *ring,
     snprintf(left, sizeof left, "%.0f %%", ring->tension_left.low * 100.0);
     snprintf(stops, sizeof stops, "%s%s", never ? ">" : "",
              cg_show_boost(never ? reached : ring->stops_fitting, inch).text);
-    struct cg_text gap = cg_show_length(ring->cold_gap, inch);
+    struct cg_text gap = cg_show_length_up(ring->cold_gap, inch);
     struct cg_text heat = cg_show_temperature(ring->ring, inch);
     const char *const cells[] = {number,    cg_ring_verdict_text(ring->verdict),
                                  gap.text,  stops,
@@ -147,7 +147,7 @@ static void alloy_row(struct cg_page *page, const struct cg_alloy_choice *a)
     snprintf(name, sizeof name, "%s%s", a->alloy->name,
              a->own ? " (yours)" : "");
     for (int inch = 0; inch < 2; inch++) {
-        cold[inch] = cg_show_length(a->skirt.cold, inch);
+        cold[inch] = cg_show_length_up(a->skirt.cold, inch);
         closure[inch] = cg_show_length(a->skirt.closure, inch);
         if (!isnan(a->skirt.trade.low))
             snprintf(trade[inch], sizeof trade[inch], "%s to %s",

@@ -54,7 +54,8 @@ static void gaps_part(struct cg_page *page, const struct cg_seal_study *study)
                  study->given[k]              ? "yours"
                  : k == 0 || !study->given[0] ? "the answer of find"
                                               : "computed for your top gap");
-        cg_page_length(page, name, study->gap[k]);
+        (study->given[k] ? cg_page_length : cg_page_gap_up)(page, name,
+                                                            study->gap[k]);
         cg_page_length(page, hot[k], study->at_rated.hot_gap[k]);
     }
     cg_page_both(page, "Gas ports",

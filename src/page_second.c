@@ -19,7 +19,7 @@ void cg_page_second(struct cg_page *page, const struct cg_case *c,
 {
     double rule = answer->second_rule;
     double top = cg_answer_top_gap(answer);
-    struct cg_text top_text = cg_show_gap(answer->second_rule_top, false);
+    struct cg_text top_text = cg_show_gap_up(answer->second_rule_top, false);
     cg_page_say(page, "Second ring, for a top gap of %s: %s.",
                 cg_show_gap(top, false).text, cg_find_second_reason(answer));
     if (answer->second_reason == CG_SECOND_RULE) {
@@ -31,7 +31,7 @@ void cg_page_second(struct cg_page *page, const struct cg_case *c,
                     "The gas model would have %s, to keep the top ring seated "
                     "to %.0f deg; that is no safety figure, and no more than "
                     "the trade's rule is asked: metal does not come back.",
-                    cg_show_gap(answer->seating.gap, false).text,
+                    cg_show_gap_up(answer->seating.gap, false).text,
                     c->seal.seated_to_deg);
     else
         say_seating(page, c, answer);
@@ -42,10 +42,10 @@ void cg_page_second(struct cg_page *page, const struct cg_case *c,
             "times a top gap of %s, which gives %s. Until your own engine "
             "has shown better, file to the larger.",
             c->margin.second_factor, top_text.text,
-            cg_show_gap(rule, false).text);
+            cg_show_gap_up(rule, false).text);
     else
         cg_page_say(page,
                     "The trade's rule, %.3g times a top gap of %s, gives %s.",
                     c->margin.second_factor, top_text.text,
-                    cg_show_gap(rule, false).text);
+                    cg_show_gap_up(rule, false).text);
 }

@@ -8,24 +8,10 @@
 #include "report_sheet.h"
 #include "show.h"
 
-/* To 1 um or 0.00001 in; what is asked is never shown less than it is. */
-static struct cg_text shown(double metres, bool inch, bool up)
-{
-    struct cg_text out = {"-"};
-    double digit = inch ? 2.54e-7 : 1e-6;
-    if (isnan(metres))
-        return out;
-    if (up)
-        metres = digit * ceil(metres / digit - 1e-6);
-    snprintf(out.text, sizeof out.text, inch ? "%.5f" : "%.3f",
-             inch ? metres / 25.4e-3 : metres * 1e3);
-    return out;
-}
-
 /* A length to be taken off; "-" for none. */
 static struct cg_text off(double metres, bool inch)
 {
-    return shown(metres > 0.0 ? metres : NAN, inch, true);
+    return cg_sheet_length_up(metres > 0.0 ? metres : NAN, inch);
 }
 
 static void ring_row(struct cg_page *page, const struct cg_sheet *sheet,
@@ -40,11 +26,11 @@ static void ring_row(struct cg_page *page, const struct cg_sheet *sheet,
     if (fit->steps > 0.0)
         snprintf(steps, sizeof steps, "%.0f", fit->steps);
     struct cg_text bore =
-        shown(sheet->gauged.cylinder[cylinder].bore, inch, false);
-    struct cg_text gap = shown(fit->gap, inch, false);
-    struct cg_text asked = shown(fit->asked, inch, true);
+        cg_sheet_length(sheet->gauged.cylinder[cylinder].bore, inch);
+    struct cg_text gap = cg_sheet_length(fit->gap, inch);
+    struct cg_text asked = cg_sheet_length_up(fit->asked, inch);
     struct cg_text take_off = off(fit->take_off, inch);
-    struct cg_text then = shown(fit->then, inch, false);
+    struct cg_text then = cg_sheet_length(fit->then, inch);
     struct cg_text rule = off(fit->rule_take_off, inch);
     const char *const cells[] = {name,      state[fit->state],
                                  take_off.text, steps,
@@ -107,7 +93,7 @@ static void taken_notes(struct cg_page *page, const struct cg_sheet *sheet)
                          "cylinder %d: bore not measured, engine.bore of %s "
                          "mm is taken.",
                          i + 1,
-                         shown(sheet->c.engine.bore, false, false).text);
+                         cg_sheet_length(sheet->c.engine.bore, false).text);
         if (from >= 0 && from != i)
             cg_page_note(page,
                          "cylinder %d: gaps measured in the bore of cylinder "
@@ -129,8 +115,9 @@ static void asked_table(struct cg_page *page, const struct cg_sheet *sheet,
     cg_page_length(page, "Spread", asked->spread);
     cg_page_length(page, "Residual", asked->residual);
     cg_page_length(page, "Safe against closing from", need);
-    cg_page_length(page, "Asked", fmax(need, asked->at_least));
-    cg_page_length(page, "Shop rule", asked->rule);
+    cg_page_gap_up(page, "Asked",
+                   cg_fit_asks(asked, 1.0, sheet->fitting.step));
+    cg_page_gap_up(page, "Shop rule", asked->rule);
     cg_page_length(page, "Too wide above", asked->too_wide);
     cg_page_values_end(page);
 }

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "find_notes.h"
+#include "show.h"
 #include "sweep_table.h"
 
 enum { MOST_ROWS = 400, OWN_COLUMNS = 7, LINE_LENGTH = 4096 };
@@ -34,10 +35,10 @@ static void write_row(struct rows *rows, const struct cg_sweep_point *point)
     double top = cg_sweep_value(point, "cold_gap_top");
     double second = cg_sweep_value(point, "cold_gap_second");
     double ring = cg_sweep_value(point, "ring_top_max");
-    number(text[0], top, 3);
-    number(text[1], top / 25.4, 4);
-    number(text[2], second, 3);
-    number(text[3], second / 25.4, 4);
+    number(text[0], cg_shown_up(top * 1e-3, false) * 1e3, 2);
+    number(text[1], cg_shown_up(top * 1e-3, true) / 25.4e-3, 4);
+    number(text[2], cg_shown_up(second * 1e-3, false) * 1e3, 2);
+    number(text[3], cg_shown_up(second * 1e-3, true) / 25.4e-3, 4);
     number(text[4], ring, 0);
     number(text[5], ring * 1.8 + 32.0, 0);
     for (size_t i = 0; i < axes; i++)

@@ -30,6 +30,12 @@ void cg_page_length(struct cg_page *page, const char *name, double metres)
                  cg_show_length(metres, true).text);
 }
 
+void cg_page_gap_up(struct cg_page *page, const char *name, double metres)
+{
+    cg_page_both(page, name, cg_show_length_up(metres, false).text,
+                 cg_show_length_up(metres, true).text);
+}
+
 void cg_page_temperature(struct cg_page *page, const char *name, double kelvin)
 {
     char metric[32], inch[32];

@@ -9,6 +9,8 @@ void cg_page_values(struct cg_page *page, const char *caption);
 /* Gaps and other lengths, temperatures and what the trade measures else; SI and
  * kelvin. */
 void cg_page_length(struct cg_page *page, const char *name, double metres);
+/* A gap that must not come out smaller (cg_show_gap_up). */
+void cg_page_gap_up(struct cg_page *page, const char *name, double metres);
 void cg_page_temperature(struct cg_page *page, const char *name,
                          double kelvin);
 void cg_page_pressure(struct cg_page *page, const char *name, double pascal);

@@ -10,10 +10,11 @@
 enum { SHARES_SHOWN = 6 };
 
 static void print_row(const char *what, double first_order, double sampled,
+                      struct cg_text (*show)(double metres, bool inch),
                       bool inch)
 {
-    printf("  %-23s %-22s %s\n", what, cg_show_gap(first_order, inch).text,
-           isnan(sampled) ? "-" : cg_show_gap(sampled, inch).text);
+    printf("  %-23s %-22s %s\n", what, show(first_order, inch).text,
+           isnan(sampled) ? "-" : show(sampled, inch).text);
 }
 
 static void print_shares(const struct cg_answer *answer, bool correlated)
@@ -55,17 +56,17 @@ void cg_report_confidence(const struct cg_case *c,
            correlated ? "correlated" : "as independent", found->samples,
            found->seed);
     printf("  %-23s %-22s %s\n", "", "first order", "sampled");
-    print_row("closure, mean", line->closure, found->mean, inch);
-    print_row("standard deviation", answer->sigma, found->sd, inch);
+    print_row("closure, mean", line->closure, found->mean, cg_show_gap, inch);
+    print_row("standard deviation", answer->sigma, found->sd, cg_show_gap, inch);
     /* with less than one sample beyond it a quantile means nothing */
     bool told = (double)found->samples * c->margin.risk >= 1.0;
     print_row("closure at the risk", line->closure + line->spread,
-              told ? found->quantile : NAN, inch);
+              told ? found->quantile : NAN, cg_show_gap, inch);
     if (told)
         printf("  %-23s %-22s %s\n", "  its standard error", "",
                cg_show_gap(found->quantile_error, inch).text);
     print_row("cold gap, top ring", line->cold_gap,
-              told ? found->sampled.cold_gap : NAN, inch);
+              told ? found->sampled.cold_gap : NAN, cg_show_gap_up, inch);
     print_shares(answer, correlated);
     print_used(c, answer);
 }

@@ -61,7 +61,7 @@ void cg_report_evidence(const struct cg_taught *taught,
            "    cold gap, top ring %s\n",
            cg_show_gap(sum->closure, inch).text,
            cg_show_gap(sum->spread, inch).text,
-           cg_show_gap(sum->cold_gap, inch).text);
+           cg_show_gap_up(sum->cold_gap, inch).text);
     if (answer->top.cold_gap < sum->cold_gap * (1.0 - 1e-9))
         printf("  What was found makes the gap smaller: be sure of it.\n");
     printf("  %s\n\n", cg_evidence_holds());

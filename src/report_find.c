@@ -74,7 +74,8 @@ static void print_temperatures(const struct cg_answer *answer, bool inch)
 {
     const struct cg_extremes *e = &answer->extremes;
     printf("Hottest in the duty\n");
-    printf("  crown %s, top groove %s, top ring %s, second ring %s, bore %s\n",
+    printf("  crown %s, top groove %s, top ring %s, second ring %s,\n"
+           "  bore where the top ring turns %s\n",
            cg_show_temperature(e->crown_max, inch).text,
            cg_show_temperature(e->groove_top_max, inch).text,
            cg_show_temperature(e->ring_top_max, inch).text,
@@ -93,21 +94,12 @@ static void print_temperatures(const struct cg_answer *answer, bool inch)
            fmax(fabs(answer->ledger.residual), 1e-12));
 }
 
-/* As it will be printed: to 1 um, or to 0.0001 in. */
-static double as_shown(double metres, bool inch)
-{
-    double digit = inch ? 2.54e-6 : 1e-6;
-    return digit * round(metres / digit);
-}
-
 /* The parts as shown add up to the gap as shown: what their own rounding for
  * the screen takes or adds goes to the last part. */
 static void print_sum(const struct cg_answer *answer, double risk, bool inch)
 {
     const struct cg_gap_sum *sum = &answer->top;
-    double rounding =
-        as_shown(sum->cold_gap, inch) - as_shown(sum->closure, inch) -
-        as_shown(sum->spread, inch) - as_shown(sum->residual, inch);
+    const double part[] = {sum->closure, sum->spread, sum->residual};
     const struct cg_confidence *by = &answer->confidence;
     printf("  closure, nominal        %s\n",
            cg_show_gap(sum->closure, inch).text);
@@ -118,11 +110,10 @@ static void print_sum(const struct cg_answer *answer, double risk, bool inch)
     printf("%s, for a risk of %g\n", cg_show_gap(sum->spread, inch).text, risk);
     printf("  residual hot gap        %s\n",
            cg_show_gap(sum->residual, inch).text);
-    /* the other unit's digits may leave a little less than nothing */
     printf("  rounding up             %s\n",
-           cg_show_gap(fmax(rounding, 0.0), inch).text);
+           cg_show_rest(sum->cold_gap, part, 3, inch).text);
     printf("  cold gap, top ring      %s\n",
-           cg_show_gap(sum->cold_gap, inch).text);
+           cg_show_gap_up(sum->cold_gap, inch).text);
     if (by->samples == 0)
         printf("  (first order; drawn all at once, the inputs ask for up to "
                "%s more on the\n  shipped engines: --samples %.0f tells)\n",
@@ -151,7 +142,7 @@ static void print_shop_rule(const struct cg_answer *answer, bool inch)
 {
     printf("Shop rule for this bore and boost: %s (common practice, no "
            "source)\n",
-           cg_show_gap(answer->shop_rule, inch).text);
+           cg_show_gap_up(answer->shop_rule, inch).text);
 }
 
 static void print_tightest(const struct cg_taught *taught,
@@ -193,7 +184,7 @@ static void print_piston(const struct cg_case *c,
     const struct cg_skirt_answer *skirt = &answer->skirt;
     const struct cg_clearance *least = &answer->extremes.clearance;
     printf("Piston, cold skirt clearance by this model %s\n",
-           cg_show_gap(skirt->cold, inch).text);
+           cg_show_gap_up(skirt->cold, inch).text);
     printf("  closure %s + spread %s - spring %s, rounded up\n",
            cg_show_length(skirt->closure, inch).text,
            cg_show_length(skirt->spread, inch).text,
@@ -271,7 +262,7 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
     printf("Your %s gap of %s: %s (it takes %s)\n", ring,
            cg_show_gap(v->gap, inch).text,
            v->safe ? "safe for this duty" : "TOO SMALL for this duty",
-           cg_show_gap(v->need, inch).text);
+           cg_show_gap_up(v->need, inch).text);
     printf("  smallest hot gap %s; chance of less than the residual %s,\n"
            "  of touching %s\n",
            cg_show_gap(v->hot_gap_min, inch).text,
@@ -331,7 +322,7 @@ static void print_second_reason(const struct cg_case *c,
                "ring\n             seated to %.0f deg at full load and %.0f "
                "rpm; it is no safety figure, and\n             no more than "
                "the trade's rule is asked: metal does not come back)\n",
-               cg_show_gap(s->gap, inch).text, wanted, rpm);
+               cg_show_gap_up(s->gap, inch).text, wanted, rpm);
         break;
     case CG_SECOND_RULE:
         printf("             (the gas between the rings could not be "
@@ -363,7 +354,7 @@ static void print_top_gap(const struct cg_answer *answer, bool inch)
            cg_show_gap_up(gap, inch).text);
     if (gap < rule * (1.0 - 1e-9))
         printf("             The shop rule gives %s:\n%s",
-               cg_show_gap(rule, inch).text, to_the_larger);
+               cg_show_gap_up(rule, inch).text, to_the_larger);
 }
 
 static void print_second_gap(const struct cg_case *c,
@@ -382,8 +373,8 @@ static void print_second_gap(const struct cg_case *c,
             "             The trade's rule, %.3g times a top gap of %s, gives"
             "\n             %s%s\n",
             c->margin.second_factor,
-            cg_show_length(answer->second_rule_top, inch).text,
-            cg_show_gap(rule, inch).text, below);
+            cg_show_length_up(answer->second_rule_top, inch).text,
+            cg_show_gap_up(rule, inch).text, below);
     if (answer->second_reason != CG_SECOND_RULE && *below == ':')
         printf("%s", to_the_larger);
     printf("\n");

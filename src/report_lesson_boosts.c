@@ -18,7 +18,7 @@ static void print_boost(FILE *out, const struct cg_lesson_sheet *sheet,
     cg_hand_print_numbers(out, &grown->bore);
     cg_hand_print_numbers(out, &grown->closure);
     fprintf(out, "  over the duty coldgap asks for a cold gap of %s\n",
-            cg_show_gap(at->cold_gap, sheet->inch).text);
+            cg_show_gap_up(at->cold_gap, sheet->inch).text);
 }
 
 void cg_lesson_boosts(FILE *out, const struct cg_lesson_sheet *sheet)

@@ -125,7 +125,7 @@ void cg_lesson_sum(FILE *out, const struct cg_lesson_sheet *sheet)
     fprintf(out,
             "Shop rule for this bore and boost: %s (common practice, no "
             "source)\n",
-            cg_show_gap(answer->shop_rule, sheet->inch).text);
+            cg_show_gap_up(answer->shop_rule, sheet->inch).text);
     if (answer->top.cold_gap < answer->shop_rule)
         fprintf(out,
                 "The answer is below the rule: until your own engine has shown "

@@ -58,7 +58,7 @@ static void print_ring(const struct cg_ring_choice *ring, double reached,
              cg_show_boost(never ? reached : ring->stops_fitting, inch).text);
     printf("%c %-18s %-18s %8s %5s %2.0f %% %8s %s\n", ring->own ? '*' : ' ',
            ring->material->name, ring->face->name,
-           cg_show_length(ring->cold_gap, inch).text,
+           cg_show_length_up(ring->cold_gap, inch).text,
            cg_show_temperature(ring->ring, inch).text,
            ring->tension_left.low * 100.0, stops,
            cg_ring_verdict_text(ring->verdict));
@@ -101,7 +101,7 @@ static void print_pistons(const struct cg_rings_answer *answer, bool inch)
     for (size_t i = 0; i < answer->alloys; i++) {
         const struct cg_alloy_choice *a = &answer->alloy[i];
         printf("%c %-14s %-9s (closure %s)", a->own ? '*' : ' ',
-               a->alloy->name, cg_show_length(a->skirt.cold, inch).text,
+               a->alloy->name, cg_show_length_up(a->skirt.cold, inch).text,
                cg_show_length(a->skirt.closure, inch).text);
         if (!isnan(a->skirt.trade.low))
             printf("  trade %s to %s",

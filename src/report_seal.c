@@ -22,7 +22,9 @@ static void print_gaps(const struct cg_seal_study *study, const char *config,
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
         printf("%s%-6s %s cold (%s), %s hot\n",
                k == 0 ? "Gaps     " : "         ", ring[k],
-               cg_show_gap(study->gap[k], inch).text,
+               (study->given[k] ? cg_show_gap : cg_show_gap_up)(study->gap[k],
+                                                                inch)
+                   .text,
                study->given[k] ? "yours"
                : k == 0 || !study->given[0] ? "the answer of find"
                                             : "computed for your top gap",
@@ -208,7 +210,7 @@ static void print_second(const struct cg_seal_study *study, bool inch)
            "%.0f asked for;\n             a second ring that lifts is not "
            "counted on)\n",
            answer->second_reason == CG_SECOND_LIMITED
-               ? cg_show_length(s->gap, inch).text
+               ? cg_show_length_up(s->gap, inch).text
                : "it",
            s->unseat_deg, s->speed * 60.0, study->c->seal.seated_to_deg);
     if (!study->whole)
@@ -217,8 +219,8 @@ static void print_second(const struct cg_seal_study *study, bool inch)
     printf("             The trade's rule, %.3g times a top gap of %s, gives\n"
            "             %s%s.\n\n",
            study->c->margin.second_factor,
-           cg_show_length(answer->second_rule_top, inch).text,
-           cg_show_gap(answer->second_rule, inch).text,
+           cg_show_length_up(answer->second_rule_top, inch).text,
+           cg_show_gap_up(answer->second_rule, inch).text,
            answer->second.cold_gap < answer->second_rule * (1.0 - 1e-9)
                ? ":\n             until your own engine has shown better, file "
                  "to the larger"
@@ -249,7 +251,7 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
     print_second(study, inch);
     if (!study->answer.verdict.safe)
         printf("This top gap is TOO SMALL for the duty: it takes %s.\n\n",
-               cg_show_gap(study->answer.verdict.need, inch).text);
+               cg_show_gap_up(study->answer.verdict.need, inch).text);
     printf("Blow-by  %s, %.2g %% of the charge\n\n",
            cg_show_leak(study->at_rated.blow_by, inch).text,
            study->at_rated.blow_by_share * 100.0);

@@ -34,23 +34,20 @@ const char *cg_sheet_box(void)
            "Builder _____________________________  Checked _________________\n";
 }
 
-/* A length in the one unit of the sheet, to 1 um or 0.00001 in (a gap taken
- * over from mm would else seem to miss what it meets); "-" for NaN. */
-static struct cg_text shown(double metres, bool inch)
+/* A length in the one unit of the sheet, to 1 um or a tenth of a thousandth;
+ * "-" for NaN. */
+struct cg_text cg_sheet_length(double metres, bool inch)
 {
     struct cg_text out = {"-"};
     if (!isnan(metres))
-        snprintf(out.text, sizeof out.text, inch ? "%.5f" : "%.3f",
+        snprintf(out.text, sizeof out.text, inch ? "%.4f" : "%.3f",
                  inch ? metres / 25.4e-3 : metres * 1e3);
     return out;
 }
 
-/* The same, never less than it is. */
-static struct cg_text shown_up(double metres, bool inch)
+struct cg_text cg_sheet_length_up(double metres, bool inch)
 {
-    double digit = inch ? 2.54e-7 : 1e-6;
-    return shown(isnan(metres) ? metres : digit * ceil(metres / digit - 1e-6),
-                 inch);
+    return cg_sheet_length(cg_shown_up(metres, inch), inch);
 }
 
 static const char *unit_word(bool inch)
@@ -63,7 +60,8 @@ static void print_rule(const struct cg_sheet *sheet, bool inch)
 {
     const struct cg_fit_asked *asked = sheet->fitting.asked;
     printf("  shop rule    top %s, second %s (common practice, no source)\n",
-           shown(asked[0].rule, inch).text, shown(asked[1].rule, inch).text);
+           cg_sheet_length_up(asked[0].rule, inch).text,
+           cg_sheet_length_up(asked[1].rule, inch).text);
     if (cg_fit_need(&asked[0], 1.0) < asked[0].rule)
         printf("               The answer is below the rule: until your own "
                "engine has\n               shown better, file to the larger "
@@ -74,30 +72,35 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
 {
     const struct cg_fit_asked *top = &sheet->fitting.asked[0],
                               *second = &sheet->fitting.asked[1];
+    double step = sheet->fitting.step;
     printf("Asked of a ring in a bore of %s %s\n",
-           shown(sheet->c.engine.bore, inch).text, unit_word(inch));
+           cg_sheet_length(sheet->c.engine.bore, inch).text, unit_word(inch));
     printf("  top ring     %s: closure %s, spread %s, residual %s\n",
-           shown_up(cg_fit_need(top, 1.0), inch).text,
-           shown(top->closure, inch).text, shown(top->spread, inch).text,
-           shown(top->residual, inch).text);
+           cg_sheet_length_up(cg_fit_asks(top, 1.0, step), inch).text,
+           cg_sheet_length(top->closure, inch).text, cg_sheet_length(top->spread, inch).text,
+           cg_sheet_length(top->residual, inch).text);
     printf(
         "  second ring  %s:\n               %s",
-        shown_up(fmax(cg_fit_need(second, 1.0), second->at_least), inch).text,
+        cg_sheet_length_up(cg_fit_asks(second, 1.0, step), inch).text,
         cg_find_second_reason(&sheet->answer));
     if (sheet->answer.seating.gap > 0.0)
         printf(",\n               with a top gap of up to %s",
-               shown(sheet->answer.seating.top, inch).text);
+               cg_sheet_length_up(sheet->answer.seating.top, inch).text);
     if (second->at_least > 0.0)
         printf("\n               (safe against closing from %s on)",
-               shown_up(cg_fit_need(second, 1.0), inch).text);
+               cg_sheet_length_up(cg_fit_need(second, 1.0), inch).text);
     printf("\n");
     print_rule(sheet, inch);
     printf("  too wide     above top %s, second %s: margin.wide_factor times "
            "the\n               larger of answer and rule (common practice, "
            "no source)\n",
-           shown(top->too_wide, inch).text, shown(second->too_wide, inch).text);
+           cg_sheet_length(top->too_wide, inch).text,
+           cg_sheet_length(second->too_wide, inch).text);
     printf("  filing step  %s, counted up\n\n",
            cg_show_gap(sheet->fitting.step, inch).text);
+    if (inch)
+        printf("What is asked is shown rounded up to half a thousandth; gaps "
+               "are judged before that.\n\n");
 }
 
 static void print_head(const struct cg_sheet *sheet, bool inch)
@@ -106,7 +109,7 @@ static void print_head(const struct cg_sheet *sheet, bool inch)
     printf("coldgap sheet %s --measured %s\n\n", sheet->config,
            sheet->measured);
     printf("Engine   %d cylinders, bore %s %s, boost %s, %s\n",
-           c->engine.cylinders, shown(c->engine.bore, inch).text,
+           c->engine.cylinders, cg_sheet_length(c->engine.bore, inch).text,
            unit_word(inch), cg_show_boost(c->charge.boost, inch).text,
            c->fuel.name);
     printf("Rings    top %s, second %s\n", c->ring[CG_RING_TOP].material,
@@ -126,7 +129,7 @@ static const char *state_text(enum cg_fit_state state)
 /* A length to be taken off; "-" for none. */
 static struct cg_text off(double metres, bool inch)
 {
-    return metres > 0.0 ? shown_up(metres, inch) : shown(NAN, inch);
+    return metres > 0.0 ? cg_sheet_length_up(metres, inch) : cg_sheet_length(NAN, inch);
 }
 
 static void print_ring(const struct cg_fit *fit, int ring, bool inch)
@@ -135,8 +138,8 @@ static void print_ring(const struct cg_fit *fit, int ring, bool inch)
     if (fit->steps > 0.0)
         snprintf(steps, sizeof steps, "%.0f", fit->steps);
     printf(" %-6s %7s %7s %8s %5s %7s %7s  %s\n", cg_fit_ring_word(ring),
-           shown(fit->gap, inch).text, shown_up(fit->asked, inch).text,
-           off(fit->take_off, inch).text, steps, shown(fit->then, inch).text,
+           cg_sheet_length(fit->gap, inch).text, cg_sheet_length_up(fit->asked, inch).text,
+           off(fit->take_off, inch).text, steps, cg_sheet_length(fit->then, inch).text,
            off(fit->rule_take_off, inch).text, state_text(fit->state));
 }
 
@@ -154,7 +157,7 @@ static void print_rings(const struct cg_sheet *sheet, bool inch)
                    i + 1);
             continue;
         }
-        printf("%3d %8s", i + 1, shown(gauged[i].bore, inch).text);
+        printf("%3d %8s", i + 1, cg_sheet_length(gauged[i].bore, inch).text);
         print_ring(&sheet->fitting.cylinder[i].ring[0], 0, inch);
         printf("%12s", "");
         print_ring(&sheet->fitting.cylinder[i].ring[1], 1, inch);
@@ -184,12 +187,12 @@ static void print_taken(const struct cg_sheet *sheet, bool inch)
         if (gauged->listed && isnan(gauged->bore))
             printf("Cylinder %d: bore not measured, engine.bore of %s %s is "
                    "taken.\n",
-                   i + 1, shown(fitted->bore, inch).text, unit_word(inch));
+                   i + 1, cg_sheet_length(fitted->bore, inch).text, unit_word(inch));
         if (from >= 0 && from != i)
             printf(
                 "Cylinder %d: gaps measured in the bore of cylinder %d; in its "
                 "own\n  they change by %+.*f %s.\n",
-                i + 1, from + 1, inch ? 5 : 3,
+                i + 1, from + 1, inch ? 4 : 3,
                 cg_fit_carry(sheet->fitting.cylinder[from].bore, fitted->bore) /
                     (inch ? 25.4e-3 : 1e-3),
                 unit_word(inch));
@@ -224,7 +227,7 @@ static void print_too_wide(const struct cg_sheet *sheet, bool inch)
             printf("Cylinder %d, %s ring: %s %s wider than asked; only "
                    "another ring helps.\n",
                    i + 1, cg_fit_ring_word(ring),
-                   shown(fit->gap - fit->asked, inch).text, unit_word(inch));
+                   cg_sheet_length(fit->gap - fit->asked, inch).text, unit_word(inch));
             print_price(&sheet->prices.ring[i][ring], sheet->prices.asked,
                         inch);
         }
@@ -242,13 +245,13 @@ static void print_bores(const struct cg_sheet *sheet, bool inch)
     for (int i = 0; i < fitting->cylinders; i++)
         if (!isnan(cylinder[i].opens))
             printf("  cylinder %2d  bore +%s  gap +%s %s\n", i + 1,
-                   shown(cylinder[i].bore - cylinder[small].bore, inch).text,
-                   shown(cylinder[i].opens, inch).text, unit_word(inch));
+                   cg_sheet_length(cylinder[i].bore - cylinder[small].bore, inch).text,
+                   cg_sheet_length(cylinder[i].opens, inch).text, unit_word(inch));
     if (cylinder[large].opens > 0.0)
         printf("  A ring filed in cylinder %d and run in cylinder %d has %s "
                "%s less than was\n  gauged: file each ring in the bore it "
                "runs in.\n",
-               large + 1, small + 1, shown(cylinder[large].opens, inch).text,
+               large + 1, small + 1, cg_sheet_length(cylinder[large].opens, inch).text,
                unit_word(inch));
 }
 

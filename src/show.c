@@ -20,41 +20,62 @@ static struct cg_text text_of(const char *format, double value)
     return out;
 }
 
-static struct cg_text both(double mm, double thou, bool inch)
+/* Small lengths as shown: to 1 um, or to a tenth of a thousandth. */
+static double as_shown(double metres, bool inch)
+{
+    double digit = inch ? 0.1 * THOU : 1e-6;
+    return digit * round(metres / digit);
+}
+
+double cg_shown_up(double metres, bool inch)
+{
+    double step = inch ? 0.5 * THOU : 1e-5;
+    return step * ceil(metres / step - 1e-6);
+}
+
+static struct cg_text both(struct cg_text mm, struct cg_text in, bool inch)
 {
     struct cg_text out;
-    if (inch)
-        snprintf(out.text, sizeof out.text, "%.4f in (%.2f mm)", thou * 1e-3,
-                 mm);
-    else
-        snprintf(out.text, sizeof out.text, "%.3f mm (%.1f thou)", mm, thou);
+    snprintf(out.text, sizeof out.text, "%.20s (%.20s)",
+             inch ? in.text : mm.text, inch ? mm.text : in.text);
     return out;
 }
 
 struct cg_text cg_show_gap(double metres, bool inch)
 {
-    return both(metres * 1e3, metres / THOU, inch);
-}
-
-struct cg_text cg_show_gap_up(double metres, bool inch)
-{
-    struct cg_text out;
-    double mm = metres * 1e3, thou = 0.5 * ceil(metres / THOU / 0.5 - 1e-9);
-    if (inch)
-        snprintf(out.text, sizeof out.text, "%.4f in (%.2f mm, rounded up)",
-                 thou * 1e-3, 0.01 * ceil(thou * THOU * 1e3 / 0.01 - 1e-9));
-    else
-        snprintf(out.text, sizeof out.text, "%.3f mm (%.1f thou, rounded up)",
-                 mm, thou);
-    return out;
+    return both(text_of("%.3f mm", metres * 1e3),
+                text_of("%.4f in", metres / INCH), inch);
 }
 
 struct cg_text cg_show_length_up(double metres, bool inch)
 {
-    if (inch)
-        return text_of("%.4f in",
-                       0.5e-3 * ceil(metres / THOU / 0.5 - 1e-9));
-    return text_of("%.3f mm", metres * 1e3);
+    double shown = cg_shown_up(metres, inch);
+    return inch ? text_of("%.4f in", shown / INCH)
+                : text_of("%.2f mm", shown * 1e3);
+}
+
+struct cg_text cg_show_gap_up(double metres, bool inch)
+{
+    return both(cg_show_length_up(metres, false),
+                cg_show_length_up(metres, true), inch);
+}
+
+struct cg_text cg_show_rest_length(double gap, const double *part,
+                                   size_t parts, bool inch)
+{
+    double rest = cg_shown_up(gap, inch);
+    for (size_t i = 0; i < parts; i++)
+        rest -= as_shown(part[i], inch);
+    rest = as_shown(fmax(rest, 0.0), inch); /* none is none, not "-0" */
+    return inch ? text_of("%.4f in", rest / INCH)
+                : text_of("%.3f mm", rest * 1e3);
+}
+
+struct cg_text cg_show_rest(double gap, const double *part, size_t parts,
+                            bool inch)
+{
+    return both(cg_show_rest_length(gap, part, parts, false),
+                cg_show_rest_length(gap, part, parts, true), inch);
 }
 
 struct cg_text cg_show_length(double metres, bool inch)

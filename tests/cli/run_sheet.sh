@@ -162,8 +162,12 @@ is 1 top gap_mm 0.4699
 is 1 second gap_mm 0.59944
 is 1 top bore_mm 86.4997
 sheet 0 "$work/inch.csv" --units inch
-says stdout 'in a bore of 3.40551 in'
-says stdout '0.01850'
+says stdout 'in a bore of 3.4055 in'
+says stdout ' 0.0185 '
+# asked in thousandths and halves
+awk '/^Asked/ {on = 1} on && /top ring/ {sub(/:/, "", $3)
+    exit !($3 == sprintf("%.4f", int($3 * 2000 + 0.5) / 2000))}' \
+    "$work/stdout" || fail 'asked in inch is no half thousandth'
 # inch on the screen leaves the tables
 sheet 0 "$work/inch.csv" --units inch -o "$work/again"
 diff -r "$work/out" "$work/again" || fail "--units inch changes the tables"
