@@ -32,7 +32,7 @@ level() {
     thermal | thermal_* | growth | joint) echo 4 ;;
     operating | case_check | uncertain) echo 4 ;;
     ring_film) echo 5 ;;
-    regime | regime_* | duty_run) echo 5 ;;
+    regime | regime_* | duty_run | duty_march | follow) echo 5 ;;
     bore_finish) echo 5 ;;
     input_law) echo 4 ;;
     clearance) echo 4 ;;
