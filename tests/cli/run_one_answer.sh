@@ -142,7 +142,7 @@ way_of_sheet() {
 # it is more.
 way_of_ceiling() {
     gap=$(key cold_gap_top)
-    boost=$(sed -n 's/.*boost_kPa = \([0-9.]*\).*/\1/p' "$engine" | head -n 1)
+    boost=$(sed -n 's/^charge.*boost_kPa = \([0-9.]*\).*/\1/p' "$engine" | head -n 1)
     asks ceiling --gap "${gap}mm" -q
     grep -q '^Ceiling  [0-9]* kPa' "$work/stdout" || return 0
     top=$(sed -n 's/^Ceiling  \([0-9]*\) kPa.*/\1/p' "$work/stdout")
