@@ -142,11 +142,12 @@ way_of_sheet() {
 # it is more.
 way_of_ceiling() {
     gap=$(key cold_gap_top)
-    boost=$(sed -n 's/^charge.*boost_kPa = \([0-9.]*\).*/\1/p' "$engine" | head -n 1)
-    asks ceiling --gap "${gap}mm" -q
+    asks ceiling --gap "${gap}mm"
+    boost=$(sed -n "s/^At the config's boost of \([0-9]*\) kPa.*/\1/p" \
+        "$work/stdout")
     grep -q '^Ceiling  [0-9]* kPa' "$work/stdout" || return 0
     top=$(sed -n 's/^Ceiling  \([0-9]*\) kPa.*/\1/p' "$work/stdout")
-    [ "$top" -ge "${boost%.*}" ] ||
+    [ "$top" -ge "$boost" ] ||
         fail "$duty: the gap answered for $boost kPa stands $top"
     for at in "$top" "$((top + 2))"; do
         "$coldgap" find "$engine" --set duty.name="$duty" \
