@@ -15,14 +15,14 @@ enum {
     INCLUDE_DEPTH = 9,
     INCLUDES = 100,
     SETTINGS = 200, /* in one group */
-    GROUPS = 8,     /* inside each other; deeper ones are counted as one */
+    NESTING = 32,   /* groups, lists and arrays inside each other */
     TEXT_ROOM = 1024 * 1024 /* bytes */
 };
 
 /* All files of one config together. */
 struct whole {
-    size_t includes, bytes, settings[GROUPS];
-    int inside;    /* of how many groups */
+    size_t includes, bytes, inside;
+    size_t settings[NESTING + 1]; /* in the groups open */
     bool too_much; /* which has been told: nothing more is read */
 };
 
@@ -114,18 +114,33 @@ static void count_up(const struct scan *scan, size_t *count, size_t add,
                "more than %zu %s; that many are allowed", most, what);
 }
 
-/* Keeps count of a group's settings, which libconfig compares each with each. */
+/* Keeps count of a group's settings, which libconfig compares each with each,
+ * and of brackets open, for which it calls itself. */
 static void count_setting(const struct scan *scan)
 {
     struct whole *whole = scan->whole;
-    size_t *settings = whole->settings;
-    int last = whole->inside < GROUPS ? whole->inside : GROUPS - 1;
-    if (*scan->at == '=' || *scan->at == ':')
-        count_up(scan, &settings[last], 1, SETTINGS, "settings in one group");
-    else if (*scan->at == '{' && ++whole->inside < GROUPS)
-        settings[whole->inside] = 0;
-    else if (*scan->at == '}' && whole->inside > 0)
-        whole->inside--;
+    switch (*scan->at) {
+    case '=':
+    case ':':
+        count_up(scan, &whole->settings[whole->inside], 1, SETTINGS,
+                 "settings in one group");
+        break;
+    case '{':
+    case '(':
+    case '[':
+        count_up(scan, &whole->inside, 1, NESTING,
+                 "groups and lists inside each other");
+        if (!whole->too_much)
+            whole->settings[whole->inside] = 0;
+        break;
+    case '}':
+    case ')':
+    case ']':
+        whole->inside -= whole->inside > 0;
+        break;
+    default:
+        break;
+    }
 }
 
 /* `name`: as written, from the config's own folder. */
