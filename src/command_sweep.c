@@ -5,6 +5,7 @@
 
 #include "cautions.h"
 #include "config.h"
+#include "find_notes.h"
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
@@ -57,6 +58,22 @@ static enum cg_status read_point(const struct cg_options *options,
     return status;
 }
 
+/* A gap that no config may give is no answer. */
+static enum cg_status check_range(const struct cg_answer *answer,
+                                  struct cg_error *error)
+{
+    bool top = answer->verdict.beyond;
+    const struct cg_verdict *verdict =
+        top ? &answer->verdict : &answer->second_verdict;
+    char text[CG_FIND_BEYOND];
+    if (!verdict->beyond)
+        return CG_OK;
+    cg_find_beyond(verdict, top ? &answer->top : &answer->second, false, text);
+    text[strcspn(text, "\n")] = ' ';
+    return cg_error_set(error, CG_NOT_SAFE, "%s ring: %s",
+                        top ? "top" : "second", text);
+}
+
 /* The answer at one point as a row; what cannot be computed is a row too. */
 static void compute_row(const struct cg_options *options,
                         const struct cg_grid *grid, size_t point,
@@ -87,6 +104,8 @@ static void compute_row(const struct cg_options *options,
         status = cg_answer_second(&c, run, cg_answer_top_gap(&answer), &answer,
                                   &error);
     cg_duty_run_free(run);
+    if (status == CG_OK)
+        status = check_range(&answer, &error);
     cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
                      error.text);
     if (status != CG_OK)
