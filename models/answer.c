@@ -6,6 +6,7 @@
 
 #include <gsl/gsl_cdf.h>
 
+#include "case_check.h"
 #include "growth.h"
 #include "spread.h"
 
@@ -52,7 +53,9 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
         add_up(answer->extremes.second_closure, answer->top.spread, margin);
     answer->second_rule_top = ruling_top(answer);
     double ruled = margin->second_factor * answer->second_rule_top;
-    answer->second_rule = cg_gap_round_up(ruled, margin->filing_step);
+    double most = cg_case_gap_most(c, CG_RING_SECOND), step = margin->filing_step;
+    answer->second_rule = fmin(cg_gap_round_up(ruled, step),
+                               step * floor(most / step + 1e-9));
     answer->second = own;
     answer->second_reason = CG_SECOND_OWN;
     double wider = answer->second_rule;
@@ -106,7 +109,11 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
     verdict->given = !isnan(ring->cold_gap);
     verdict->gap = verdict->given ? ring->cold_gap : sum->cold_gap;
     verdict->hot_gap_min = verdict->gap - closure;
-    verdict->safe = verdict->gap >= verdict->need * (1.0 - 1e-9);
+    bool enough = verdict->gap >= verdict->need * (1.0 - 1e-9);
+    verdict->most = cg_case_gap_most(c, place);
+    verdict->beyond = sum->cold_gap > verdict->most * (1.0 + 1e-9) &&
+                      !(verdict->given && enough);
+    verdict->safe = enough && !verdict->beyond;
     verdict->chance_less = gsl_cdf_ugaussian_Q(
         (verdict->hot_gap_min - c->margin.residual) / spread);
     verdict->chance_touch = gsl_cdf_ugaussian_Q(verdict->hot_gap_min / spread);
@@ -209,8 +216,7 @@ bool cg_answer_stands(const struct cg_answer *answer)
     const struct cg_verdict *top = &answer->verdict,
                             *second = &answer->second_verdict;
     const struct cg_skirt_answer *skirt = &answer->skirt;
-    return (!top->given || top->safe) && (!second->given || second->safe) &&
-           (skirt->taken || !skirt->too_tight);
+    return top->safe && second->safe && (skirt->taken || !skirt->too_tight);
 }
 
 double cg_answer_top_gap(const struct cg_answer *answer)

@@ -84,6 +84,9 @@ struct cg_verdict {      /* of a given gap */
     bool given, safe;
     double gap;          /* [m]; the answer's if none is given */
     double need;         /* closure, spread and residual, unrounded [m] */
+    double most;         /* the widest that a case may give [m] */
+    bool beyond;         /* the answer's is wider: no gap will do, and the ring
+                            is safe only with a given one that is */
     double hot_gap_min;  /* nominal [m]; negative: the ends touch */
     double chance_less;  /* of less than the residual [1] */
     double chance_touch; /* of the ends touching [1] */
@@ -123,7 +126,8 @@ struct cg_answer {
     struct cg_gap_sum top, second;
     struct cg_skirt_answer skirt;
     enum cg_second_reason second_reason;
-    double second_rule;  /* margin.second_factor times second_rule_top [m] */
+    double second_rule;  /* margin.second_factor times second_rule_top, but no
+                            wider than a case may give [m] */
     double second_rule_top; /* the top gap given, if it is safe; else the answer
                                or the shop rule, the larger of both [m] */
     struct cg_second_gap seating; /* gap 0: not looked at */
@@ -165,7 +169,8 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               struct cg_error *error);
 
 /* Whether all that the case gives stands: both gaps, and the skirt
- * clearance.  True where nothing is given.  Cannot fail. */
+ * clearance.  True where nothing is given, unless no gap will do.  Cannot
+ * fail. */
 bool cg_answer_stands(const struct cg_answer *answer);
 
 /* The top gap [m] that a second gap goes with: the case's own where that is safe,

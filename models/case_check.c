@@ -5,6 +5,7 @@
 #include "constants.h"
 #include "geometry.h"
 #include "operating.h"
+#include "setting.h"
 
 struct list {
     size_t count;
@@ -178,6 +179,19 @@ static const struct ring_paths ring_paths[CG_RINGS] = {
      "piston.third_land"}, /* its rails' gaps are not looked at */
 };
 
+static double gap_by_bore(const struct cg_case *c)
+{
+    return CG_GAP_MOST * CG_PI * c->engine.bore;
+}
+
+double cg_case_gap_most(const struct cg_case *c, enum cg_ring_place place)
+{
+    const struct cg_setting *gap = cg_setting_find(ring_paths[place].gap);
+    double band = cg_unit_to_si(cg_unit_find(gap->dimension, gap->unit),
+                                gap->high);
+    return fmin(band, gap_by_bore(c));
+}
+
 static void check_ring(const struct cg_case *c, enum cg_ring_place place,
                        struct list *list)
 {
@@ -186,7 +200,6 @@ static void check_ring(const struct cg_case *c, enum cg_ring_place place,
     const double land[CG_RINGS] = {c->piston.top_land, c->piston.second_land,
                                    c->piston.third_land};
     double most_depth = 0.9 * c->piston.wall_thickness - ring->back_clearance;
-    double most_gap = 0.03 * CG_PI * c->engine.bore;
     complain_if(list, ring->width > 1.5 * land[place], paths->width,
                 paths->land, 1.5 * land[place],
                 "must be at most 1.5 times the land above it");
@@ -197,8 +210,9 @@ static void check_ring(const struct cg_case *c, enum cg_ring_place place,
     complain_if(list, ring->side_clearance >= 0.5 * ring->width, paths->side,
                 paths->width, 0.5 * ring->width,
                 "must be below half the ring's width");
-    complain_if(list, ring->cold_gap > most_gap, paths->gap, "engine.bore",
-                most_gap, "must be at most 0.03 of the circumference");
+    complain_if(list, ring->cold_gap > gap_by_bore(c), paths->gap,
+                "engine.bore", gap_by_bore(c),
+                "must be at most 0.03 of the circumference");
 }
 
 static void check_bore(const struct cg_case *c, struct list *list)

@@ -165,12 +165,32 @@ static enum cg_status march_pieces(const struct cg_case *c,
     return status;
 }
 
+/* Instants asked for are kept or written, each by whoever watches. */
+static enum cg_status check_rows(double duration, double interval,
+                                 struct cg_error *error)
+{
+    double steps = duration / interval, most = CG_DUTY_ROWS - 1;
+    if (!(interval > 0.0) || steps <= most)
+        return CG_OK;
+    double least = duration / most;
+    double digit = pow(10.0, floor(log10(least)) - 1.0);
+    return cg_error_set(error, CG_BAD_INPUT,
+                        "solver.table_step_s: %.6g s over a duty of %.6g s "
+                        "are %.0f rows, at most %d are allowed; %.6g s would "
+                        "do",
+                        interval, duration, steps + 1.0, CG_DUTY_ROWS,
+                        digit * ceil(least / digit));
+}
+
 enum cg_status cg_duty_run_go(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_watch watch,
                               void *context, struct cg_heat_ledger *ledger,
                               struct cg_error *error)
 {
     size_t nodes = run->thermal->network->nodes;
+    enum cg_status status = check_rows(run->duration, interval, error);
+    if (status != CG_OK)
+        return status;
     double *block = malloc(2 * nodes * sizeof *block);
     if (block == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
@@ -183,7 +203,7 @@ enum cg_status cg_duty_run_go(const struct cg_case *c, struct cg_duty_run *run,
         memset(ledger, 0, sizeof *ledger);
     run->march = &march;
     cg_duty_run_start(c, run, block);
-    enum cg_status status = march_pieces(c, &march, block, ledger, error);
+    status = march_pieces(c, &march, block, ledger, error);
     run->march = NULL;
     free(block);
     return status;

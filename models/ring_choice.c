@@ -201,9 +201,9 @@ static void judge(const struct cg_choice_study *study, size_t at, size_t rungs,
                    NULL);
     }
     double worst = choice->use[choice->worst], end = boost[rungs - 1];
-    choice->verdict = worst < 0.0   ? CG_RING_FITS
-                      : worst < 1.0 ? CG_RING_MARGINAL
-                                    : CG_RING_UNFIT;
+    choice->verdict = choice->no_gap || worst >= 1.0 ? CG_RING_UNFIT
+                      : worst < 0.0                  ? CG_RING_FITS
+                                                     : CG_RING_MARGINAL;
     choice->stops_fitting = fmin(stops, end);
     choice->unfit_from = fmin(unfit, end);
 }

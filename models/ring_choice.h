@@ -51,6 +51,7 @@ struct cg_ring_choice {
     const struct cg_face *face;
     bool own;            /* the case's own ring */
     double cold_gap;     /* at the case's boost, rounded [m] */
+    bool no_gap;         /* that is wider than a case may give: unfit */
     double ring;         /* hottest mean temperature [K] */
     double coat_effect;  /* what the coat adds to the ring's hottest mean [K] */
     struct cg_band tension_left; /* [1] */

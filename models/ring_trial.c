@@ -144,6 +144,7 @@ enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
     if (status == CG_OK) {
         const struct cg_extremes *e = &answer.extremes;
         choice->cold_gap = answer.top.cold_gap;
+        choice->no_gap = answer.verdict.beyond;
         choice->ring = e->ring_top_max;
         choice->tension_left = cg_relaxation_left(
             choice->material, e->ring_top_max, c.ring[CG_RING_TOP].service);

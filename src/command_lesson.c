@@ -80,8 +80,7 @@ enum cg_status cg_command_lesson(const struct cg_options *options,
     free(sheet);
     if (status != CG_OK)
         return status;
-    const struct cg_verdict *verdict = &lesson.answer.verdict;
-    if (verdict->given && !verdict->safe) {
+    if (!lesson.answer.verdict.safe) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }

@@ -65,7 +65,8 @@ enum cg_status cg_command_seal(const struct cg_options *options,
     if (status == CG_OK)
         cg_report_seal(study, options->told, options->inch, options->quiet,
                        seconds);
-    if (status == CG_OK && !study->answer.verdict.safe) {
+    if (status == CG_OK && (!study->answer.verdict.safe ||
+                            study->answer.second_verdict.beyond)) {
         error->text[0] = '\0'; /* the screen has said it */
         status = CG_NOT_SAFE;
     }

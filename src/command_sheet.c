@@ -115,7 +115,8 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
     if (status != CG_OK)
         return status;
     cg_report_sheet(&sheet, options->inch, options->quiet);
-    if (sheet.fitting.count[CG_FIT_TOO_SMALL] > 0) {
+    if (sheet.fitting.count[CG_FIT_TOO_SMALL] > 0 ||
+        sheet.answer.verdict.beyond || sheet.answer.second_verdict.beyond) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }

@@ -5,6 +5,7 @@
 
 #include "cautions.h"
 #include "config.h"
+#include "find_notes.h"
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
@@ -57,6 +58,22 @@ static enum cg_status read_point(const struct cg_options *options,
     return status;
 }
 
+/* A gap that no config may give is no answer. */
+static enum cg_status check_range(const struct cg_answer *answer,
+                                  struct cg_error *error)
+{
+    bool top = answer->verdict.beyond;
+    const struct cg_verdict *verdict =
+        top ? &answer->verdict : &answer->second_verdict;
+    char text[CG_FIND_BEYOND];
+    if (!verdict->beyond)
+        return CG_OK;
+    cg_find_beyond(verdict, top ? &answer->top : &answer->second, false, text);
+    text[strcspn(text, "\n")] = ' ';
+    return cg_error_set(error, CG_NOT_SAFE, "%s ring: %s",
+                        top ? "top" : "second", text);
+}
+
 /* The answer at one point as a row; what cannot be computed is a row too. */
 static void compute_row(const struct cg_options *options,
                         const struct cg_grid *grid, size_t point,
@@ -87,6 +104,8 @@ static void compute_row(const struct cg_options *options,
         status = cg_answer_second(&c, run, cg_answer_top_gap(&answer), &answer,
                                   &error);
     cg_duty_run_free(run);
+    if (status == CG_OK)
+        status = check_range(&answer, &error);
     cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
                      error.text);
     if (status != CG_OK)
@@ -160,17 +179,45 @@ static enum cg_status check_earlier(const struct cg_options *options,
     return CG_OK;
 }
 
-/* A misspelt setting spoils the whole sweep: say so before it begins. */
-static enum cg_status check_axes(const struct cg_grid *grid,
+/* Whether --set gives that setting, in whatever unit. */
+static bool is_set(const struct cg_options *options,
+                   const struct cg_setting *setting)
+{
+    for (size_t i = 0; i < options->sets; i++) {
+        char path[128];
+        struct cg_key key;
+        snprintf(path, sizeof path, "%.*s",
+                 (int)strcspn(options->set[i], "="), options->set[i]);
+        if (cg_key_find(path, &key, NULL, 0) && key.setting == setting)
+            return true;
+    }
+    return false;
+}
+
+/* A misspelt setting spoils the whole sweep, and one given twice leaves open
+ * which holds: say so before it begins. */
+static enum cg_status check_axes(const struct cg_options *options,
+                                 const struct cg_grid *grid,
                                  struct cg_error *error)
 {
+    struct cg_key key[CG_AXES];
     for (size_t axis = 0; axis < grid->axes; axis++) {
         const char *path = grid->axis[axis].path;
-        struct cg_key key;
         char trouble[256];
-        if (!cg_key_find(path, &key, trouble, sizeof trouble))
+        if (!cg_key_find(path, &key[axis], trouble, sizeof trouble))
             return cg_error_set(error, CG_BAD_INPUT, "--vary %s: %s", path,
                                 trouble);
+        for (size_t i = 0; i < axis; i++)
+            if (key[i].setting == key[axis].setting)
+                return cg_error_set(error, CG_BAD_INPUT,
+                                    "--vary %s: varied already, as %s; once "
+                                    "is allowed",
+                                    path, grid->axis[i].path);
+        if (is_set(options, key[axis].setting))
+            return cg_error_set(error, CG_BAD_INPUT,
+                                "--vary %s: --set gives this setting too; one "
+                                "of the two is allowed",
+                                path);
     }
     return CG_OK;
 }
@@ -211,7 +258,7 @@ static enum cg_status sweep(const struct cg_options *options,
     enum cg_status status = cg_part_set(grid->points, options->part,
                                         options->parts, &part, error);
     if (status == CG_OK)
-        status = check_axes(grid, error);
+        status = check_axes(options, grid, error);
     if (status == CG_OK)
         status = cg_sweep_table_open(dir, options->told, grid, &part,
                                      options->resume, &table, &earlier, error);

@@ -14,7 +14,8 @@
 #include "status.h"
 
 /* Reads `path` and applies the overrides "PATH=VALUE" in order (checked like
- * the file, told as "--set PATH: error: ..."); loads a named duty and all named
+ * the file, told as "--set PATH: error: ..."; of one key given again the last
+ * holds, in another unit it is trouble); loads a named duty and all named
  * materials, fills defaults, checks bands and whether all fits together.
  * CG_BAD_INPUT: the lines have been printed to stderr, error->text counts them
  * ("3 errors in x.cfg").  CG_FILE: the file or a shipped one cannot be read.

@@ -49,8 +49,6 @@ static void report_syntax(struct cg_config_file *file, const char *text,
                "just before";
     else if (strcmp(what, "duplicate setting name") == 0)
         help = "; a group or key may stand only once, includes counted";
-    else if (strcmp(what, "memory exhausted") == 0)
-        help = "; groups or lists inside each other, too deep";
     else if (strcmp(what, "mismatched element type in array") == 0)
         help = "; write all numbers of an array with a decimal point";
     struct cg_where where = {file->path, (unsigned)number, NULL};

@@ -45,8 +45,9 @@ struct cg_value {
 struct cg_value cg_value_of(const config_setting_t *setting);
 
 /* Checks the value against the key's setting and stores it in the case.  A
- * setting given before in the same file is trouble; one given by --set or in
- * the user's own file stays (as `keep` says) or is replaced. */
+ * setting given before in the same file is trouble, and so is one given by
+ * --set in another unit; one given by --set or in the user's own file stays (as
+ * `keep` says) or is replaced. */
 enum cg_given { CG_GIVEN_TWICE, CG_GIVEN_KEEP, CG_GIVEN_REPLACE };
 void cg_value_store(struct cg_reader *reader, const struct cg_key *key,
                     const struct cg_value *value, struct cg_where where,

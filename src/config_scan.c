@@ -9,13 +9,29 @@
 #include "data_folder.h"
 #include "text_file.h"
 
-enum { INCLUDE_DEPTH = 9 }; /* libconfig 1.5 stops at ten files */
+/* libconfig 1.5 stops at ten files inside each other.  The rest is far beyond
+ * a config with every setting and all the materials there is room for. */
+enum {
+    INCLUDE_DEPTH = 9,
+    INCLUDES = 100,
+    SETTINGS = 200, /* in one group */
+    NESTING = 32,   /* groups, lists and arrays inside each other */
+    TEXT_ROOM = 1024 * 1024 /* bytes */
+};
+
+/* All files of one config together. */
+struct whole {
+    size_t includes, bytes, inside;
+    size_t settings[NESTING + 1]; /* in the groups open */
+    bool too_much; /* which has been told: nothing more is read */
+};
 
 struct scan {
     const char *at;
     struct cg_where where;
     const char *folder;
     struct cg_problems *problems;
+    struct whole *whole;
     int depth;
 };
 
@@ -86,17 +102,54 @@ static void check_number(struct scan *scan)
         step(scan);
 }
 
-static void scan_include(const struct scan *scan, const char *name)
+/* Counts up to `most`, and tells the first beyond. */
+static void count_up(const struct scan *scan, size_t *count, size_t add,
+                     size_t most, const char *what)
 {
-    char path[CG_PATH_LENGTH];
-    bool here = strcmp(scan->folder, ".") == 0;
-    int length = snprintf(path, sizeof path, "%s%s%s",
-                          here ? "" : scan->folder, here ? "" : "/", name);
+    *count += add;
+    if (*count <= most || scan->whole->too_much)
+        return;
+    scan->whole->too_much = true;
+    cg_problem(scan->problems, scan->where, NULL,
+               "more than %zu %s; that many are allowed", most, what);
+}
+
+/* Keeps count of a group's settings, which libconfig compares each with each,
+ * and of brackets open, for which it calls itself. */
+static void count_setting(const struct scan *scan)
+{
+    struct whole *whole = scan->whole;
+    switch (*scan->at) {
+    case '=':
+    case ':':
+        count_up(scan, &whole->settings[whole->inside], 1, SETTINGS,
+                 "settings in one group");
+        break;
+    case '{':
+    case '(':
+    case '[':
+        count_up(scan, &whole->inside, 1, NESTING,
+                 "groups and lists inside each other");
+        if (!whole->too_much)
+            whole->settings[whole->inside] = 0;
+        break;
+    case '}':
+    case ')':
+    case ']':
+        whole->inside -= whole->inside > 0;
+        break;
+    default:
+        break;
+    }
+}
+
+/* `name`: as written, from the config's own folder. */
+static void scan_file(const struct scan *scan, const char *path,
+                      const char *name)
+{
     struct cg_error error = {CG_OK, ""};
     char *text = NULL;
-    if (length >= (int)sizeof path)
-        cg_problem(scan->problems, scan->where, "@include", "path too long");
-    else if (scan->depth >= INCLUDE_DEPTH)
+    if (scan->depth >= INCLUDE_DEPTH)
         cg_problem(scan->problems, scan->where, "@include",
                    "files include each other too deep (%s), at most %d are "
                    "allowed", name, INCLUDE_DEPTH);
@@ -106,8 +159,10 @@ static void scan_include(const struct scan *scan, const char *name)
                    error.text);
     if (text == NULL)
         return;
-    struct scan inner = {text, {name, 1, scan->folder}, scan->folder,
-                         scan->problems, scan->depth + 1};
+    struct scan inner = *scan;
+    inner.at = text;
+    inner.where = (struct cg_where){name, 1, scan->folder};
+    inner.depth++;
     scan_text(&inner);
     free(text);
 }
@@ -118,18 +173,30 @@ static void check_include(struct scan *scan)
     const char *name = scan->at + strlen("@include");
     name += strspn(name, " \t");
     size_t length = strcspn(name + (*name == '"'), "\"\n");
-    char copy[CG_PATH_LENGTH];
-    if (*name == '"' && name[1 + length] == '"' && length < sizeof copy) {
-        memcpy(copy, name + 1, length);
-        copy[length] = '\0';
-        scan_include(scan, copy);
+    if (*name == '"' && name[1 + length] == '"') {
+        char path[CG_PATH_LENGTH];
+        bool here = strcmp(scan->folder, ".") == 0;
+        int before = here ? 0 : (int)strlen(scan->folder) + 1;
+        int whole = snprintf(path, sizeof path, "%.*s%s%.*s", before - !here,
+                             scan->folder, here ? "" : "/", (int)length,
+                             name + 1);
+        count_up(scan, &scan->whole->includes, 1, INCLUDES,
+                 "files included in all");
+        if (whole >= (int)sizeof path)
+            cg_problem(scan->problems, scan->where, "@include",
+                       "path too long");
+        else if (!scan->whole->too_much)
+            scan_file(scan, path, path + before);
     }
     skip_line(scan);
 }
 
 static void scan_text(struct scan *scan)
 {
-    while (*scan->at != '\0') {
+    count_up(scan, &scan->whole->bytes, strlen(scan->at), TEXT_ROOM,
+             "bytes in all");
+    while (*scan->at != '\0' && !scan->whole->too_much) {
+        count_setting(scan);
         if (*scan->at == '#' || strncmp(scan->at, "//", 2) == 0)
             skip_line(scan);
         else if (strncmp(scan->at, "/*", 2) == 0)
@@ -150,6 +217,7 @@ static void scan_text(struct scan *scan)
 void cg_config_scan(const char *text, const char *path, const char *folder,
                     struct cg_problems *problems)
 {
-    struct scan scan = {text, {path, 1, NULL}, folder, problems, 1};
+    struct whole whole = {0};
+    struct scan scan = {text, {path, 1, NULL}, folder, problems, &whole, 1};
     scan_text(&scan);
 }

@@ -92,8 +92,11 @@ static void read_key(struct cg_reader *reader, config_setting_t *setting,
     struct cg_key key;
     char trouble[CG_PROBLEM_LENGTH / 2];
     struct cg_value value = cg_value_of(setting);
-    if (cg_key_find(path, &key, trouble, sizeof trouble))
+    bool full = cg_problems_full(reader->problems);
+    if (cg_key_find(path, &key, trouble, full ? 0 : sizeof trouble))
         cg_value_store(reader, &key, &value, where, given);
+    else if (full)
+        cg_problem(reader->problems, where, path, "unknown");
     else if (value.kind == CG_VALUE_OTHER || like_group(inside, path))
         unknown_group(reader, where, inside, path,
                       config_setting_name(setting));

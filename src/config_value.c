@@ -187,12 +187,15 @@ void cg_value_store(struct cg_reader *reader, const struct cg_key *key,
     cg_key_write(key->setting, key->unit, true, place.path, sizeof place.path);
     if (origin->given && given == CG_GIVEN_KEEP)
         return;
-    if (origin->given && given == CG_GIVEN_TWICE) {
-        char other[128];
+    bool by_set = origin->given && origin->where.file == NULL;
+    if ((origin->given && given == CG_GIVEN_TWICE) ||
+        (by_set && origin->unit != key->unit)) {
+        char other[128], line[32] = "";
         cg_key_write(key->setting, origin->unit, false, other, sizeof other);
+        if (!by_set)
+            snprintf(line, sizeof line, " in line %u", origin->where.line);
         cg_problem(reader->problems, where, place.path,
-                   "given twice, also as %s in line %u; one is allowed", other,
-                   origin->where.line);
+                   "given twice, also as %s%s; one is allowed", other, line);
         return;
     }
     *origin = (struct cg_origin){true, where, key->unit};

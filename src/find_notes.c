@@ -77,6 +77,17 @@ const char *cg_find_start_text(int start)
     return text[start];
 }
 
+const char *cg_find_beyond(const struct cg_verdict *verdict,
+                           const struct cg_gap_sum *sum, bool inch,
+                           char text[CG_FIND_BEYOND])
+{
+    snprintf(text, CG_FIND_BEYOND,
+             "no gap in range will do: it takes %s,\nat most %s is allowed",
+             cg_show_gap(sum->cold_gap, inch).text,
+             cg_show_gap(verdict->most, inch).text);
+    return text;
+}
+
 const char *cg_find_chance(double chance, char text[16])
 {
     if (chance < 1e-4)

@@ -121,9 +121,6 @@ enum cg_status cg_grid_read(const char *const *vary, size_t count,
         grid->axes = i + 1;
         if (status != CG_OK)
             return status;
-        for (size_t k = 0; k < i; k++)
-            if (strcmp(grid->axis[k].path, grid->axis[i].path) == 0)
-                return bad(vary[i], "this setting is varied already", error);
         points *= (double)grid->axis[i].count;
     }
     if (!(points <= GRID_POINTS))

@@ -31,12 +31,9 @@ int main(int argc, char **argv)
     /* GSL would abort the program; every status is checked instead. */
     gsl_set_error_handler_off();
 
-    if (!cg_stack_room()) {
-        fprintf(stderr, "coldgap: out of memory\n");
-        return cg_status_exit(CG_NO_MEMORY);
-    }
-    enum cg_status status =
-        cg_options_read(argc, argv, &options, &command, &error);
+    enum cg_status status = cg_stack_make(&error);
+    if (status == CG_OK)
+        status = cg_options_read(argc, argv, &options, &command, &error);
     if (status == CG_OK && command != NULL)
         status = command(&options, &error);
     status = finish_output(status, &error);

@@ -48,18 +48,30 @@ static void note_second(struct cg_page *page, const struct cg_answer *answer)
                      cg_show_gap(v->gap, false).text);
 }
 
+static void say_gap(struct cg_page *page, const char *ring,
+                    const struct cg_verdict *verdict,
+                    const struct cg_gap_sum *sum)
+{
+    char text[CG_FIND_BEYOND];
+    if (verdict->beyond)
+        cg_page_verdict(page, false, "%s: %s", ring,
+                        cg_find_beyond(verdict, sum, false, text));
+    else {
+        snprintf(text, sizeof text, "%s: file to at least", ring);
+        cg_page_answer(page, text, cg_show_length_up(sum->cold_gap, false).text,
+                       cg_show_length_up(sum->cold_gap, true).text);
+    }
+}
+
 static void answer_part(struct cg_page *page, const struct cg_case *c,
                         const struct cg_answer *answer)
 {
-    double top = answer->top.cold_gap, second = answer->second.cold_gap;
+    double top = answer->top.cold_gap;
     cg_page_section(page, "Answer");
-    cg_page_answer(page, "Top ring: file to at least",
-                   cg_show_length_up(top, false).text,
-                   cg_show_length_up(top, true).text);
-    cg_page_answer(page, "Second ring: file to at least",
-                   cg_show_length_up(second, false).text,
-                   cg_show_length_up(second, true).text);
-    cg_page_second(page, c, answer);
+    say_gap(page, "Top ring", &answer->verdict, &answer->top);
+    say_gap(page, "Second ring", &answer->second_verdict, &answer->second);
+    if (!answer->second_verdict.beyond)
+        cg_page_second(page, c, answer);
     say_verdict(page, "top", &answer->verdict);
     say_verdict(page, "second", &answer->second_verdict);
     note_second(page, answer);

@@ -124,7 +124,8 @@ static void add_to(struct cg_page *page, int step,
     } else if (step == CG_LESSON_AT_DUTY) {
         duty_table(page, sheet, inch);
         duty_table(page, sheet, !inch);
-    } else if (step == CG_LESSON_AT_GAP) {
+    } else if (step == CG_LESSON_AT_GAP &&
+               !sheet->lesson->answer.verdict.beyond) {
         cg_page_answer(page, "Top ring: file to at least",
                        cg_show_length_up(gap, false).text,
                        cg_show_length_up(gap, true).text);

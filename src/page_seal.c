@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "find_notes.h"
 #include "page_second.h"
 #include "page_values.h"
 #include "ports_text.h"
@@ -15,19 +16,30 @@ static void answer_part(struct cg_page *page, const struct cg_seal_study *study)
     const struct cg_seal_answer *at = &study->at_rated;
     double second = answer->second.cold_gap;
     cg_page_section(page, "Answer");
-    if (!answer->verdict.safe)
+    char beyond[CG_FIND_BEYOND];
+    if (answer->verdict.beyond)
+        cg_page_verdict(page, false, "Top ring: %s",
+                        cg_find_beyond(&answer->verdict, &answer->top, false,
+                                       beyond));
+    else if (!answer->verdict.safe)
         cg_page_verdict(page, false,
                         "This top gap is TOO SMALL for the duty: it takes %s",
-                        cg_show_gap(answer->verdict.need, false).text);
+                        cg_show_gap_up(answer->verdict.need, false).text);
     cg_page_answer(page, "Blow-by, rated speed and full load:",
                    cg_show_leak(at->blow_by, false).text,
                    cg_show_leak(at->blow_by, true).text);
     cg_page_say(page, "That is %.2g %% of the charge.",
                 at->blow_by_share * 100.0);
-    cg_page_answer(page, "Second ring, for this top gap: at least",
-                   cg_show_length_up(second, false).text,
-                   cg_show_length_up(second, true).text);
-    cg_page_second(page, study->c, answer);
+    if (answer->second_verdict.beyond) {
+        cg_page_verdict(page, false, "Second ring: %s",
+                        cg_find_beyond(&answer->second_verdict,
+                                       &answer->second, false, beyond));
+    } else {
+        cg_page_answer(page, "Second ring, for this top gap: at least",
+                       cg_show_length_up(second, false).text,
+                       cg_show_length_up(second, true).text);
+        cg_page_second(page, study->c, answer);
+    }
     if (!study->whole)
         cg_page_note(page, "the second ring's gap is without the margin for "
                            "what is not known: that takes find.");

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "find_notes.h"
 #include "page_second.h"
 #include "page_values.h"
 #include "report_sheet.h"
@@ -59,10 +60,21 @@ static void rings_table(struct cg_page *page, const struct cg_sheet *sheet,
     cg_page_table_end(page);
 }
 
+static void say_beyond(struct cg_page *page, const char *ring,
+                       const struct cg_verdict *verdict,
+                       const struct cg_gap_sum *sum)
+{
+    char text[CG_FIND_BEYOND];
+    if (verdict->beyond)
+        cg_page_verdict(page, false, "%s ring: %s", ring,
+                        cg_find_beyond(verdict, sum, false, text));
+}
+
 static void rings_part(struct cg_page *page, const struct cg_sheet *sheet,
                        bool inch)
 {
     const int *count = sheet->fitting.count;
+    const struct cg_answer *answer = &sheet->answer;
     cg_page_section(page, "What to take off");
     cg_page_verdict(page, count[CG_FIT_TOO_SMALL] == 0,
                     "%s: %d too small, %d to file, %d fit, %d too wide, %d "
@@ -74,6 +86,8 @@ static void rings_part(struct cg_page *page, const struct cg_sheet *sheet,
                     count[CG_FIT_TOO_SMALL], count[CG_FIT_FILE],
                     count[CG_FIT_FITS], count[CG_FIT_TOO_WIDE],
                     count[CG_FIT_UNKNOWN]);
+    say_beyond(page, "Top", &answer->verdict, &answer->top);
+    say_beyond(page, "Second", &answer->second_verdict, &answer->second);
     rings_table(page, sheet, inch);
     rings_table(page, sheet, !inch);
     cg_page_say(page,

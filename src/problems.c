@@ -1,7 +1,6 @@
 #include "problems.h"
 
 #include <stdarg.h>
-#include <stdbool.h>
 #include <string.h>
 
 /* The head of the line: where it is, and which setting. */
@@ -30,11 +29,18 @@ static void keep_to_one_line(char *line)
             *line = ' ';
 }
 
+bool cg_problems_full(const struct cg_problems *problems)
+{
+    return problems->count >= CG_PROBLEM_LINES;
+}
+
 void cg_problem(struct cg_problems *problems, struct cg_where where,
                 const char *path, const char *format, ...)
 {
+    bool full = cg_problems_full(problems);
     problems->in_files += where.file != NULL;
-    if (problems->count++ >= CG_PROBLEM_LINES)
+    problems->count++;
+    if (full)
         return;
     char *line = problems->line[problems->count - 1];
     write_head(line, where, path);

@@ -3,6 +3,7 @@
 #ifndef CG_PROBLEMS_H
 #define CG_PROBLEMS_H
 
+#include <stdbool.h>
 #include <stdio.h>
 
 #include "status.h"
@@ -26,6 +27,10 @@ struct cg_problems {
  * (path NULL, line 0), or "--set path: error: text". */
 void cg_problem(struct cg_problems *problems, struct cg_where where,
                 const char *path, const char *format, ...) CG_FORMAT(4, 5);
+
+/* Whether a further problem is only counted: no need to look far for what to
+ * say of it. */
+bool cg_problems_full(const struct cg_problems *problems);
 
 /* Prints the lines kept, and how many more there are. */
 void cg_problems_print(const struct cg_problems *problems, FILE *stream);

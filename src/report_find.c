@@ -236,20 +236,25 @@ static void print_duty_notes(const struct cg_case *c,
                "  --set duty.name=cold_start_abuse tells its gap\n");
 }
 
+/* A text of several lines, each as far in as the first begins. */
+static void print_beside(const char *head, const char *text)
+{
+    printf("%s", head);
+    for (; *text != '\0'; text++) {
+        putchar(*text);
+        if (*text == '\n')
+            printf("%*s", (int)strlen(head), "");
+    }
+    printf("\n");
+}
+
 static void print_notes(const struct cg_case *c, const struct cg_answer *answer,
                         bool inch)
 {
     struct cg_find_notes notes;
     cg_find_notes_fill(c, answer, inch, &notes);
-    for (size_t i = 0; i < notes.count; i++) {
-        printf("Note: ");
-        for (const char *at = notes.text[i]; *at != '\0'; at++) {
-            putchar(*at);
-            if (*at == '\n')
-                printf("      ");
-        }
-        printf("\n");
-    }
+    for (size_t i = 0; i < notes.count; i++)
+        print_beside("Note: ", notes.text[i]);
     printf("\n");
 }
 
@@ -350,6 +355,13 @@ static const char to_the_larger[] = "             until your own engine has "
 static void print_top_gap(const struct cg_answer *answer, bool inch)
 {
     double gap = answer->top.cold_gap, rule = answer->shop_rule;
+    char beyond[CG_FIND_BEYOND];
+    if (answer->verdict.beyond) {
+        print_beside("Top ring     ", cg_find_beyond(&answer->verdict,
+                                                     &answer->top, inch,
+                                                     beyond));
+        return;
+    }
     printf("Top ring     file to at least %s\n",
            cg_show_gap_up(gap, inch).text);
     if (gap < rule * (1.0 - 1e-9))
@@ -362,6 +374,14 @@ static void print_second_gap(const struct cg_case *c,
 {
     double gap = answer->second.cold_gap, rule = answer->second_rule;
     double top = cg_answer_top_gap(answer);
+    char beyond[CG_FIND_BEYOND];
+    if (answer->second_verdict.beyond) {
+        print_beside("Second ring  ", cg_find_beyond(&answer->second_verdict,
+                                                     &answer->second, inch,
+                                                     beyond));
+        printf("\n");
+        return;
+    }
     const char *below = gap < rule * (1.0 - 1e-9) ? ":" : ".";
     printf("Second ring  file to at least %s", cg_show_gap_up(gap, inch).text);
     if (top > answer->top.cold_gap * (1.0 + 1e-9))

@@ -1,6 +1,7 @@
 /* The lesson's steps on a gap too small, one too wide, and the one to file. */
 #include <stdio.h>
 
+#include "find_notes.h"
 #include "report_lesson_parts.h"
 #include "show.h"
 
@@ -114,12 +115,19 @@ void cg_lesson_leak_second(FILE *out, const struct cg_lesson_sheet *sheet)
 void cg_lesson_sum(FILE *out, const struct cg_lesson_sheet *sheet)
 {
     const struct cg_answer *answer = &sheet->lesson->answer;
+    char beyond[CG_FIND_BEYOND];
     fprintf(out,
             "coldgap adds what is not known (heat, films, metals, boost; for a "
             "risk of %g),\nthe hot gap that must remain, and rounds up to the "
             "filing step.  Over the duty\n%s:\n\n",
             sheet->c->margin.risk, sheet->c->duty.name);
     cg_hand_print(out, &sheet->sum.gap);
+    if (answer->verdict.beyond) {
+        fprintf(out, "\nTop ring: %s.\n",
+                cg_find_beyond(&answer->verdict, &answer->top, sheet->inch,
+                               beyond));
+        return;
+    }
     fprintf(out, "\nFile the top ring to at least %s.\n",
             cg_show_gap_up(answer->top.cold_gap, sheet->inch).text);
     fprintf(out,

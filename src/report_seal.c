@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "cautions.h"
+#include "find_notes.h"
 #include "ports_text.h"
 #include "show.h"
 
@@ -194,8 +195,15 @@ static void print_second(const struct cg_seal_study *study, bool inch)
 {
     const struct cg_answer *answer = &study->answer;
     const struct cg_second_gap *s = &answer->seating;
+    char beyond[CG_FIND_BEYOND];
     if (answer->second_reason == CG_SECOND_RULE)
         return;
+    if (answer->second_verdict.beyond) {
+        printf("Second ring  %s\n\n",
+               cg_find_beyond(&answer->second_verdict, &answer->second, inch,
+                              beyond));
+        return;
+    }
     printf("Second ring  %s at least, for this top gap\n             (",
            cg_show_gap_up(answer->second.cold_gap, inch).text);
     if (answer->second_reason == CG_SECOND_OWN)
@@ -238,6 +246,8 @@ const char *cg_seal_left_out(void)
 void cg_report_seal(const struct cg_seal_study *study, const char *config,
                     bool inch, bool quiet, double seconds)
 {
+    const struct cg_verdict *verdict = &study->answer.verdict;
+    char beyond[CG_FIND_BEYOND];
     if (!quiet) {
         print_gaps(study, config, inch);
         if (!(study->at_rated.hot_gap[0] > 0.0))
@@ -249,9 +259,12 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
         print_proof(study);
     }
     print_second(study, inch);
-    if (!study->answer.verdict.safe)
+    if (verdict->beyond)
+        printf("Top ring     %s\n\n",
+               cg_find_beyond(verdict, &study->answer.top, inch, beyond));
+    else if (!verdict->safe)
         printf("This top gap is TOO SMALL for the duty: it takes %s.\n\n",
-               cg_show_gap_up(study->answer.verdict.need, inch).text);
+               cg_show_gap_up(verdict->need, inch).text);
     printf("Blow-by  %s, %.2g %% of the charge\n\n",
            cg_show_leak(study->at_rated.blow_by, inch).text,
            study->at_rated.blow_by_share * 100.0);

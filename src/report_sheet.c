@@ -164,9 +164,20 @@ static void print_rings(const struct cg_sheet *sheet, bool inch)
     }
 }
 
-static void print_count(const struct cg_fitting *fitting)
+static void print_beyond(const struct cg_verdict *verdict,
+                         const struct cg_gap_sum *sum, const char *ring,
+                         bool inch)
 {
-    const int *count = fitting->count;
+    char text[CG_FIND_BEYOND];
+    if (verdict->beyond)
+        printf("NOT SAFE, %s ring: %s\n", ring,
+               cg_find_beyond(verdict, sum, inch, text));
+}
+
+static void print_count(const struct cg_sheet *sheet, bool inch)
+{
+    const int *count = sheet->fitting.count;
+    const struct cg_answer *answer = &sheet->answer;
     printf("\nRings    %d too small, %d to file, %d fit, %d too wide, %d not "
            "measured\n",
            count[CG_FIT_TOO_SMALL], count[CG_FIT_FILE], count[CG_FIT_FITS],
@@ -174,6 +185,8 @@ static void print_count(const struct cg_fitting *fitting)
     if (count[CG_FIT_TOO_SMALL] > 0)
         printf("         NOT SAFE for this duty before the small ones are "
                "filed\n");
+    print_beyond(&answer->verdict, &answer->top, "top", inch);
+    print_beyond(&answer->second_verdict, &answer->second, "second", inch);
     printf("\n");
 }
 
@@ -260,7 +273,7 @@ void cg_report_sheet(const struct cg_sheet *sheet, bool inch, bool quiet)
     if (!quiet)
         print_head(sheet, inch);
     print_rings(sheet, inch);
-    print_count(&sheet->fitting);
+    print_count(sheet, inch);
     if (!quiet) {
         print_taken(sheet, inch);
         print_too_wide(sheet, inch);

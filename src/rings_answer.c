@@ -7,6 +7,7 @@
 
 enum { LOAD = 96 };
 
+#define NO_GAP "no gap in range will do"
 #define NO_LIMIT "no limit is met at the boosts looked at"
 
 /* How a limit is told: shown = (SI - shift) / scale. */
@@ -91,6 +92,10 @@ void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,
                     char text[CG_REASON])
 {
     char loads[LOAD];
+    if (choice->no_gap) {
+        snprintf(text, CG_REASON, NO_GAP);
+        return;
+    }
     if (limit_of(choice) == CG_RING_LIMITS) {
         snprintf(text, CG_REASON, "%s", NO_LIMIT);
         return;
@@ -104,7 +109,8 @@ void cg_ring_reason_both(const struct cg_ring_choice *choice, bool inch,
 {
     enum cg_ring_limit limit = limit_of(choice);
     char first[LOAD], other[LOAD], loads[2 * LOAD + 4];
-    if (limit == CG_RING_LIMITS || limit == CG_LIMIT_TENSION) {
+    if (choice->no_gap || limit == CG_RING_LIMITS ||
+        limit == CG_LIMIT_TENSION) {
         cg_ring_reason(choice, inch, text); /* no units, or one */
         return;
     }

@@ -141,6 +141,8 @@ bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
             (named == NULL || strlen(settings[i].path) > strlen(named->path)))
             named = &settings[i];
     }
+    if (size == 0)
+        return false;
     struct cg_key nearest = {&settings[0], NULL};
     size_t edits = nearest_key(path, &nearest);
     if (named != NULL && (nearest.setting == named || edits > CLOSE_EDITS)) {

@@ -14,7 +14,7 @@ struct cg_key {
 };
 
 /* True, with *key filled; or false, with a line that says what is wrong with
- * the key and what is allowed. */
+ * the key and what is allowed (size 0: none is wanted, none looked for). */
 bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
                  size_t size);
 

@@ -1,13 +1,37 @@
+#define _GNU_SOURCE /* pthread_getattr_np */
+
 #include "stack_room.h"
 
+#include <pthread.h>
 #include <stddef.h>
+#include <stdint.h>
 #include <stdlib.h>
 
 enum {
     PAGE = 4096,
-    DEEP = 256 * 1024, /* the deepest, a sweep, takes some 230 kB */
+    DEEP = 384 * 1024, /* the deepest, a sweep with evidence, takes 280 kB */
     WITH_HEAP = 2 * DEEP
 };
+
+#ifdef __linux__
+bool cg_stack_enough(void)
+{
+    pthread_attr_t attributes;
+    void *end; /* it grows down to here */
+    size_t size;
+    char here;
+    if (pthread_getattr_np(pthread_self(), &attributes) != 0)
+        return true;
+    bool known = pthread_attr_getstack(&attributes, &end, &size) == 0;
+    pthread_attr_destroy(&attributes);
+    return !known || (uintptr_t)&here - (uintptr_t)end >= DEEP + PAGE;
+}
+#else
+bool cg_stack_enough(void)
+{
+    return true;
+}
+#endif
 
 /* A byte of every page, the nearest first. */
 static char touch(void)
@@ -18,11 +42,18 @@ static char touch(void)
     return room[DEEP - 1];
 }
 
-bool cg_stack_room(void)
+enum cg_status cg_stack_make(struct cg_error *error)
 {
+    char (*volatile go)(void) = touch; /* else its room may become ours */
     void *volatile room = malloc(WITH_HEAP);
-    if (room == NULL)
-        return false;
     free(room);
-    return touch() == 0;
+    if (room == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    if (!cg_stack_enough())
+        return cg_error_set(error, CG_NO_MEMORY,
+                            "out of memory: the stack is limited to less than "
+                            "the %d kB it takes; ulimit -s %d gives enough",
+                            DEEP / 1024, 2 * DEEP / 1024);
+    (void)go();
+    return CG_OK;
 }

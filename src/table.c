@@ -10,6 +10,7 @@
 
 #include "aside.h"
 #include "cautions.h"
+#include "text_file.h"
 
 struct cg_table {
     struct cg_aside aside;
@@ -85,7 +86,8 @@ static enum cg_status take_lines(FILE *file, const char *path,
  * table that is not there holds nothing. */
 static bool goes_on(const char *path, const char *table)
 {
-    FILE *longer = fopen(path, "r"), *shorter = fopen(table, "r");
+    FILE *longer = cg_text_open(path, NULL);
+    FILE *shorter = cg_text_open(table, NULL);
     bool same = longer != NULL;
     for (int c; same && shorter != NULL && (c = getc(shorter)) != EOF;)
         same = getc(longer) == c;
@@ -112,9 +114,12 @@ enum cg_status cg_table_earlier(const struct cg_table *table,
                                 struct cg_error *error)
 {
     const char *path = table->aside.final;
-    FILE *old = fopen(path, "r");
+    struct cg_error trouble;
+    FILE *old = cg_text_open(path, &trouble);
     if (old == NULL)
-        return errno == ENOENT ? CG_OK : cg_aside_trouble(path, "read", error);
+        return errno == ENOENT
+                   ? CG_OK
+                   : cg_error_set(error, CG_FILE, "%s", trouble.text);
     enum cg_status status = take_lines(old, path, take, context, error);
     fclose(old);
     return status;
@@ -126,9 +131,9 @@ enum cg_status cg_table_lines(const char *dir, const char *name,
 {
     char path[CG_ASIDE_PATH];
     snprintf(path, sizeof path, "%s/%s", dir, name);
-    FILE *file = fopen(path, "r");
+    FILE *file = cg_text_open(path, error);
     if (file == NULL)
-        return cg_aside_trouble(path, "read", error);
+        return CG_FILE;
     enum cg_status status = take_lines(file, path, take, context, error);
     fclose(file);
     return status;

@@ -1,14 +1,68 @@
+#define _POSIX_C_SOURCE 200809L /* fdopen, fstat, O_CLOEXEC */
+
 #include "text_file.h"
 
 #include <errno.h>
-#include <stdio.h>
+#include <fcntl.h>
+#include <stdbool.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 enum { FIRST_ROOM = 16384, MOST_ROOM = 16 * 1024 * 1024 };
 
-/* A folder opens like a file and fails only when it is read, so the reason is
- * taken from whichever call failed. */
+/* Line by line a file may be longer: the most points of a profile, 64 letters
+ * each. */
+#define MOST_LINES ((size_t)256 * 1024 * 1024)
+
+/* The names of what the program was started with open: whoever did that chose
+ * to wait for what comes. */
+static bool handed(const char *path)
+{
+    return strcmp(path, "/dev/stdin") == 0 ||
+           strncmp(path, "/dev/fd/", 8) == 0;
+}
+
+/* Why what was opened is not to be read; NULL: it is. */
+static const char *unfit(int descriptor, const char *path)
+{
+    struct stat what;
+    if (fstat(descriptor, &what) != 0)
+        return strerror(errno);
+    if (S_ISDIR(what.st_mode))
+        return strerror(EISDIR);
+    if (S_ISREG(what.st_mode))
+        return NULL;
+    if (!handed(path))
+        return "a pipe or a device; a regular file is allowed";
+    int flags = fcntl(descriptor, F_GETFL);
+    if (flags == -1 || fcntl(descriptor, F_SETFL, flags & ~O_NONBLOCK) == -1)
+        return strerror(errno);
+    return NULL;
+}
+
+FILE *cg_text_open(const char *path, struct cg_error *error)
+{
+    int descriptor = open(path, O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
+    if (descriptor == -1) {
+        int reason = errno;
+        cg_error_set(error, CG_FILE, "%s: cannot open: %s", path,
+                     strerror(reason));
+        errno = reason;
+        return NULL;
+    }
+    const char *why = unfit(descriptor, path);
+    FILE *file = why == NULL ? fdopen(descriptor, "r") : NULL;
+    if (file != NULL)
+        return file;
+    cg_error_set(error, CG_FILE, "%s: cannot read: %s", path,
+                 why != NULL ? why : strerror(errno));
+    close(descriptor);
+    errno = EINVAL;
+    return NULL;
+}
+
 static enum cg_status read_all(FILE *file, const char *path, char **text,
                                struct cg_error *error)
 {
@@ -42,11 +96,9 @@ static enum cg_status read_all(FILE *file, const char *path, char **text,
 enum cg_status cg_text_read(const char *path, char **text,
                             struct cg_error *error)
 {
-    errno = 0;
-    FILE *file = fopen(path, "rb");
+    FILE *file = cg_text_open(path, error);
     if (file == NULL)
-        return cg_error_set(error, CG_FILE, "%s: cannot open: %s", path,
-                            strerror(errno));
+        return CG_FILE;
     char *content = NULL;
     enum cg_status status = read_all(file, path, &content, error);
     fclose(file);
@@ -102,16 +154,18 @@ enum cg_status cg_text_lines(const char *path, cg_text_take take,
     char block[16384];
     struct line line = {.length = 0, .number = 0};
     enum cg_status status = CG_OK;
-    size_t count;
-    errno = 0;
-    FILE *file = fopen(path, "rb");
+    size_t count, total = 0;
+    FILE *file = cg_text_open(path, error);
     if (file == NULL)
-        return cg_error_set(error, CG_FILE, "%s: cannot open: %s", path,
-                            strerror(errno));
+        return CG_FILE;
     do {
         errno = 0;
         count = fread(block, 1, sizeof block, file);
+        total += count;
         status = take_block(path, block, count, &line, take, context, error);
+        if (status == CG_OK && total > MOST_LINES)
+            status = cg_error_set(error, CG_BAD_INPUT,
+                                  "%s: larger than 256 MB, not read on", path);
     } while (status == CG_OK && count == sizeof block);
     if (status == CG_OK && ferror(file))
         status = cg_error_set(error, CG_FILE, "%s: cannot read: %s", path,

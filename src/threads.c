@@ -5,6 +5,8 @@
 #include <pthread.h>
 #include <sys/resource.h>
 
+#include "stack_room.h"
+
 /* Of a limited address space each thread is to have so much [bytes]: its
  * stack, its heap and its work, without the others coming short. */
 #define ROOM ((rlim_t)96 << 20)
@@ -35,6 +37,16 @@ static int possible(int wanted)
     return made + 1;
 }
 
+/* One where the stacks that OpenMP gives its threads are too small to work on
+ * (OMP_STACKSIZE, ulimit -s): ours has been looked at. */
+static int with_stack(int threads)
+{
+    int small = 0;
+#pragma omp parallel num_threads(threads) reduction(+ : small)
+    small += omp_get_thread_num() > 0 && !cg_stack_enough();
+    return small > 0 ? 1 : threads;
+}
+
 int cg_threads(int wanted)
 {
     struct rlimit space;
@@ -42,7 +54,7 @@ int cg_threads(int wanted)
     if (getrlimit(RLIMIT_AS, &space) == 0 && space.rlim_cur != RLIM_INFINITY &&
         space.rlim_cur / ROOM < (rlim_t)threads)
         threads = space.rlim_cur > ROOM ? (int)(space.rlim_cur / ROOM) : 1;
-    return possible(threads);
+    return with_stack(possible(threads));
 }
 
 int cg_thread(void)

@@ -132,7 +132,7 @@ END_TEST
 START_TEST(overrides)
 {
     static const char *const set[] = {
-        "charge.boost_bar=1.5", "piston.oil_jet=true", "bore.seat=wet",
+        "charge.boost_kPa=150.0", "piston.oil_jet=true", "bore.seat=wet",
         "fuel.name=methanol", "charge.boost_kPa=175.5", "engine.cylinders=8",
         "rings.top.cold_gap_in=0.02"};
     struct cg_case c;
