@@ -31,6 +31,8 @@ enum { CG_CORRELATIONS = 8 };
 struct cg_extremes {
     double closure;       /* top ring, largest [m] */
     double time, depth;   /* of it: the tightest instant and place [s] [m] */
+    double closure_then;  /* there: of instants that close equally, to what the
+                             solver's tolerance makes of it, the first [m] */
     double speed, load;   /* then [rev/s] [1] */
     double ring_at, bore_at; /* mean ring and bore surface there [K] */
     double ring_growth, bore_growth; /* of the circumference there [m] */

@@ -127,6 +127,7 @@ static void note_tightest(struct seen *seen, const struct cg_instant *instant)
     struct cg_extremes *out = seen->extremes;
     const double *temperature = instant->temperature;
     out->time = instant->time;
+    out->closure_then = seen->closure.closure;
     out->depth = seen->closure.depth;
     out->speed = instant->speed;
     out->load = instant->load;
@@ -186,7 +187,7 @@ static void take_found(const struct seen *seen)
     const double *most = seen->follow.most;
     struct cg_extremes *out = seen->extremes;
     out->closure = most[CLOSURE];
-    out->ring_growth = out->closure + out->bore_growth;
+    out->ring_growth = out->closure_then + out->bore_growth;
     out->second_closure = most[SECOND_CLOSURE];
     out->skirt.closure = most[SKIRT_CLOSURE];
     out->ring_top_max = most[RING_TOP];

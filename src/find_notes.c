@@ -83,7 +83,7 @@ const char *cg_find_beyond(const struct cg_verdict *verdict,
 {
     snprintf(text, CG_FIND_BEYOND,
              "no gap in range will do: it takes %s,\nat most %s is allowed",
-             cg_show_gap(sum->cold_gap, inch).text,
+             cg_show_gap_up(sum->cold_gap, inch).text,
              cg_show_gap(verdict->most, inch).text);
     return text;
 }

@@ -127,12 +127,12 @@ START_TEST(closure_by_hand)
         double around = CG_PI * c.engine.bore;
         double ring = cg_material_strain(&c.ring_material[CG_RING_TOP],
                                          e.ring_at);
-        double cold = e.closure + c.margin.residual;
+        double cold = e.closure_then + c.margin.residual;
         /* pi D (1 + e_bore) - (pi D - g)(1 + e_ring), in the plain order */
         double hot = around + e.bore_growth - (around - cold) * (1.0 + ring);
         check_within(hot, c.margin.residual, 1e-12, "geometry");
         check_within(e.ring_growth, (around - cold) * ring, 1e-12, "geometry");
-        check_within(e.closure, e.ring_growth - e.bore_growth, 1e-12,
+        check_within(e.closure_then, e.ring_growth - e.bore_growth, 1e-12,
                      "geometry");
     }
 }
