@@ -5,7 +5,26 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "inputs.h"
+
 enum { FIRST_ROOM = 16384, MOST_ROOM = 16 * 1024 * 1024 };
+
+/* Opens a file that the run is made from. */
+static enum cg_status open_input(const char *path, FILE **file,
+                                 struct cg_error *error)
+{
+    errno = 0;
+    *file = fopen(path, "rb");
+    if (*file == NULL)
+        return cg_error_set(error, CG_FILE, "%s: cannot open: %s", path,
+                            strerror(errno));
+    if (cg_inputs_add(*file))
+        return CG_OK;
+    fclose(*file);
+    return cg_error_set(error, CG_BAD_INPUT,
+                        "%s: at most %d files are read in one run", path,
+                        CG_INPUTS);
+}
 
 /* A folder opens like a file and fails only when it is read, so the reason is
  * taken from whichever call failed. */
@@ -42,13 +61,12 @@ static enum cg_status read_all(FILE *file, const char *path, char **text,
 enum cg_status cg_text_read(const char *path, char **text,
                             struct cg_error *error)
 {
-    errno = 0;
-    FILE *file = fopen(path, "rb");
-    if (file == NULL)
-        return cg_error_set(error, CG_FILE, "%s: cannot open: %s", path,
-                            strerror(errno));
+    FILE *file;
     char *content = NULL;
-    enum cg_status status = read_all(file, path, &content, error);
+    enum cg_status status = open_input(path, &file, error);
+    if (status != CG_OK)
+        return status;
+    status = read_all(file, path, &content, error);
     fclose(file);
     if (status == CG_OK)
         *text = content;
@@ -101,13 +119,11 @@ enum cg_status cg_text_lines(const char *path, cg_text_take take,
 {
     char block[16384];
     struct line line = {.length = 0, .number = 0};
-    enum cg_status status = CG_OK;
     size_t count;
-    errno = 0;
-    FILE *file = fopen(path, "rb");
-    if (file == NULL)
-        return cg_error_set(error, CG_FILE, "%s: cannot open: %s", path,
-                            strerror(errno));
+    FILE *file;
+    enum cg_status status = open_input(path, &file, error);
+    if (status != CG_OK)
+        return status;
     do {
         errno = 0;
         count = fread(block, 1, sizeof block, file);
