@@ -31,6 +31,38 @@ is_sweep_of() {
         }'
 }
 
+# Pictures are drawn in a folder of this run's own and put in place when they are
+# whole.  In it tables and scripts have names that no shell acts on.
+scratch=
+trap '[ -z "$scratch" ] || rm -rf "$scratch"' EXIT
+trap 'exit 129' HUP
+trap 'exit 130' INT
+trap 'exit 143' TERM
+make_scratch() {
+    scratch=$(mktemp -d "$out/.pictures-XXXXXX") || {
+        echo "draw.sh: $out: could not write into it" >&2
+        exit 4
+    }
+    ln -s "$(cd "$out" && pwd)" "$scratch/tables"
+    ln -s "$(cd "$plots" && pwd)" "$scratch/plots"
+}
+
+# draw_one NAME: both forms of a picture; old ones go where it fails.
+draw_one() {
+    for file in "$out/$1.png" "$out/$1.svg"; do
+        if [ -L "$file" ] || { [ -e "$file" ] && [ ! -f "$file" ]; }; then
+            echo "draw.sh: $file: only a plain file is replaced" >&2
+            return 1
+        fi
+    done
+    if (cd "$scratch" && gnuplot -e "dir='tables'; to='.'" "plots/$1.gp") &&
+        mv -f "$scratch/$1.png" "$scratch/$1.svg" "$out/"; then
+        return 0
+    fi
+    rm -f "$out/$1.png" "$out/$1.svg"
+    return 1
+}
+
 failed=0
 drawn=0
 for script in "$plots"/*.gp; do
@@ -44,12 +76,12 @@ for script in "$plots"/*.gp; do
         esac
     done
     name=$(basename "$script" .gp)
-    if gnuplot -e "dir='$out'" "$script"; then
+    [ -n "$scratch" ] || make_scratch
+    if draw_one "$name"; then
         echo "$out/$name.png"
         drawn=$((drawn + 1))
     else
         echo "draw.sh: $name could not be drawn" >&2
-        rm -f "$out/$name.png" "$out/$name.svg"
         failed=$((failed + 1))
     fi
 done

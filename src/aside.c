@@ -1,10 +1,17 @@
+#define _POSIX_C_SOURCE 200809L /* lstat, fdopen, O_NOFOLLOW, O_CLOEXEC */
 #include "aside.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <string.h>
+#include <sys/file.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
+#include "inputs.h"
 #include "open_parts.h"
+
+enum { TRIES = 16 }; /* at a part that others make and remove meanwhile */
 
 enum cg_status cg_aside_trouble(const char *path, const char *verb,
                                 struct cg_error *error)
@@ -13,26 +20,186 @@ enum cg_status cg_aside_trouble(const char *path, const char *verb,
                         strerror(errno));
 }
 
-enum cg_status cg_aside_open(const char *dir, const char *name,
-                             struct cg_aside *aside, struct cg_error *error)
+enum cg_status cg_aside_folder(const char *dir, bool *made,
+                               struct cg_error *error)
+{
+    *made = mkdir(dir, 0777) == 0;
+    if (*made || errno == EEXIST)
+        return CG_OK;
+    return cg_aside_trouble(dir,
+                            errno == ENOENT
+                                ? "create the folder (make the one above first)"
+                                : "create the folder",
+                            error);
+}
+
+static enum cg_status set_names(const char *dir, const char *name,
+                                struct cg_aside *aside, struct cg_error *error)
 {
     int length = snprintf(aside->final, CG_ASIDE_PATH, "%s/%s", dir, name);
     if (length < 0 || length > CG_ASIDE_PATH - 8)
         return cg_error_set(error, CG_FILE, "%s: the name is too long", dir);
-    if (mkdir(dir, 0777) != 0 && errno != EEXIST)
-        return cg_aside_trouble(dir,
-                         errno == ENOENT
-                             ? "create the folder (make the one above first)"
-                             : "create the folder",
-                         error);
     snprintf(aside->part, CG_ASIDE_PATH, "%.*s.part", CG_ASIDE_PATH - 8,
              aside->final);
-    cg_open_parts_add(aside->part);
-    aside->file = fopen(aside->part, "w");
-    if (aside->file != NULL)
+    return CG_OK;
+}
+
+static const char *kind(mode_t mode)
+{
+    if (S_ISLNK(mode))
+        return "a symbolic link";
+    if (S_ISDIR(mode))
+        return "a folder";
+    return S_ISFIFO(mode) ? "a named pipe" : "a device or socket";
+}
+
+static enum cg_status may_replace(const char *path, struct cg_error *error)
+{
+    struct stat there;
+    if (lstat(path, &there) != 0)
+        return errno == ENOENT ? CG_OK : cg_aside_trouble(path, "write", error);
+    if (!S_ISREG(there.st_mode))
+        return cg_error_set(error, CG_FILE,
+                            "%s: could not write: it is %s, and only a plain "
+                            "file is replaced",
+                            path, kind(there.st_mode));
+    if (cg_inputs_has(&there))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "%s: this run is made from that file and does not "
+                            "write over it; choose another folder or name",
+                            path);
+    return CG_OK;
+}
+
+enum cg_status cg_aside_may(const char *dir, const char *name,
+                            struct cg_error *error)
+{
+    struct cg_aside aside;
+    enum cg_status status = set_names(dir, name, &aside, error);
+    if (status == CG_OK)
+        status = may_replace(aside.final, error);
+    if (status == CG_OK)
+        status = may_replace(aside.part, error);
+    return status;
+}
+
+bool cg_aside_is_at(int file, const char *path)
+{
+    struct stat own, there;
+    return fstat(file, &own) == 0 && lstat(path, &there) == 0 &&
+           own.st_dev == there.st_dev && own.st_ino == there.st_ino;
+}
+
+/* False when another run holds it.  Where the file system knows no locks nobody
+ * holds anything. */
+static bool hold(int file)
+{
+    return flock(file, LOCK_EX | LOCK_NB) == 0 || errno != EWOULDBLOCK;
+}
+
+static enum cg_status busy(const struct cg_aside *aside, struct cg_error *error)
+{
+    return cg_error_set(error, CG_FILE,
+                        "%s: another run is writing it; wait for its end, or "
+                        "choose another folder or name",
+                        aside->final);
+}
+
+/* Opens and holds the part that a killed run left; -1 when there is none. */
+static enum cg_status take_left(const struct cg_aside *aside, int *left,
+                                struct cg_error *error)
+{
+    *left = -1;
+    enum cg_status status = may_replace(aside->part, error);
+    if (status != CG_OK)
+        return status;
+    int file = open(aside->part, O_RDWR | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC);
+    if (file < 0)
+        return errno == ENOENT ? CG_OK
+                               : cg_aside_trouble(aside->part, "write", error);
+    if (!hold(file))
+        status = busy(aside, error);
+    else if (cg_aside_is_at(file, aside->part)) /* not renamed meanwhile */
+        *left = file;
+    if (*left < 0)
+        close(file);
+    return status;
+}
+
+/* Makes the part and holds it.  Whoever holds what stands under its name, and
+ * nobody else, renames or removes it. */
+static enum cg_status make_part(const struct cg_aside *aside, int *made,
+                                struct cg_error *error)
+{
+    for (int i = 0; i < TRIES; i++) {
+        int left;
+        enum cg_status status = take_left(aside, &left, error);
+        if (status != CG_OK)
+            return status;
+        if (left >= 0 && unlink(aside->part) != 0)
+            status = cg_aside_trouble(aside->part, "remove", error);
+        if (left >= 0)
+            close(left);
+        if (status != CG_OK)
+            return status;
+        *made =
+            open(aside->part,
+                 O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0666);
+        if (*made >= 0 && hold(*made) && cg_aside_is_at(*made, aside->part))
+            return CG_OK;
+        if (*made >= 0)
+            close(*made);
+        else if (errno != EEXIST)
+            return cg_aside_trouble(aside->part, "write", error);
+    }
+    return busy(aside, error);
+}
+
+static enum cg_status open_part(struct cg_aside *aside, struct cg_error *error)
+{
+    int made = -1;
+    enum cg_status status = may_replace(aside->final, error);
+    if (status == CG_OK)
+        status = make_part(aside, &made, error);
+    if (status != CG_OK)
+        return status;
+    aside->held = fcntl(made, F_DUPFD_CLOEXEC, 0);
+    aside->file = aside->held >= 0 ? fdopen(made, "w") : NULL;
+    if (aside->file != NULL) {
+        cg_open_parts_add(aside->part);
         return CG_OK;
-    cg_open_parts_drop(aside->part);
-    return cg_aside_trouble(aside->part, "write", error);
+    }
+    status = cg_aside_trouble(aside->part, "write", error);
+    unlink(aside->part);
+    close(made);
+    if (aside->held >= 0)
+        close(aside->held);
+    return status;
+}
+
+/* Removes the folder that was made for a file of which nothing came. */
+static void unmake(struct cg_aside *aside)
+{
+    if (!aside->made)
+        return;
+    *strrchr(aside->final, '/') = '\0';
+    rmdir(aside->final);
+}
+
+enum cg_status cg_aside_open(const char *dir, const char *name,
+                             struct cg_aside *aside, struct cg_error *error)
+{
+    enum cg_status status = set_names(dir, name, aside, error);
+    if (status == CG_OK)
+        status = cg_aside_folder(dir, &aside->made, error);
+    if (status != CG_OK)
+        return status;
+    cg_open_parts_wait();
+    status = open_part(aside, error);
+    cg_open_parts_go();
+    if (status != CG_OK)
+        unmake(aside);
+    return status;
 }
 
 enum cg_status cg_aside_close(struct cg_aside *aside, enum cg_status status,
@@ -43,10 +210,43 @@ enum cg_status cg_aside_close(struct cg_aside *aside, enum cg_status status,
         bad = 1;
     if (status == CG_OK && bad)
         status = cg_aside_trouble(aside->part, "write", error);
+    if (status == CG_OK)
+        status = may_replace(aside->final, error);
+    cg_open_parts_wait();
     if (status == CG_OK && rename(aside->part, aside->final) != 0)
         status = cg_aside_trouble(aside->final, "write", error);
-    if (status != CG_OK)
+    if (status == CG_OK) {
+        cg_open_parts_whole(aside->part, aside->final);
+    } else {
         remove(aside->part);
-    cg_open_parts_drop(aside->part);
+        cg_open_parts_drop(aside->part);
+        unmake(aside);
+    }
+    cg_open_parts_go();
+    close(aside->held);
     return status;
+}
+
+enum cg_status cg_aside_rescue(const char *dir, const char *name,
+                               bool (*goes_on)(FILE *left, const char *final),
+                               struct cg_error *error)
+{
+    struct cg_aside aside;
+    int file = -1;
+    enum cg_status status = set_names(dir, name, &aside, error);
+    if (status == CG_OK)
+        status = may_replace(aside.final, error);
+    if (status == CG_OK)
+        status = take_left(&aside, &file, error);
+    if (status != CG_OK || file < 0)
+        return status;
+    FILE *left = fdopen(file, "r");
+    if (left == NULL) {
+        close(file);
+        return cg_aside_trouble(aside.part, "read", error);
+    }
+    if (goes_on(left, aside.final))
+        rename(aside.part, aside.final);
+    fclose(left);
+    return CG_OK;
 }

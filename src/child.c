@@ -11,6 +11,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "open_parts.h"
+
 static bool is_program(const char *path)
 {
     struct stat about;
@@ -57,8 +59,13 @@ int cg_child_run(const char *folder, char *const *words)
         become(folder, words);
     if (child < 0)
         return -1;
-    while (waitpid(child, &status, 0) < 0)
-        if (errno != EINTR)
-            return -1;
+    cg_open_parts_child(child);
+    pid_t ended;
+    do
+        ended = waitpid(child, &status, 0);
+    while (ended < 0 && errno == EINTR);
+    cg_open_parts_child(0);
+    if (ended < 0)
+        return -1;
     return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
 }

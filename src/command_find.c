@@ -13,6 +13,10 @@
 #include "sampling.h"
 #include "spread_tables.h"
 
+#define TABLES                                                                 \
+    "summary.dat history.dat clearance.dat stroke.dat cycle.dat film.dat "     \
+    "sensitivity.dat evidence.dat histogram.dat"
+
 /* What is found, and what it is found with. */
 struct finding {
     const struct cg_options *options;
@@ -147,9 +151,9 @@ enum cg_status cg_command_find(const struct cg_options *options,
         cg_taught_read(options->config, options->set, options->sets, false,
                        &finding.taught, error);
     if (status == CG_OK)
-        status = find_without(&finding, error);
+        status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
-        status = cg_outputs_check(options, error);
+        status = find_without(&finding, error);
     if (status == CG_OK)
         status = cg_duty_run_create(finding.c, &finding.run, error);
     if (status == CG_OK && (options->out != NULL || options->report != NULL))

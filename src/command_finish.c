@@ -9,6 +9,9 @@
 #include "profile_file.h"
 #include "report_finish.h"
 
+#define TABLES                                                                 \
+    "finish.dat finish_profile.dat finish_ratio.dat finish_probability.dat "   \
+    "finish_patch.dat"
 #define USUAL_CUTOFF 0.8e-3 /* ISO 13565-1:1996 [m] */
 
 /* What is measured, and what comes of it. */
@@ -135,9 +138,9 @@ enum cg_status cg_command_finish(const struct cg_options *options,
         status = cg_config_read(options->config, options->set, options->sets,
                                 &finishing.c, error);
     if (status == CG_OK)
-        status = cg_outputs_check(options, error);
-    if (status == CG_OK)
         status = get_profile(&finishing, error);
+    if (status == CG_OK)
+        status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
         status = measure(&finishing, error);
     if (status == CG_OK)

@@ -8,6 +8,8 @@
 #include "report_lesson.h"
 #include "taught.h"
 
+#define TABLES "lesson.dat"
+
 /* What screen, table and page are made from. */
 struct telling {
     const struct cg_options *options;
@@ -68,7 +70,7 @@ enum cg_status cg_command_lesson(const struct cg_options *options,
     struct cg_case c = taught.c;
     cg_taught_free(&taught);
     if (status == CG_OK)
-        status = cg_outputs_check(options, error);
+        status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status != CG_OK)
         return status;
     struct cg_lesson_sheet *sheet = malloc(sizeof *sheet);

@@ -3,7 +3,10 @@
 #include "cautions.h"
 #include "network_tables.h"
 #include "options.h"
+#include "outputs.h"
 #include "taught.h"
+
+#define TABLES "network.dat network.cir network_run.dat"
 
 enum cg_status cg_command_network(const struct cg_options *options,
                                   struct cg_error *error)
@@ -15,6 +18,8 @@ enum cg_status cg_command_network(const struct cg_options *options,
     enum cg_status status = cg_taught_read(options->config, options->set,
                                            options->sets, false, &taught,
                                            error);
+    if (status == CG_OK)
+        status = cg_outputs_hold(options, dir, TABLES, error);
     if (status == CG_OK)
         status = cg_duty_run_create(c, &run, error);
     if (status == CG_OK)

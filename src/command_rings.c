@@ -11,6 +11,8 @@
 #include "taught.h"
 #include "threads.h"
 
+#define TABLES "rings.dat pistons.dat"
+
 /* Rings and alloys of one case, and the work on them. */
 struct comparing {
     const struct cg_options *options;
@@ -128,7 +130,7 @@ enum cg_status cg_command_rings(const struct cg_options *options,
         status = cg_config_read_shelf(options->config, options->set,
                                       options->sets, &comparing.shelf, error);
     if (status == CG_OK)
-        status = cg_outputs_check(options, error);
+        status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
         status = begin(&comparing, error);
     if (status == CG_OK) {

@@ -6,6 +6,8 @@
 #include "seal_tables.h"
 #include "taught.h"
 
+#define TABLES "seal.dat seal_cycle.dat seal_gap.dat"
+
 /* What the tables and the page are made from. */
 struct telling {
     const struct cg_options *options;
@@ -54,7 +56,7 @@ enum cg_status cg_command_seal(const struct cg_options *options,
     const struct cg_case *c = &taught.c;
     cg_taught_free(&taught);
     if (status == CG_OK)
-        status = cg_outputs_check(options, error);
+        status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
         status = cg_duty_run_create(c, &run, error);
     if (status == CG_OK)

@@ -8,6 +8,8 @@
 #include "sheet_tables.h"
 #include "taught.h"
 
+#define TABLES "sheet.dat sheet.csv"
+
 /* The widest top gap that will stay in the engine: the second gaps go with it.
  * One that is too wide is to be replaced, and asks for nothing. */
 static double widest_top(const struct cg_case *c,
@@ -101,7 +103,7 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
         status = cg_measured_read(options->measured, &sheet.c, &sheet.gauged,
                                   &sheet.dialect, error);
     if (status == CG_OK)
-        status = cg_outputs_check(options, error);
+        status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
         status = find(options, &sheet, error);
     if (status != CG_OK)

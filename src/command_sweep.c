@@ -250,6 +250,7 @@ static enum cg_status sweep(const struct cg_options *options,
                             struct cg_error *error)
 {
     struct cg_part part;
+    char name[64];
     struct cg_table *table = NULL;
     struct cg_progress progress;
     struct cg_sweep_earlier earlier;
@@ -259,6 +260,10 @@ static enum cg_status sweep(const struct cg_options *options,
                                         options->parts, &part, error);
     if (status == CG_OK)
         status = check_axes(options, grid, error);
+    if (status != CG_OK)
+        return status;
+    cg_part_name(&part, name);
+    status = cg_outputs_hold(options, dir, name, error);
     if (status == CG_OK)
         status = cg_sweep_table_open(dir, options->told, grid, &part,
                                      options->resume, &table, &earlier, error);
@@ -268,8 +273,6 @@ static enum cg_status sweep(const struct cg_options *options,
     if (status != CG_OK)
         return cg_table_close(table, status, error);
     size_t total = part.past - part.first, done = earlier.rows;
-    char name[64];
-    cg_part_name(&part, name);
     watch_interrupts();
     cg_progress_begin(&progress, "points", done, total, options->quiet);
     compute_rows(options, grid, &part, learned, table, &done, &failed, &why,
@@ -314,8 +317,6 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
         status = cg_error_set(error, CG_BAD_INPUT,
                               "sweep: --report is for a whole sweep, not for "
                               "one --part of it");
-    if (status == CG_OK)
-        status = cg_outputs_check(options, error);
     if (status == CG_OK)
         status = cg_taught_read(options->config, options->set, options->sets,
                                 false, &taught, error);

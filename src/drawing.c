@@ -12,6 +12,7 @@
 
 #include "child.h"
 #include "data_folder.h"
+#include "open_parts.h"
 #include "text_file.h"
 
 #define GNUPLOT_ASKS "dir='tables'; to='.'; outs='svg'; page=1"
@@ -38,20 +39,33 @@ static bool link_in(const struct cg_drawing *drawing, const char *target,
     char *whole = realpath(target, NULL);
     bool linked = whole != NULL && join(path, drawing->folder, name) &&
                   symlink(whole, path) == 0;
+    if (linked)
+        cg_open_parts_add(path);
     free(whole);
     return linked;
+}
+
+/* A folder that nobody else can write into. */
+static bool make_folder(struct cg_drawing *drawing)
+{
+    const char *temporary = getenv("TMPDIR");
+    if (temporary == NULL || temporary[0] != '/')
+        temporary = "/tmp";
+    cg_open_parts_wait();
+    bool made = join(drawing->folder, temporary, "coldgap-XXXXXX") &&
+                mkdtemp(drawing->folder) != NULL;
+    if (made)
+        cg_open_parts_pass(drawing->folder);
+    cg_open_parts_go();
+    return made;
 }
 
 void cg_drawing_begin(const char *out, struct cg_drawing *drawing)
 {
     char plots[CG_PATH_LENGTH];
-    const char *temporary = getenv("TMPDIR");
     cg_plots_folder(plots);
     memset(drawing, 0, sizeof *drawing);
-    if (temporary == NULL || temporary[0] != '/')
-        temporary = "/tmp";
-    if (!join(drawing->folder, temporary, "coldgap-XXXXXX") ||
-        mkdtemp(drawing->folder) == NULL) {
+    if (!make_folder(drawing)) {
         trouble(drawing, "no folder to draw in");
         drawing->folder[0] = '\0';
     } else if (!link_in(drawing, plots, "plots")) {
@@ -62,7 +76,9 @@ void cg_drawing_begin(const char *out, struct cg_drawing *drawing)
     if (out != NULL)
         snprintf(drawing->tables, sizeof drawing->tables, "%s", out);
     else if (drawing->folder[0] != '\0' &&
-             !join(drawing->tables, drawing->folder, "tables"))
+             join(drawing->tables, drawing->folder, "tables"))
+        cg_open_parts_add(drawing->tables);
+    else
         drawing->tables[0] = '\0';
 }
 
@@ -92,6 +108,7 @@ void cg_drawing_end(struct cg_drawing *drawing)
 {
     if (drawing->folder[0] != '\0')
         remove_folder(drawing->folder);
+    cg_open_parts_passed();
     drawing->folder[0] = '\0';
 }
 
@@ -119,8 +136,13 @@ void cg_drawing_make(struct cg_drawing *drawing, const char *name, char **svg)
     if (drawing->trouble[0] != '\0')
         return;
     snprintf(file, sizeof file, "%s.svg", name);
-    if (!run(drawing, name) || !join(path, drawing->folder, file) ||
-        cg_text_read(path, svg, &error) != CG_OK)
-        snprintf(drawing->failed, sizeof drawing->failed,
-                 "gnuplot could not draw plots/%s.gp", name);
+    snprintf(drawing->failed, sizeof drawing->failed,
+             "gnuplot could not draw plots/%s.gp", name);
+    if (!join(path, drawing->folder, file))
+        return;
+    cg_open_parts_add(path);
+    if (run(drawing, name) && cg_text_read(path, svg, &error) == CG_OK)
+        drawing->failed[0] = '\0';
+    unlink(path);
+    cg_open_parts_drop(path);
 }

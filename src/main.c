@@ -5,7 +5,9 @@
 
 #include <gsl/gsl_errno.h>
 
+#include "inputs.h"
 #include "options.h"
+#include "outputs.h"
 #include "stack_room.h"
 #include "status.h"
 
@@ -34,8 +36,10 @@ int main(int argc, char **argv)
     enum cg_status status = cg_stack_make(&error);
     if (status == CG_OK)
         status = cg_options_read(argc, argv, &options, &command, &error);
+    cg_inputs_begin();
     if (status == CG_OK && command != NULL)
         status = command(&options, &error);
+    cg_outputs_end();
     status = finish_output(status, &error);
     if (status != CG_OK && error.text[0] != '\0')
         fprintf(stderr, "coldgap: %s\n", error.text);

@@ -3,13 +3,53 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { RUN_LENGTH = 8192 };
+#include "hold.h"
+#include "inputs.h"
 
-enum cg_status cg_outputs_check(const struct cg_options *options,
-                                struct cg_error *error)
+enum { RUN_LENGTH = 8192, NAME_LENGTH = 64 };
+
+/* Of this run. */
+static struct cg_hold folder = {.folder = -1};
+static struct cg_aside place; /* of the page */
+static bool placed;
+
+static enum cg_status check_names(const char *dir, const char *names,
+                                  struct cg_error *error)
 {
-    return options->report != NULL ? cg_page_try(options->report, error)
-                                   : CG_OK;
+    enum cg_status status = CG_OK;
+    while (status == CG_OK && *names != '\0') {
+        char name[NAME_LENGTH];
+        size_t length = strcspn(names, " ");
+        snprintf(name, sizeof name, "%.*s", (int)length, names);
+        status = cg_aside_may(dir, name, error);
+        names += length + strspn(names + length, " ");
+    }
+    return status;
+}
+
+enum cg_status cg_outputs_hold(const struct cg_options *options,
+                               const char *dir, const char *names,
+                               struct cg_error *error)
+{
+    enum cg_status status = CG_OK;
+    cg_inputs_end();
+    if (dir != NULL)
+        status = cg_hold_begin(dir, options->parts > 1, &folder, error);
+    if (status == CG_OK && dir != NULL)
+        status = check_names(dir, names, error);
+    if (status == CG_OK && options->report != NULL) {
+        status = cg_page_hold(options->report, &place, error);
+        placed = status == CG_OK;
+    }
+    return status;
+}
+
+void cg_outputs_end(void)
+{
+    if (placed)
+        cg_aside_close(&place, CG_STOPPED, NULL);
+    placed = false;
+    cg_hold_end(&folder);
 }
 
 /* Adds to a text that grows; what does not fit is cut off.  An option
@@ -50,12 +90,12 @@ static enum cg_status write_page(const struct cg_options *options,
     write_run(options, outputs->run, run);
     struct cg_page_head head = {outputs->title, run, options->inch};
     struct cg_page *page;
-    enum cg_status status =
-        cg_page_open(options->report, &head, drawing, &page, error);
-    if (status == CG_OK)
-        status = cg_page_close(
-            page, outputs->fill(outputs->context, page, error), error);
-    return status;
+    enum cg_status status = cg_page_open(&place, &head, drawing, &page, error);
+    if (status != CG_OK)
+        return status;
+    placed = false; /* the page's now */
+    return cg_page_close(page, outputs->fill(outputs->context, page, error),
+                         error);
 }
 
 /* Tables for the pictures alone; where they cannot be written there are no

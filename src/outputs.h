@@ -1,5 +1,5 @@
 /* What a command leaves besides its screen: tables with -o, a page with
- * --report. */
+ * --report.  A process writes for one run, as what is held is the process's. */
 #ifndef CG_OUTPUTS_H
 #define CG_OUTPUTS_H
 
@@ -21,10 +21,18 @@ struct cg_outputs {
     void *context;     /* of both */
 };
 
-/* Whether the page asked for can be written, before the work begins.  CG_OK
- * when none is; CG_FILE with the reason. */
-enum cg_status cg_outputs_check(const struct cg_options *options,
-                                struct cg_error *error);
+/* Holds the folder of the tables and the place of the page, before the work
+ * begins and when all that the run is made from has been read: no other run
+ * writes there until the end, and nothing stands there that may not be written
+ * over.  `dir`: NULL: no tables; `names` are theirs, parted by blanks.  The
+ * blocks of a job array share a folder.  CG_OK also when nothing is asked for;
+ * CG_FILE with the reason, CG_BAD_INPUT where an input would be written over. */
+enum cg_status cg_outputs_hold(const struct cg_options *options,
+                               const char *dir, const char *names,
+                               struct cg_error *error);
+
+/* Lets go of them, and leaves nothing where nothing was written. */
+void cg_outputs_end(void);
 
 /* Writes what the options ask for; nothing when they ask for neither.  A page
  * without pictures is still a page.  CG_FILE with the reason, and what the

@@ -5,14 +5,13 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "aside.h"
 #include "cautions.h"
 #include "html_text.h"
 #include "page_parts.h"
 #include "page_style.h"
 
-static enum cg_status open_aside(const char *path, struct cg_aside *aside,
-                                 struct cg_error *error)
+enum cg_status cg_page_hold(const char *path, struct cg_aside *aside,
+                            struct cg_error *error)
 {
     char dir[CG_ASIDE_PATH] = ".";
     const char *slash = strrchr(path, '/');
@@ -26,15 +25,6 @@ static enum cg_status open_aside(const char *path, struct cg_aside *aside,
         dir[length > 1 ? length - 1 : length] = '\0';
     }
     return cg_aside_open(dir, name, aside, error);
-}
-
-enum cg_status cg_page_try(const char *path, struct cg_error *error)
-{
-    struct cg_aside aside;
-    enum cg_status status = open_aside(path, &aside, error);
-    if (status == CG_OK)
-        cg_aside_close(&aside, CG_STOPPED, NULL); /* leaves nothing */
-    return status;
 }
 
 /* <tag class="..."> text </tag>, a line of its own. */
@@ -80,18 +70,15 @@ static void write_cautions(struct cg_page *page)
     fputs("</ul>\n</section>\n", page->file);
 }
 
-enum cg_status cg_page_open(const char *path, const struct cg_page_head *head,
+enum cg_status cg_page_open(const struct cg_aside *aside,
+                            const struct cg_page_head *head,
                             struct cg_drawing *drawing, struct cg_page **page,
                             struct cg_error *error)
 {
     struct cg_page *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    enum cg_status status = open_aside(path, &made->aside, error);
-    if (status != CG_OK) {
-        free(made);
-        return status;
-    }
+    made->aside = *aside;
     made->file = made->aside.file;
     made->drawing = drawing;
     made->inch = head->inch;

@@ -15,6 +15,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "aside.h"
 #include "drawing.h"
 #include "status.h"
 
@@ -26,13 +27,15 @@ struct cg_page_head {
     bool inch;          /* whether inches stand before millimetres */
 };
 
-/* Whether a page can be written to `path`; nothing is left there.  CG_FILE with
- * the reason. */
-enum cg_status cg_page_try(const char *path, struct cg_error *error);
+/* Opens the place of a page aside, before the work that it is to tell of, so
+ * that no other run writes it meanwhile.  CG_FILE with the reason. */
+enum cg_status cg_page_hold(const char *path, struct cg_aside *aside,
+                            struct cg_error *error);
 
-/* Opens the page aside, with head and cautions.  `drawing` is asked for the
- * figures and must outlive the page.  CG_FILE, CG_NO_MEMORY. */
-enum cg_status cg_page_open(const char *path, const struct cg_page_head *head,
+/* Takes that place over on CG_OK, and writes head and cautions.  `drawing` is
+ * asked for the figures and must outlive the page.  CG_NO_MEMORY. */
+enum cg_status cg_page_open(const struct cg_aside *aside,
+                            const struct cg_page_head *head,
                             struct cg_drawing *drawing, struct cg_page **page,
                             struct cg_error *error);
 

@@ -5,7 +5,6 @@
 #include <stdbool.h>
 #include <stdio.h>
 
-#include "aside.h"
 #include "page.h"
 
 enum { CG_PAGE_TEXT = 8192 }; /* of one paragraph */

@@ -146,9 +146,10 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
         head_wanted ? "Sweep: the answer over varied settings" : NULL, config,
         columns};
     earlier->rows = 0;
-    if (resume)
-        cg_table_rescue(dir, name);
-    enum cg_status status = cg_table_open(dir, name, &head, table, error);
+    enum cg_status status =
+        resume ? cg_table_rescue(dir, name, error) : CG_OK;
+    if (status == CG_OK)
+        status = cg_table_open(dir, name, &head, table, error);
     if (status != CG_OK)
         return status;
     if (head_wanted)

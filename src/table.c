@@ -58,9 +58,10 @@ enum cg_status cg_table_drop(const char *dir, const char *name,
                              struct cg_error *error)
 {
     char path[CG_ASIDE_PATH];
-    int length = snprintf(path, sizeof path, "%s/%s", dir, name);
-    if (length < 0 || length >= CG_ASIDE_PATH)
-        return cg_error_set(error, CG_FILE, "%s: the name is too long", dir);
+    enum cg_status status = cg_aside_may(dir, name, error);
+    if (status != CG_OK)
+        return status;
+    snprintf(path, sizeof path, "%s/%s", dir, name);
     return remove(path) == 0 || errno == ENOENT
                ? CG_OK
                : cg_aside_trouble(path, "remove", error);
@@ -84,29 +85,22 @@ static enum cg_status take_lines(FILE *file, const char *path,
 
 /* Whether a file holds all that `table` does, byte for byte, and goes on; a
  * table that is not there holds nothing. */
-static bool goes_on(const char *path, const char *table)
+static bool goes_on(FILE *longer, const char *table)
 {
-    FILE *longer = cg_text_open(path, NULL);
     FILE *shorter = cg_text_open(table, NULL);
-    bool same = longer != NULL;
+    bool same = true;
     for (int c; same && shorter != NULL && (c = getc(shorter)) != EOF;)
         same = getc(longer) == c;
     same = same && getc(longer) != EOF;
-    if (longer != NULL)
-        fclose(longer);
     if (shorter != NULL)
         fclose(shorter);
     return same;
 }
 
-void cg_table_rescue(const char *dir, const char *name)
+enum cg_status cg_table_rescue(const char *dir, const char *name,
+                               struct cg_error *error)
 {
-    char final[CG_ASIDE_PATH], part[CG_ASIDE_PATH];
-    if (snprintf(final, sizeof final, "%s/%s", dir, name) >= CG_ASIDE_PATH - 8)
-        return;
-    snprintf(part, sizeof part, "%.*s.part", CG_ASIDE_PATH - 8, final);
-    if (goes_on(part, final))
-        rename(part, final);
+    return cg_aside_rescue(dir, name, goes_on, error);
 }
 
 enum cg_status cg_table_earlier(const struct cg_table *table,

@@ -22,7 +22,8 @@ struct cg_table_head {
 };
 
 /* Creates folder `dir` if it is missing (its parent must exist), and
- * DIR/NAME.part with its head.  CG_FILE with the reason. */
+ * DIR/NAME.part with its head.  CG_FILE with the reason: also where another run
+ * writes it, or no table may stand there (cg_aside_may). */
 enum cg_status cg_table_open(const char *dir, const char *name,
                              const struct cg_table_head *head,
                              struct cg_table **table, struct cg_error *error);
@@ -38,8 +39,9 @@ typedef enum cg_status (*cg_table_take)(void *context, const char *line,
 
 /* Puts what a killed run left aside as NAME.part in the place of NAME where that
  * is missing, or goes on in it: no row is lost.  Its last row may be torn.
- * Cannot fail. */
-void cg_table_rescue(const char *dir, const char *name);
+ * CG_FILE with the reason: as cg_table_open. */
+enum cg_status cg_table_rescue(const char *dir, const char *name,
+                               struct cg_error *error);
 
 /* Hands every line of an earlier file under the table's final name to `take`;
  * there need not be one.  CG_FILE when it cannot be read, and what `take`

@@ -10,6 +10,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "inputs.h"
+
 enum { FIRST_ROOM = 16384, MOST_ROOM = 16 * 1024 * 1024 };
 
 /* Line by line a file may be longer: the most points of a profile, 64 letters
@@ -63,6 +65,21 @@ FILE *cg_text_open(const char *path, struct cg_error *error)
     return NULL;
 }
 
+/* Opens a file that the run is made from. */
+static enum cg_status open_input(const char *path, FILE **file,
+                                 struct cg_error *error)
+{
+    *file = cg_text_open(path, error);
+    if (*file == NULL)
+        return CG_FILE;
+    if (cg_inputs_add(*file))
+        return CG_OK;
+    fclose(*file);
+    return cg_error_set(error, CG_BAD_INPUT,
+                        "%s: at most %d files are read in one run", path,
+                        CG_INPUTS);
+}
+
 static enum cg_status read_all(FILE *file, const char *path, char **text,
                                struct cg_error *error)
 {
@@ -96,11 +113,12 @@ static enum cg_status read_all(FILE *file, const char *path, char **text,
 enum cg_status cg_text_read(const char *path, char **text,
                             struct cg_error *error)
 {
-    FILE *file = cg_text_open(path, error);
-    if (file == NULL)
-        return CG_FILE;
+    FILE *file;
     char *content = NULL;
-    enum cg_status status = read_all(file, path, &content, error);
+    enum cg_status status = open_input(path, &file, error);
+    if (status != CG_OK)
+        return status;
+    status = read_all(file, path, &content, error);
     fclose(file);
     if (status == CG_OK)
         *text = content;
@@ -153,11 +171,11 @@ enum cg_status cg_text_lines(const char *path, cg_text_take take,
 {
     char block[16384];
     struct line line = {.length = 0, .number = 0};
-    enum cg_status status = CG_OK;
     size_t count, total = 0;
-    FILE *file = cg_text_open(path, error);
-    if (file == NULL)
-        return CG_FILE;
+    FILE *file;
+    enum cg_status status = open_input(path, &file, error);
+    if (status != CG_OK)
+        return status;
     do {
         errno = 0;
         count = fread(block, 1, sizeof block, file);

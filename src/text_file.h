@@ -17,7 +17,8 @@ FILE *cg_text_open(const char *path, struct cg_error *error);
 
 /* *text receives the file's content, ended by a zero; the caller frees it.
  * CG_FILE with the system's reason when it cannot be read, CG_BAD_INPUT when
- * it is no text (a zero byte in it, or larger than 16 MB), CG_NO_MEMORY. */
+ * it is no text (a zero byte in it, or larger than 16 MB) or one file too many
+ * (inputs.h), CG_NO_MEMORY. */
 enum cg_status cg_text_read(const char *path, char **text,
                             struct cg_error *error);
 
@@ -28,8 +29,8 @@ typedef enum cg_status (*cg_text_take)(void *context, char *line,
 
 /* Hands every line to `take`, in fixed memory however long the file is.
  * CG_FILE with the system's reason, CG_BAD_INPUT for a zero byte, a line of
- * CG_TEXT_LINE letters or more or a file beyond 256 MB, and what `take`
- * returns. */
+ * CG_TEXT_LINE letters or more, a file beyond 256 MB or one too many, and what
+ * `take` returns. */
 enum cg_status cg_text_lines(const char *path, cg_text_take take,
                              void *context, struct cg_error *error);
 

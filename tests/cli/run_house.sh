@@ -166,6 +166,7 @@ opens='(^|[^a-z_])(fopen|freopen|fdopen|open|creat|rename|mkstemp|tmpfile|popen|
 for file in $(grep -l -E "$opens" src/*.c src/install/*.c); do
     case $file in
     src/aside.c | src/table.c | src/text_file.c) ;;
+    src/hold.c) ;; # the folder itself
     src/child.c) ;; # what gnuplot prints, into its own folder
     *) fail "$file opens files" ;;
     esac
@@ -175,6 +176,17 @@ grep -n -E "$opens" src/text_file.c | grep -v '"rb\{0,1\}"\|O_RDONLY |' &&
 for file in $(grep -l -E '(^|[^a-z_])(exit|abort) ?\(' src/*.c src/install/*.c); do
     fail "$file ends the program"
 done
+
+# Every table is among those that its command looks for before the work.
+grep -h -o -E 'cg_table_(open|drop)\(dir, "[^"]*"' src/*.c | sed 's/.*, //' |
+    sort -u >"$work/tables"
+[ "$(wc -l <"$work/tables")" -gt 15 ] || fail "few tables: $(cat "$work/tables")"
+sed -n '/^#define TABLES/,/[^\\]$/p' src/command_*.c | tr -c 'a-z_.' '\n' \
+    >"$work/looked_for"
+while read -r table; do
+    grep -q -x "$(echo "$table" | tr -d '"')" "$work/looked_for" ||
+        fail "no command's TABLES has $table"
+done <"$work/tables"
 
 # Every header guarded by its own name.
 for file in models/*.h src/*.h src/install/*.h tests/*.h tests/*/*.h; do

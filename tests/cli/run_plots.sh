@@ -94,6 +94,27 @@ says stderr 'no picture of this sweep'
 [ -z "$(ls "$work/other" | grep -v sweep.dat)" ] || fail "names are drawn"
 expect 4 sh "$sources/plots/draw.sh" "$work/nowhere"
 says stderr 'holds no table to draw'
+# Names that a shell or gnuplot would act on; the same bytes; nothing left over.
+odd="$work/a'b \"c\" \$(touch hit) ;touch hit; \`touch hit\`"
+mkdir "$odd"
+cp "$work/lesson"/*.dat "$odd"
+(cd "$work" && sh "$sources/plots/draw.sh" "$odd" >/dev/null 2>"$work/stderr") ||
+    fail "draw.sh: an odd name"
+diff -r "$work/lesson" "$odd" || fail "draw.sh: an odd name, other pictures"
+[ -z "$(find "$work" -name hit)" ] || fail "draw.sh: a name was acted on"
+# A picture takes no link's or folder's place, and is not drawn through one.
+echo precious >"$work/target"
+for what in "ln -s $work/target" "ln -s nowhere" mkfifo mkdir; do
+    rm -rf "$odd/lesson.png"
+    $what "$odd/lesson.png"
+    expect 4 sh "$sources/plots/draw.sh" "$odd"
+    says stderr 'lesson.png: only a plain file is replaced'
+    [ -f "$odd/lesson.png" ] && [ ! -L "$odd/lesson.png" ] &&
+        fail "draw.sh: $what was replaced"
+    [ "$(ls -A "$odd")" = "$(ls -A "$work/lesson")" ] ||
+        fail "draw.sh: left $(ls -A "$odd")"
+done
+[ "$(cat "$work/target")" = precious ] || fail "draw.sh wrote through a link"
 for script in "$sources"/plots/*.gp; do
     name=$(basename "$script" .gp)
     [ "$name" = style ] || grep -q -x "$name" "$work/all" ||
