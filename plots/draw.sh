@@ -3,11 +3,24 @@
 # its line "# needs:".
 #   sh plots/draw.sh OUT
 # Exit status 4 where there is nothing to draw, or a picture fails.
+#
+# A folder may have any name: gnuplot is told none. It is started inside the
+# folder of the tables, where dir is ".", with the whole path of a script, from
+# which that finds its own folder; -d: what else lies there is not read.
 set -eu
-plots=$(dirname "$0")
 out=${1:?which folder of tables? write: sh $0 OUT}
+case $0 in
+*/*) plots=${0%/*}/ ;;
+*) plots=./ ;;
+esac
+case $plots in
+/*) ;;
+*) plots=$PWD/$plots ;;
+esac
+. "${plots}plain.sh"
 command -v gnuplot >/dev/null 2>&1 || {
-    echo "draw.sh: gnuplot is not installed: no pictures of $out" >&2
+    printf 'draw.sh: gnuplot is not installed: no pictures of %s\n' \
+        "$(shown "$out")" >&2
     exit 4
 }
 # The degree sign needs UTF-8, which a bare machine does not speak by itself.
@@ -33,32 +46,41 @@ is_sweep_of() {
 
 failed=0
 drawn=0
-for script in "$plots"/*.gp; do
+# With "./" before it no name is "-" or looked for elsewhere.
+case $out in
+/*) tables=$out ;;
+*) tables=./$out ;;
+esac
+cd "$tables" 2>/dev/null || {
+    printf 'draw.sh: %s holds no table to draw\n' "$(shown "$out")" >&2
+    exit 4
+}
+for script in "$plots"*.gp; do
     needs=$(sed -n 's/^# needs: //p' "$script")
     [ -n "$needs" ] || continue
     for table in $needs; do
-        file=$out/${table%/*}
+        file=${table%/*}
         [ -f "$file" ] || continue 2
         case $table in
         */*) is_sweep_of "$file" "${table#*/}" || continue 2 ;;
         esac
     done
     name=$(basename "$script" .gp)
-    if gnuplot -e "dir='$out'" "$script"; then
-        echo "$out/$name.png"
+    if gnuplot -d -e "dir='.'" "$script"; then
+        printf '%s/%s.png\n' "$(shown "$out")" "$name"
         drawn=$((drawn + 1))
     else
         echo "draw.sh: $name could not be drawn" >&2
-        rm -f "$out/$name.png" "$out/$name.svg"
+        rm -f "$name.png" "$name.svg"
         failed=$((failed + 1))
     fi
 done
 if [ $((drawn + failed)) -eq 0 ]; then
-    if [ -f "$out/sweep.dat" ]; then
+    if [ -f sweep.dat ]; then
         echo "draw.sh: no picture of this sweep: drawn are one or two settings of" \
             "numbers, and one of numbers before one of names" >&2
     else
-        echo "draw.sh: $out holds no table to draw" >&2
+        printf 'draw.sh: %s holds no table to draw\n' "$(shown "$out")" >&2
     fi
     exit 4
 fi
