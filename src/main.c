@@ -6,6 +6,7 @@
 #include <gsl/gsl_errno.h>
 
 #include "options.h"
+#include "plain_text.h"
 #include "stack_room.h"
 #include "status.h"
 
@@ -41,6 +42,6 @@ int main(int argc, char **argv)
         status = command(&options, &error);
     status = finish_output(status, &error);
     if (status != CG_OK && error.text[0] != '\0')
-        fprintf(stderr, "coldgap: %s\n", error.text);
+        fprintf(stderr, "coldgap: %s\n", cg_plain(error.text).text);
     return cg_status_exit(status);
 }
