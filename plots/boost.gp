@@ -2,10 +2,11 @@
 #   coldgap sweep CONFIG --vary charge.boost_kPa=0:240:20 -o out
 #   gnuplot -e "dir='out'" plots/boost.gp
 # needs: sweep.dat/boost
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/sweep.dat"
+name = "boost"
+table = "sweep.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 # the unit the boost was swept in
-unit = system("sed -n 's/^# grid of.*points: charge.boost_\\([A-Za-z]*\\)=.*/\\1/p' '".file."'")
+unit = after(swept(1), "charge.boost_")
 kPa = unit eq "psi" ? 6.894757 : unit eq "bar" ? 100.0 : unit eq "MPa" ? 1000.0 : 1.0
 # columns: 1 boost, 2 cold gap, 3 closure, 5 gap over bore, 6 spread, 7 residual
 rule(kpa) = kpa <= 0 ? 0.0040 : kpa < 100 ? 0.0040 + 0.0010*kpa/100 : \
@@ -25,7 +26,7 @@ set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key outside top center horizontal
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."boost.".out."'"
+    eval out eq "png" ? png : svg
     plot file using ($1*kPa):($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "margin for what is not known", \
          file using ($1*kPa):2 with fsteps ls 1 title "answer, filed up to the step", \
          file using ($1*kPa):($3+$7) with lines ls 3 title "nominal closure and residual", \

@@ -3,13 +3,16 @@
 #                        --vary rings.top.material=plain_steel,nitrided_stainless -o out
 #   gnuplot -e "dir='out'" plots/curves.gp
 # needs: sweep.dat/curves
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/sweep.dat"
+name = "curves"
+table = "sweep.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 # Columns: the settings, then 1 cold gap, 2 closure, 5 spread, 6 residual.
 axes = swept(2) eq "" ? 1 : 2
 need(row) = column(axes+2) + column(axes+5) + column(axes+6)
-names = axes == 1 ? "all" : system("awk '!/^#/ && !seen[$2]++ {printf \"%s \", $2}' '".file."'")
-rows(name) = axes == 1 ? file : sprintf("< awk '!/^#/ && $2 == \"%s\"' '%s'", name, file)
+# The names take turns, row by row.
+names = axes == 1 ? 1 : int(real(until(after(word(after(note("grid of"), "points: "), 4), "("), ")")))
+array called[names]
+if (axes > 1) { stats file every ::::names-1 using (called[int($0)+1] = strcol(2), 0) nooutput }
 set title "Top ring: gap needed before rounding"
 set xlabel swept(1) noenhanced
 set ylabel "gap needed, mm"
@@ -22,7 +25,7 @@ set offsets 0, 0, graph 0.08, 0
 set key outside top center horizontal
 if (axes == 1) { unset key }
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."curves.".out."'"
-    plot for [i=1:words(names)] rows(word(names, i)) using 1:(need(0)) \
-         with lines ls (i-1)%6+1 dt i title word(names, i) noenhanced
+    eval out eq "png" ? png : svg
+    plot for [i=1:names] file every names::i-1 using 1:(need(0)) \
+         with lines ls (i-1)%6+1 dt i title axes == 1 ? "all" : called[i] noenhanced
 }

@@ -3,11 +3,24 @@
 # its line "# needs:".
 #   sh plots/draw.sh OUT
 # Exit status 4 where there is nothing to draw, or a picture fails.
+#
+# A folder may have any name: gnuplot is told none. It is started inside the
+# folder of the tables, where dir is ".", with the whole path of a script, from
+# which that finds its own folder; -d: what else lies there is not read.
 set -eu
-plots=$(dirname "$0")
 out=${1:?which folder of tables? write: sh $0 OUT}
+case $0 in
+*/*) plots=${0%/*}/ ;;
+*) plots=./ ;;
+esac
+case $plots in
+/*) ;;
+*) plots=$PWD/$plots ;;
+esac
+. "${plots}plain.sh"
 command -v gnuplot >/dev/null 2>&1 || {
-    echo "draw.sh: gnuplot is not installed: no pictures of $out" >&2
+    printf 'draw.sh: gnuplot is not installed: no pictures of %s\n' \
+        "$(shown "$out")" >&2
     exit 4
 }
 # The degree sign needs UTF-8, which a bare machine does not speak by itself.
@@ -31,54 +44,62 @@ is_sweep_of() {
         }'
 }
 
-# Pictures are drawn in a folder of this run's own and put in place when they are
-# whole.  In it tables and scripts have names that no shell acts on.
+# Pictures are drawn in a folder of this run's own, below that of the tables, and
+# put in place when they are whole.
 scratch=
 trap '[ -z "$scratch" ] || rm -rf "$scratch"' EXIT
 trap 'exit 129' HUP
 trap 'exit 130' INT
 trap 'exit 143' TERM
 make_scratch() {
-    scratch=$(mktemp -d "$out/.pictures-XXXXXX") || {
-        echo "draw.sh: $out: could not write into it" >&2
+    scratch=$(mktemp -d .pictures-XXXXXX) || {
+        printf 'draw.sh: %s: could not write into it\n' "$(shown "$out")" >&2
         exit 4
     }
-    ln -s "$(cd "$out" && pwd)" "$scratch/tables"
-    ln -s "$(cd "$plots" && pwd)" "$scratch/plots"
 }
 
-# draw_one NAME: both forms of a picture; old ones go where it fails.
+# draw_one SCRIPT: both forms of a picture; old ones go where it fails.
 draw_one() {
-    for file in "$out/$1.png" "$out/$1.svg"; do
+    for file in "$name.png" "$name.svg"; do
         if [ -L "$file" ] || { [ -e "$file" ] && [ ! -f "$file" ]; }; then
-            echo "draw.sh: $file: only a plain file is replaced" >&2
+            printf 'draw.sh: %s/%s: only a plain file is replaced\n' \
+                "$(shown "$out")" "$file" >&2
             return 1
         fi
     done
-    if (cd "$scratch" && gnuplot -e "dir='tables'; to='.'" "plots/$1.gp") &&
-        mv -f "$scratch/$1.png" "$scratch/$1.svg" "$out/"; then
+    [ -n "$scratch" ] || make_scratch
+    if gnuplot -d -e "dir='.'; to='$scratch'" "$1" &&
+        mv -f "$scratch/$name.png" "$scratch/$name.svg" .; then
         return 0
     fi
-    rm -f "$out/$1.png" "$out/$1.svg"
+    rm -f "$name.png" "$name.svg"
     return 1
 }
 
 failed=0
 drawn=0
-for script in "$plots"/*.gp; do
+# With "./" before it no name is "-" or looked for elsewhere.
+case $out in
+/*) tables=$out ;;
+*) tables=./$out ;;
+esac
+cd "$tables" 2>/dev/null || {
+    printf 'draw.sh: %s holds no table to draw\n' "$(shown "$out")" >&2
+    exit 4
+}
+for script in "$plots"*.gp; do
     needs=$(sed -n 's/^# needs: //p' "$script")
     [ -n "$needs" ] || continue
     for table in $needs; do
-        file=$out/${table%/*}
+        file=${table%/*}
         [ -f "$file" ] || continue 2
         case $table in
         */*) is_sweep_of "$file" "${table#*/}" || continue 2 ;;
         esac
     done
     name=$(basename "$script" .gp)
-    [ -n "$scratch" ] || make_scratch
-    if draw_one "$name"; then
-        echo "$out/$name.png"
+    if draw_one "$script"; then
+        printf '%s/%s.png\n' "$(shown "$out")" "$name"
         drawn=$((drawn + 1))
     else
         echo "draw.sh: $name could not be drawn" >&2
@@ -86,11 +107,11 @@ for script in "$plots"/*.gp; do
     fi
 done
 if [ $((drawn + failed)) -eq 0 ]; then
-    if [ -f "$out/sweep.dat" ]; then
+    if [ -f sweep.dat ]; then
         echo "draw.sh: no picture of this sweep: drawn are one or two settings of" \
             "numbers, and one of numbers before one of names" >&2
     else
-        echo "draw.sh: $out holds no table to draw" >&2
+        printf 'draw.sh: %s holds no table to draw\n' "$(shown "$out")" >&2
     fi
     exit 4
 fi

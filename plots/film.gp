@@ -2,8 +2,9 @@
 # and full load; needs rings.film_law reynolds.
 #   gnuplot -e "dir='out'" plots/film.gp
 # needs: film.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/film.dat"
+name = "film"
+table = "film.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 set title "Oil film of the rings at rated speed, full load"
 set xlabel "crank angle, degrees (0: firing top dead centre)"
 set ylabel "film at the nearest point, µm"
@@ -16,7 +17,7 @@ set yrange [0:*]
 set y2range [0:*]
 set key top left
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."film.".out."'"
+    eval out eq "png" ? png : svg
     plot file index 0 using 1:2 with lines ls 1 title "top ring", \
          file index 1 using 1:2 with lines ls 2 dt (8,4) title "second ring", \
          file index 0 using 1:($7+$8) axes x1y2 with lines ls 3 dt (2,3) title "top ring friction (right)"

@@ -3,8 +3,9 @@
 # gnuplot -e "dir='out'" plots/finish_patch.gp
 # needs: finish_patch.dat
 if (exists("page")) shape = "size 560,900"
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/finish_patch.dat"
+name = "finish_patch"
+table = "finish_patch.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 stats file index 0 using 3 nooutput
 low = STATS_min
 high = STATS_max
@@ -28,7 +29,7 @@ unset zlabel
 set pm3d depthorder lighting primary 0.35 specular 0
 unset colorbox
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."finish_patch.".out."'"
+    eval out eq "png" ? png : svg
     if (exists("page")) { set label 100 at screen 0.5, 0.018 }
     # Only the picture in pixels gets every point: as lines it would be huge.
     step = out eq "png" ? 1 : exists("page") ? 6 : 4

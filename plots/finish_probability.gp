@@ -1,10 +1,10 @@
 # Material ratio on probability paper: a plateau finish is two straight lines;
 # a table of finish.   gnuplot -e "dir='out'" plots/finish_probability.gp
 # needs: finish_probability.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/finish_probability.dat"
-name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
-bends = name(1) ne name(2)
+name = "finish_probability"
+table = "finish_probability.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
+bends = block(1) ne block(2)
 set title bends ? "Probability paper: plateau and valleys each keep a line" : "Probability paper: one line, one stage of honing"
 set xlabel "share of the length above the height, % (normal scale)"
 set ylabel "height, µm"
@@ -20,13 +20,13 @@ set xtics ("0.1" -3.0902, "1" -2.3263, "10" -1.2816, "30" -0.5244, "50" 0, "70" 
 set offsets 0, 0, graph 0.05, graph 0.05
 set key bottom left
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."finish_probability.".out."'"
+    eval out eq "png" ? png : svg
     if (bends) {
         plot file index 0 using 1:2 with lines ls 1 title "measured", \
-             file index 1 using 1:2 with lines ls 3 lw 4 title name(1).", slope Rpq", \
-             file index 2 using 1:2 with lines ls 2 lw 4 title name(2).", slope Rvq"
+             file index 1 using 1:2 with lines ls 3 lw 4 title block(1).", slope Rpq", \
+             file index 2 using 1:2 with lines ls 2 lw 4 title block(2).", slope Rvq"
     } else {
         plot file index 0 using 1:2 with lines ls 1 title "measured", \
-             file index 1 using 1:2 with lines ls 3 lw 4 title name(1)
+             file index 1 using 1:2 with lines ls 3 lw 4 title block(1)
     }
 }

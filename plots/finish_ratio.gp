@@ -1,13 +1,14 @@
 # Material ratio curve with its core line, peaks and valleys; a table of
 # finish.   gnuplot -e "dir='out'" plots/finish_ratio.gp
 # needs: finish_ratio.dat finish.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/finish_ratio.dat"
-key(name) = real(system(sprintf("awk '$1==\"%s\"{print $2}' %s/finish.dat", name, dir)))
-mr1 = key("Mr1")
-mr2 = key("Mr2")
-rk = key("Rk")
-set title sprintf("Material ratio: Rpk %.2f, Rk %.2f, Rvk %.2f µm, oil held %.4f mm^3/cm^2", key("Rpk"), rk, key("Rvk"), key("Vo"))
+name = "finish_ratio"
+table = "finish_ratio.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
+take(key, value) = key eq "Mr1" ? (mr1 = value) : key eq "Mr2" ? (mr2 = value) : \
+                   key eq "Rpk" ? (rpk = value) : key eq "Rk" ? (rk = value) : \
+                   key eq "Rvk" ? (rvk = value) : key eq "Vo" ? (vo = value) : 0
+stats dir."/finish.dat" using (take(strcol(1), $2)) nooutput
+set title sprintf("Material ratio: Rpk %.2f, Rk %.2f, Rvk %.2f µm, oil held %.4f mm^3/cm^2", rpk, rk, rvk, vo)
 set xlabel "share of the length above the height, %"
 set ylabel "height, µm"
 set y2label "height, microinch"
@@ -23,7 +24,7 @@ set key bottom left
 set label 1 "Mr1" at mr1, graph 0.5 offset 0.5,0
 set label 2 "Mr2" at mr2, graph 0.5 right offset -0.5,0
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."finish_ratio.".out."'"
+    eval out eq "png" ? png : svg
     set arrow 1 from mr1, graph 0 to mr1, graph 1 nohead ls 6 lw 1.2
     set arrow 2 from mr2, graph 0 to mr2, graph 1 nohead ls 6 lw 1.2
     plot file index 2 using 1:2 with filledcurves closed fc rgb "#bdbdbd" title "peaks that run in", \

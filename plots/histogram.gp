@@ -1,14 +1,13 @@
 # Closures sampled over the uncertain inputs; a table of find --samples.
 # gnuplot -e "dir='out'" plots/histogram.gp
 # needs: histogram.dat summary.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/histogram.dat"
-summary = dir."/summary.dat"
-note(word, field) = real(system(sprintf("awk '/^# %s/{print $%d; exit}' %s", word, field, file)))
-quantile = note("quantile", 3)
-linear = note("quantile", 11)
-residual = real(system("awk '$1==\"residual\"{print $2}' ".summary))
-gap = real(system("awk '$1==\"cold_gap_top\"{print $2}' ".summary))
+name = "histogram"
+table = "histogram.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
+quantile = real(word(note("quantile"), 1))
+linear = real(word(note("quantile"), 9))
+take(key, value) = key eq "residual" ? (residual = value) : key eq "cold_gap_top" ? (gap = value) : 0
+stats dir."/summary.dat" using (take(strcol(1), $2)) nooutput
 set title "Top ring: gap used up by heat, all uncertain inputs moved at once"
 set xlabel "closure, mm"
 set x2label "closure, thou (0.001 in)"
@@ -26,7 +25,7 @@ set offsets 0, 0, graph 0.05, 0
 set key top right
 set style fill solid 1 border lc rgb "#888888"
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."histogram.".out."'"
+    eval out eq "png" ? png : svg
     set arrow 1 from linear, graph 0 to linear, graph 0.6 nohead ls 3
     set arrow 2 from quantile, graph 0 to quantile, graph 0.6 nohead ls 2
     set arrow 3 from gap-residual, graph 0 to gap-residual, graph 0.6 nohead ls 6

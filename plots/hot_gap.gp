@@ -1,9 +1,9 @@
 # Hot gap over the duty.   gnuplot -e "dir='out'" plots/hot_gap.gp
 # needs: history.dat summary.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/history.dat"
-summary = dir."/summary.dat"
-residual = real(system("awk '$1==\"residual\"{print $2}' ".summary))
+name = "hot_gap"
+table = "history.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
+stats dir."/summary.dat" using (strcol(1) eq "residual" ? (residual = $2) : 0) nooutput
 set title "Top ring: gap left while hot"
 set xrange [0:*] noextend
 set xlabel "time, s"
@@ -15,7 +15,7 @@ set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key outside top center horizontal
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."hot_gap.".out."'"
+    eval out eq "png" ? png : svg
     plot file using 1:13 with lines ls 3 title "where the ring turns at the top", \
          file using 1:12 with lines ls 1 title "tightest place of the stroke", \
          residual with lines ls 2 dt (8,6) title "must remain"

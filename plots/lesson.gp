@@ -2,8 +2,9 @@
 #   coldgap lesson CONFIG -o out
 #   gnuplot -e "dir='out'" plots/lesson.gp
 # needs: lesson.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/lesson.dat"
+name = "lesson"
+table = "lesson.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 # columns of block 0: 1 boost, 3 ring's growth, 4 bore's, 6 cold gap
 set title "More boost: the ring outgrows the bore, and the gap must grow with it"
 set xlabel "boost, kPa"
@@ -19,7 +20,7 @@ set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key bottom right
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."lesson.".out."'"
+    eval out eq "png" ? png : svg
     plot file index 0 using 1:3:($4+$6) with filledcurves fc rgb "#e2e2e2" title "gap left while hot, settled at full load", \
          file index 0 using 1:4:3 with filledcurves fc rgb "#b0b0b0" title "closure: gap used up by heat", \
          file index 0 using 1:($4+$6) with linespoints ls 4 pt 9 title "bore's growth plus the cold gap asked for: ends touch here", \

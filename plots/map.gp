@@ -3,11 +3,25 @@
 #                        --vary cooling.coolant_C=70:110:5 -o out
 #   gnuplot -e "dir='out'" plots/map.gp
 # needs: sweep.dat/map
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/sweep.dat"
+name = "map"
+table = "sweep.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 # A blank line where the first setting changes makes a grid of the rows.
-rows = sprintf("< awk '!/^#/{if(n++ && $1!=p)print \"\"; p=$1; print}' '%s'", file)
-missed = system("awk '!/^#/ && !/\"ok\"$/ {n++} END {print n+0}' '".file."'") + 0
+array first[rows]
+array point[rows]
+cell(n) = strcol(n) eq "" ? " nan" : " ".strcol(n)
+take(i) = (first[i] = strcol(1), point[i] = cell(1).cell(2).cell(4).cell(7).cell(8), 0)
+stats file using (take(int($0)+1)) nooutput
+missed = 0
+last = first[1]
+set print $grid
+do for [i=1:rows] {
+    if (first[i] ne last) { print "" }
+    if (word(point[i], 3) eq "nan") { missed = missed+1 }
+    print point[i]
+    last = first[i]
+}
+set print
 set title "Top ring: gap needed before rounding, mm".(missed > 0 ? "  (white: no answer)" : "")
 set xlabel swept(1) noenhanced
 set ylabel swept(2) noenhanced
@@ -26,8 +40,8 @@ set cblabel "mm"
 set xrange [*:*] noextend
 set yrange [*:*] noextend
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."map.".out."'"
-    splot rows using 1:2:($4+$7+$8) with pm3d nocontour notitle, \
-          rows using 1:2:($4+$7+$8) with lines lc rgb "#000000" nosurface notitle, \
-          rows using 1:2:($4+$7+$8) with labels boxed nosurface notitle
+    eval out eq "png" ? png : svg
+    splot $grid using 1:2:($3+$4+$5) with pm3d nocontour notitle, \
+          $grid using 1:2:($3+$4+$5) with lines lc rgb "#000000" nosurface notitle, \
+          $grid using 1:2:($3+$4+$5) with labels boxed nosurface notitle
 }

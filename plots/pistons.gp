@@ -1,8 +1,8 @@
 # Cold skirt clearance by piston alloy.   gnuplot -e "dir='out'" plots/pistons.gp
 # needs: pistons.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/pistons.dat"
-rows = int(system("grep -c -v '^#' ".file))
+name = "pistons"
+table = "pistons.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 set title "Cold skirt clearance: asked by this duty, and fitted by the trade"
 set xlabel ""
 set ylabel "diametral, mm"
@@ -12,11 +12,11 @@ set y2tics 1
 set xrange [-0.6:rows-0.4]
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set xtics out scale 0
+set xtics out scale 0 noenhanced
 set grid noxtics
 set key outside top center horizontal
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."pistons.".out."'"
+    eval out eq "png" ? png : svg
     plot file using ($0-0.17):(0):($0-0.32):($0-0.02):(0):2:xtic(strcol(1)) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#555555" title "asked, margin in it", \
          file using ($0+0.17):6:($0+0.02):($0+0.32):6:7 with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#222222" title "the trade's band (common practice, no source)"
 }

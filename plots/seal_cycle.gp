@@ -2,18 +2,18 @@
 # gnuplot -e "dir='out'" plots/seal_cycle.gp
 # needs: seal_cycle.dat
 if (exists("page")) shape = "size 560,640"
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/seal_cycle.dat"
-name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
+name = "seal_cycle"
+table = "seal_cycle.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 set xrange [-180:360] noextend
 set xtics 60
 set key top right
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."seal_cycle.".out."'"
+    eval out eq "png" ? png : svg
     set multiplot
     set lmargin at screen exists("page") ? 0.15 : 0.09
     set rmargin at screen 0.97
-    if (!exists("page")) { set title "Gas around the rings at full load: ".name(0) }
+    if (!exists("page")) { set title "Gas around the rings at full load: ".block(0) }
     set xlabel ""
     set format x ""
     set ylabel "pressure, bar"

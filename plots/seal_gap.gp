@@ -2,11 +2,13 @@
 # gnuplot -e "dir='out'" plots/seal_gap.gp
 # needs: seal_gap.dat
 if (exists("page")) shape = "size 560,760"
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/seal_gap.dat"
-blocks = int(system("grep -c '^# block' ".file))
-boost(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/kPa/,\"\",$3); print $3}}' %s", i+1, file))
-safe(i) = real(system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/mm/,\"\",$5); print $5}}' %s", i+1, file)))
+name = "seal_gap"
+table = "seal_gap.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
+blocks = 1
+while (block(blocks) ne "") { blocks = blocks+1 }
+boost(i) = until(block(i), "kPa")
+safe(i) = real(until(word(block(i), 3), "mm"))
 array style_of[3] = [3, 1, 5]
 pick(i) = blocks == 1 ? 1 : style_of[i+1]
 set title "Top gap: the chance of too little against what it leaks"
@@ -18,14 +20,15 @@ set xrange [*:*] noextend
 set ylabel "chance of less than the residual, %"
 set y2label "blow-by, % of the charge"
 set yrange [0:100]
-most = real(system("awk '!/^#/ && NF>=5 && $5!=\"nan\" && $5>m{m=$5} END{print m+0}' ".file))
+most = 0
+stats file using (leak = real(strcol(5)), most = leak > most ? leak : most, 0) nooutput
 set y2range [0:most > 0 ? 1.6*most : 1]
 set ytics 20
 set y2tics
 set offsets 0, 0, 0, 0
 set key at graph 0.99, 0.97 right top
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."seal_gap.".out."'"
+    eval out eq "png" ? png : svg
     unset arrow
     do for [i=0:blocks-1] {
         set arrow i+1 from safe(i), graph 0 to safe(i), graph 0.07 nohead ls pick(i) lw 1.5

@@ -2,15 +2,16 @@
 # gnuplot -e "dir='out'" plots/seal_ports.gp
 # needs: seal_cycle.dat
 if (exists("page")) shape = "size 560,640"
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/seal_cycle.dat"
-name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); sub(/,[^,]*rpm$/,\"\"); print}}' %s", i+1, file))
-speed = system("sed -n 's/^# block:.*, //p' ".file." | head -n 1")
+name = "seal_ports"
+table = "seal_cycle.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
+ports(i) = until(block(i), ", ")
+speed = after(block(0), ", ")
 set xrange [-360:360] noextend
 set xtics exists("page") ? 120 : 60
 set key top right
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."seal_ports.".out."'"
+    eval out eq "png" ? png : svg
     set multiplot
     set lmargin at screen exists("page") ? 0.15 : 0.09
     set rmargin at screen 0.97
@@ -23,8 +24,8 @@ do for [out in outs] {
     set bmargin at screen 0.54
     set tmargin at screen 0.92
     set offsets 0, 0, graph (exists("page") ? 0.4 : 0.3), 0
-    plot file index 0 using 1:($2-$3) with lines ls 1 title name(0), \
-         file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title name(1)
+    plot file index 0 using 1:($2-$3) with lines ls 1 title ports(0), \
+         file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title ports(1)
     unset title
     unset offsets
     set xlabel "crank angle after firing top centre, degrees"

@@ -1,8 +1,8 @@
 # Hot gap along the stroke.   gnuplot -e "dir='out'" plots/stroke.gp
 # needs: stroke.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/stroke.dat"
-name(i) = system(sprintf("awk '/^# block:/{n++; if(n==%d){sub(/^# block: /,\"\"); print}}' %s", i+1, file))
+name = "stroke"
+table = "stroke.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 set title "Top ring's hot gap along the bore"
 set xlabel "depth below the deck, mm"
 set ylabel "gap, mm"
@@ -12,12 +12,13 @@ set y2tics 2
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key bottom left
-tidy(text) = system("echo '".text."' | sed 's/_/ /g; s/t=/at /; s/s$/ s/'")
+# "tightest t=14.73s" reads "tightest at 14.73 s".
+tidy(text) = blanks(until(text, "t="))."at ".until(after(text, "t="), "s")." s"
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."stroke.".out."'"
-    plot file index 1 using 1:2 with lines ls 6 title tidy(name(1)), \
-         file index 2 using 1:2 with lines ls 4 title tidy(name(2)), \
-         file index 3 using 1:2 with lines ls 3 title tidy(name(3)), \
-         file index 4 using 1:2 with lines ls 5 title tidy(name(4)), \
-         file index 0 using 1:2 with lines ls 1 lw 3.5 title tidy(name(0))
+    eval out eq "png" ? png : svg
+    plot file index 1 using 1:2 with lines ls 6 title tidy(block(1)), \
+         file index 2 using 1:2 with lines ls 4 title tidy(block(2)), \
+         file index 3 using 1:2 with lines ls 3 title tidy(block(3)), \
+         file index 4 using 1:2 with lines ls 5 title tidy(block(4)), \
+         file index 0 using 1:2 with lines ls 1 lw 3.5 title tidy(block(0))
 }

@@ -1,7 +1,8 @@
 # Temperatures over the duty.   gnuplot -e "dir='out'" plots/temperatures.gp
 # needs: history.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/history.dat"
+name = "temperatures"
+table = "history.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 set title "Temperatures over the duty"
 set xrange [0:*] noextend
 set xlabel "time, s"
@@ -11,7 +12,7 @@ set link y2 via y*1.8+32 inverse (y-32)/1.8
 set y2tics 50
 set key outside right center
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."temperatures.".out."'"
+    eval out eq "png" ? png : svg
     plot file using 1:5 with lines ls 2 title "crown", \
          file using 1:6 with lines ls 1 dt (10,3) title "top groove", \
          file using 1:7 with lines ls 3 title "top ring", \

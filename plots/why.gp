@@ -1,9 +1,10 @@
 # Why the gap must be there: the ring's growth against the bore's.
 # gnuplot -e "dir='out'" plots/why.gp
 # needs: history.dat
-load system("dirname '".ARG0."'")."/style.gp"
-file = dir."/history.dat"
-gap = real(system("awk '/cold gap/{print $4; exit}' ".file))
+name = "why"
+table = "history.dat"
+load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
+gap = real(word(note("cold gap"), 1))
 set title "Why the gap closes: the ring outgrows the bore"
 set xrange [0:*] noextend
 set xlabel "time, s"
@@ -15,7 +16,7 @@ set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 set key bottom right
 do for [out in outs] {
-    eval (out eq "png" ? png : svg)."why.".out."'"
+    eval out eq "png" ? png : svg
     plot file using 1:15:($16+gap) with filledcurves fc rgb "#e2e2e2" title "gap left while hot", \
          file using 1:16:15 with filledcurves below fc rgb "#b0b0b0" title "closure: gap used up by heat", \
          file using 1:($16+gap) with lines ls 4 title "bore's growth plus cold gap: ends touch here", \

@@ -6,6 +6,7 @@
 #include "options.h"
 #include "outputs.h"
 #include "page_finish.h"
+#include "plain_text.h"
 #include "profile_file.h"
 #include "report_finish.h"
 
@@ -107,8 +108,9 @@ static enum cg_status tell(const struct finishing *finishing,
     const struct cg_options *options = finishing->options;
     bool simulated = options->simulate != NULL;
     const struct cg_patch *patch = simulated ? finishing->patch : NULL;
+    struct cg_plain profile = cg_plain(simulated ? "" : options->profile);
     struct cg_finish_story story = {.config = options->told,
-                                    .profile = options->profile,
+                                    .profile = simulated ? NULL : profile.text,
                                     .simulate = options->simulate,
                                     .seed = options->seed,
                                     .inch = options->inch,

@@ -4,6 +4,7 @@
 #include "network_tables.h"
 #include "options.h"
 #include "outputs.h"
+#include "plain_text.h"
 #include "taught.h"
 
 #define TABLES "network.dat network.cir network_run.dat"
@@ -35,7 +36,8 @@ enum cg_status cg_command_network(const struct cg_options *options,
                "To compare: ngspice -b %s/network.cir\n\n"
                "%s\n",
                network->nodes, network->links, network->baths,
-               network->sources, dir, CG_NETWORK_SECONDS, dir,
+               network->sources, cg_plain(dir).text, CG_NETWORK_SECONDS,
+               cg_plain_word(dir).text,
                cg_cautions_text());
     }
     cg_duty_run_free(run);

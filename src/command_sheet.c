@@ -3,6 +3,7 @@
 #include "options.h"
 #include "outputs.h"
 #include "page_sheet.h"
+#include "plain_text.h"
 #include "report_sheet.h"
 #include "sampling.h"
 #include "sheet_tables.h"
@@ -87,12 +88,13 @@ static enum cg_status fill_page(void *context, struct cg_page *page,
 enum cg_status cg_command_sheet(const struct cg_options *options,
                                 struct cg_error *error)
 {
-    struct cg_sheet sheet = {.config = options->told,
-                             .measured = options->measured};
+    struct cg_sheet sheet = {.config = options->told};
     if (options->measured == NULL)
         return cg_error_set(error, CG_BAD_INPUT,
                             "sheet: nothing measured, give --measured "
                             "FILE.csv");
+    struct cg_plain measured = cg_plain(options->measured);
+    sheet.measured = measured.text;
     struct cg_taught taught;
     enum cg_status status = cg_taught_read(options->config, options->set,
                                            options->sets, false, &taught,

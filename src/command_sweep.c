@@ -10,6 +10,7 @@
 #include "options.h"
 #include "outputs.h"
 #include "page_sweep.h"
+#include "plain_text.h"
 #include "progress.h"
 #include "setting_key.h"
 #include "sweep_table.h"
@@ -226,7 +227,7 @@ static void tell_next_step(const struct cg_part *part, const char *dir)
 {
     if (part->of > 1)
         printf("All parts made: cat %s/sweep_*_of_%zu.dat > %s/sweep.dat\n",
-               dir, part->of, dir);
+               cg_plain_word(dir).text, part->of, cg_plain_word(dir).text);
     else
         cg_next_step_pictures(dir);
 }
@@ -294,11 +295,11 @@ static enum cg_status sweep(const struct cg_options *options,
     if (status != CG_OK)
         return status;
     if (!options->quiet) {
-        printf("%zu points in %s/%s\n", total, dir, name);
+        printf("%zu points in %s/%s\n", total, cg_plain(dir).text, name);
         if (failed > 0)
             printf("%zu without an answer; their rows say why.  The "
                    "first: %s\n",
-                   failed, why.text);
+                   failed, cg_plain(why.text).text);
         printf("\n%s\n", cg_cautions_text());
         tell_next_step(&part, dir);
     }

@@ -60,9 +60,9 @@ bool cg_entry_name(struct cg_entry *entry, const char *list,
     if (setting == NULL)
         return false;
     const char *text = text_of(setting);
-    if (text[0] == '\0' || strlen(text) >= CG_NAME_LENGTH) {
-        cg_entry_problem(entry, setting, "name",
-                         "must be a name of 1 to 47 letters in quotes");
+    char trouble[CG_NAME_TROUBLE];
+    if (!cg_name_fits(text, trouble)) {
+        cg_entry_problem(entry, setting, "name", trouble);
         return false;
     }
     strcpy(name, text);
@@ -183,19 +183,18 @@ int cg_entry_words(const struct cg_entry *entry, const char *key, int most,
     if (setting == NULL)
         return 0;
     int length = length_of(setting);
+    char trouble[CG_NAME_TROUBLE];
+    snprintf(trouble, sizeof trouble,
+             "must be an array of 1 to %d texts in quotes", most);
     bool good = length >= 1 && length <= most;
     for (int i = 0; good && i < length; i++) {
         const char *text =
             text_of(config_setting_get_elem(setting, (unsigned)i));
-        good = text[0] != '\0' && strlen(text) < CG_NAME_LENGTH;
+        good = text[0] != '\0' && cg_name_fits(text, trouble);
         if (good)
             strcpy(word[i], text);
     }
-    if (good)
-        return length;
-    char what[128];
-    snprintf(what, sizeof what, "must be an array of 1 to %d texts in quotes",
-             most);
-    cg_entry_problem(entry, setting, key, what);
-    return 0;
+    if (!good)
+        cg_entry_problem(entry, setting, key, trouble);
+    return good ? length : 0;
 }

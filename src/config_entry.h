@@ -59,8 +59,7 @@ int cg_entry_array(const struct cg_entry *entry, const char *key, int least,
 bool cg_entry_band(const struct cg_entry *entry, const char *key, double low,
                    double high, struct cg_band *band);
 
-/* Texts of an array of 1 to `most`, each of 1 to 47 letters; returns how many,
- * or 0 after trouble. */
+/* Names of an array of 1 to `most`; returns how many, or 0 after trouble. */
 int cg_entry_words(const struct cg_entry *entry, const char *key, int most,
                    char word[][CG_NAME_LENGTH]);
 

@@ -11,6 +11,7 @@
 
 #include "config_entry.h"
 #include "constants.h"
+#include "plain_text.h"
 
 static const char *const keys[] = {
     "name", "note", "on", "temperature_C", "peak_pressure_bar",
@@ -63,7 +64,7 @@ static void read_failure(const struct cg_entry *entry, struct cg_face *face)
                            ? config_setting_get_string(setting)
                            : "";
     if (text[0] == '\0' || strlen(text) >= CG_FACE_TEXT ||
-        strpbrk(text, "\"\n") != NULL)
+        strchr(text, '"') != NULL || !cg_plain_is(text))
         cg_entry_problem(entry, setting, "failure",
                          "must be one line of 1 to 95 letters in quotes");
     else

@@ -118,6 +118,11 @@ void cg_correlations_read(struct cg_reader *reader);
 enum cg_status cg_evidence_read(struct cg_reader *reader,
                                 struct cg_error *error);
 
+/* Whether a text is a name: 1 to 47 letters and digits of ASCII, blanks, "_",
+ * "-" and "."; else `trouble` says what is wrong and what is allowed. */
+enum { CG_NAME_TROUBLE = 192 };
+bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE]);
+
 /* Says what is wrong with a name ("unknown fuel") and which names are allowed,
  * the nearest first. */
 void cg_name_unknown(struct cg_reader *reader, const char *path,

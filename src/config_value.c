@@ -141,13 +141,12 @@ static void store_choice(const struct place *place,
 static void store_name(const struct place *place, const struct cg_value *value)
 {
     const struct cg_setting *setting = place->key->setting;
+    char trouble[CG_NAME_TROUBLE];
     if (value->kind != CG_VALUE_TEXT) {
         type_trouble(place, "a name in quotes", value);
-    } else if (value->text[0] == '\0' ||
-               strlen(value->text) >= CG_NAME_LENGTH) {
-        cg_problem(place->reader->problems, place->where, place->path,
-                   "must be a name of 1 to %d letters (got %zu)",
-                   CG_NAME_LENGTH - 1, strlen(value->text));
+    } else if (!cg_name_fits(value->text, trouble)) {
+        cg_problem(place->reader->problems, place->where, place->path, "%s",
+                   trouble);
     } else {
         char *name = (char *)place->reader->c + setting->offset;
         memset(name, 0, CG_NAME_LENGTH);

@@ -7,6 +7,9 @@
 
 enum { AXIS_POINTS = 100000, VALUE_LENGTH = 48 };
 #define GRID_POINTS 10000000.0
+/* Numbers, true and false, names: what is a word of a table. */
+#define VALUE_LETTERS                                                          \
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789+-_."
 
 static enum cg_status bad(const char *vary, const char *what,
                           struct cg_error *error)
@@ -78,8 +81,9 @@ static enum cg_status add_list(const char *vary, const char *text,
         size_t length = strcspn(text, ",");
         if (length == 0 || length >= VALUE_LENGTH)
             return bad(vary, "an empty or overlong value", error);
-        if (strcspn(text, " \t\"") < length)
-            return bad(vary, "a blank or a quote in a value", error);
+        if (strspn(text, VALUE_LETTERS) < length)
+            return bad(vary, "a value of more than letters, digits, + - _ .",
+                       error);
         enum cg_status status = add_value(axis, text, length, error);
         if (status != CG_OK)
             return status;

@@ -5,9 +5,8 @@
 #include <stdio.h>
 
 /* Writes `text` escaped, fit for content and for attributes in double quotes:
- * no byte of it can begin a tag, an entity or end an attribute.  Bytes that are
- * no UTF-8, and control characters but for newline and tab, come out as U+FFFD,
- * the replacement character. */
+ * no byte of it can begin a tag, an entity or end an attribute.  What would act
+ * (plain_text.h), but for newline and tab, comes out as "?". */
 void cg_html_put(FILE *file, const char *text);
 
 #endif

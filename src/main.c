@@ -8,6 +8,7 @@
 #include "inputs.h"
 #include "options.h"
 #include "outputs.h"
+#include "plain_text.h"
 #include "stack_room.h"
 #include "status.h"
 
@@ -42,6 +43,6 @@ int main(int argc, char **argv)
     cg_outputs_end();
     status = finish_output(status, &error);
     if (status != CG_OK && error.text[0] != '\0')
-        fprintf(stderr, "coldgap: %s\n", error.text);
+        fprintf(stderr, "coldgap: %s\n", cg_plain(error.text).text);
     return cg_status_exit(status);
 }

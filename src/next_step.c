@@ -7,6 +7,7 @@
 #include <sys/stat.h>
 
 #include "data_folder.h"
+#include "plain_text.h"
 
 /* From a source tree's root the path is as short as the README writes it. */
 static const char *shortest(const char *path)
@@ -22,5 +23,6 @@ void cg_next_step_pictures(const char *out)
 {
     char path[CG_PATH_LENGTH];
     if (cg_plots_path("draw.sh", path))
-        printf("Pictures: sh %s %s\n", shortest(path), out);
+        printf("Pictures: sh %s %s\n", cg_plain_word(shortest(path)).text,
+               cg_plain_word(out).text);
 }

@@ -5,6 +5,7 @@
 
 #include "nearest.h"
 #include "option_table.h"
+#include "plain_text.h"
 
 enum { MOST_NAMES = 32, LIKE = 2 }; /* LIKE: edits between a word and one meant */
 
@@ -145,9 +146,7 @@ static void tell_case(struct cg_options *options)
                                  i > 0 ? options->set[i - 1] : options->config);
     if (used >= room)
         strcpy(options->told + room - 4, "...");
-    for (char *c = options->told; *c != '\0'; c++)
-        if ((unsigned char)*c < ' ') /* a head is one line */
-            *c = ' ';
+    cg_plain_make(options->told); /* a head is one line */
 }
 
 /* Words after the command; *help is set when help was asked and printed. */

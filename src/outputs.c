@@ -5,6 +5,7 @@
 
 #include "hold.h"
 #include "inputs.h"
+#include "plain_text.h"
 
 enum { RUN_LENGTH = 8192, NAME_LENGTH = 64 };
 
@@ -59,7 +60,8 @@ static void add(char *run, const char *option, const char *value)
     size_t used = strlen(run);
     if (value != NULL)
         snprintf(run + used, RUN_LENGTH - used, " %s%s%s", option,
-                 value[0] != '\0' ? " " : "", value);
+                 value[0] != '\0' ? " " : "",
+                 value[0] != '\0' ? cg_plain_word(value).text : "");
 }
 
 /* What was asked, so that the answer can be had again. */
@@ -67,7 +69,8 @@ static void write_run(const struct cg_options *options, const char *command,
                       char run[RUN_LENGTH])
 {
     char samples[32];
-    snprintf(run, RUN_LENGTH, "coldgap %s %s", command, options->config);
+    snprintf(run, RUN_LENGTH, "coldgap %s %s", command,
+             cg_plain_word(options->config).text);
     add(run, "--measured", options->measured);
     add(run, "--profile", options->profile);
     add(run, "--simulate", options->simulate);

@@ -31,7 +31,7 @@ static void write_figure(struct cg_page *page, const char *svg,
     struct cg_svg_words about = {mark, title, words};
     fputs("<figure>\n", page->file);
     cg_svg_inline(page->file, svg, &about);
-    fprintf(page->file, "<figcaption>Figure %zu. ", page->figures);
+    fprintf(page->file, "\n<figcaption>Figure %zu. ", page->figures);
     cg_html_put(page->file, title);
     fputs("</figcaption>\n</figure>\n", page->file);
 }

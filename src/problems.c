@@ -3,6 +3,8 @@
 #include <stdarg.h>
 #include <string.h>
 
+#include "plain_text.h"
+
 /* The head of the line: where it is, and which setting. */
 static void write_head(char line[CG_PROBLEM_LENGTH], struct cg_where where,
                        const char *path)
@@ -19,14 +21,6 @@ static void write_head(char line[CG_PROBLEM_LENGTH], struct cg_where where,
     else
         snprintf(line, CG_PROBLEM_LENGTH, "%s%s%s:%u: error: %s%s", folder,
                  slash, where.file, where.line, name, colon);
-}
-
-/* One problem, one line: text from a file may hold anything. */
-static void keep_to_one_line(char *line)
-{
-    for (; *line != '\0'; line++)
-        if ((unsigned char)*line < ' ' || *line == 0x7f)
-            *line = ' ';
 }
 
 bool cg_problems_full(const struct cg_problems *problems)
@@ -49,7 +43,7 @@ void cg_problem(struct cg_problems *problems, struct cg_where where,
     va_start(args, format);
     vsnprintf(line + used, CG_PROBLEM_LENGTH - used, format, args);
     va_end(args);
-    keep_to_one_line(line);
+    cg_plain_make(line); /* one problem, one line */
 }
 
 void cg_problems_print(const struct cg_problems *problems, FILE *stream)

@@ -6,7 +6,7 @@
 #include "constants.h"
 #include "table.h"
 
-/* A name as one word of a table: a user's may hold blanks. */
+/* A name as one word of a table: it may hold blanks. */
 struct word {
     char text[CG_NAME_LENGTH];
 };
@@ -15,9 +15,7 @@ static struct word word_of(const char *name)
 {
     struct word word = {""};
     for (size_t i = 0; i < sizeof word.text - 1 && name[i] != '\0'; i++)
-        word.text[i] = name[i] > ' ' && name[i] != '"' && name[i] != '#'
-                           ? name[i]
-                           : '_';
+        word.text[i] = name[i] != ' ' ? name[i] : '_';
     return word;
 }
 

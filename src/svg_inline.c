@@ -4,22 +4,19 @@
 #include <string.h>
 
 #include "html_text.h"
+#include "plain_text.h"
+#include "svg_allowed.h"
 
 #define BLANKS " \t\r\n"
 
-/* What has no business in a drawing: with one of these it is not taken. */
-static const char *const refused[] = {"script", "style", "foreignObject",
-                                      "image", "a", "iframe"};
+enum { DEPTH = 64 }; /* of elements in each other; gnuplot's go to a dozen */
 
-/* The span of text from `at` up to, not with, `end`. */
-struct span {
-    const char *at, *end;
-};
-
-/* A drawing on its way into the page. */
+/* A drawing on its way into the page, or only looked at. */
 struct copy {
-    FILE *file;
+    FILE *file; /* NULL: only looked at */
     const char *at, *mark;
+    struct cg_span open[DEPTH]; /* names of the elements we are in */
+    size_t depth;
 };
 
 static bool begins(const char *text, const char *with)
@@ -27,142 +24,141 @@ static bool begins(const char *text, const char *with)
     return strncmp(text, with, strlen(with)) == 0;
 }
 
-static bool is(struct span name, const char *text)
+static struct cg_span name_at(const char *at)
 {
-    size_t length = (size_t)(name.end - name.at);
-    return length == strlen(text) && memcmp(name.at, text, length) == 0;
+    return (struct cg_span){at, at + strcspn(at, BLANKS "=/>\"'<")};
 }
 
-static struct span name_at(const char *at)
+static const char *over_blanks(const char *at)
 {
-    return (struct span){at, at + strcspn(at, BLANKS "=/>\"'<")};
+    return at + strspn(at, BLANKS);
 }
 
-static bool is_plain(const char *svg)
+static void put(const struct copy *copy, const char *text, size_t length)
 {
-    for (const char *at = strchr(svg, '<'); at != NULL;
-         at = strchr(at + 1, '<'))
-        for (size_t i = 0; i < sizeof refused / sizeof refused[0]; i++)
-            if (is(name_at(at + 1), refused[i]))
-                return false;
-    return strstr(svg, "</svg>") != NULL;
+    if (copy->file != NULL)
+        fwrite(text, 1, length, copy->file);
 }
 
-/* The value of the root's viewBox; empty when there is none. */
-static struct span view_box(const char *root)
+/* Takes NAME = 'VALUE', blanks around the sign allowed. */
+static bool take_attribute(struct copy *copy, struct cg_span *name,
+                           struct cg_span *value)
 {
-    const char *end = strchr(root, '>');
-    const char *at = strstr(root, "viewBox=\"");
-    if (end == NULL || at == NULL || at > end)
-        return (struct span){root, root};
-    at += strlen("viewBox=\"");
-    return (struct span){at, at + strspn(at, "0123456789. -")};
-}
-
-/* Ends an attribute's value; the quote around it may have been another. */
-static void put_value(FILE *file, const char *at, const char *end)
-{
-    for (; at < end; at++)
-        if (*at == '"')
-            fputs("&quot;", file);
-        else
-            fputc(*at, file);
-    fputc('"', file);
-}
-
-/* An id is marked; gnuplot's numbers of its plots, which nothing refers to and
- * which come twice, fall away.  So does what refers to anywhere outside, and
- * what a browser would act on. */
-static void put_attribute(struct copy *copy, struct span name,
-                          struct span value)
-{
-    bool href = is(name, "href") || is(name, "xlink:href");
-    if (begins(name.at, "on") || begins(name.at, "xmlns") ||
-        (is(name, "id") && begins(value.at, "gnuplot_")) ||
-        (href && value.at[0] != '#'))
-        return;
-    fprintf(copy->file, " %.*s=\"",
-            href ? 4 : (int)(name.end - name.at), href ? "href" : name.at);
-    if (is(name, "id")) {
-        fprintf(copy->file, "%s-", copy->mark);
-    } else if (href) {
-        fprintf(copy->file, "#%s-", copy->mark);
-        value.at += 1;
-    } else if (begins(value.at, "url(#")) {
-        fprintf(copy->file, "url(#%s-", copy->mark);
-        value.at += 5;
-    }
-    put_value(copy->file, value.at, value.end);
-}
-
-/* Finds NAME = 'VALUE' at `at`, blanks around the sign allowed; *past is what
- * comes after it. */
-static bool attribute_at(const char *at, struct span *name,
-                         struct span *value, const char **past)
-{
-    *name = name_at(at);
-    const char *sign = name->end + strspn(name->end, BLANKS);
+    *name = name_at(copy->at);
+    const char *sign = over_blanks(name->end);
     if (name->end == name->at || *sign != '=')
         return false;
-    const char *quote = sign + 1 + strspn(sign + 1, BLANKS);
+    const char *quote = over_blanks(sign + 1);
     if (*quote != '"' && *quote != '\'')
         return false;
     const char *end = strchr(quote + 1, *quote);
     if (end == NULL)
         return false;
-    *value = (struct span){quote + 1, end};
-    *past = end + 1;
+    *value = (struct cg_span){quote + 1, end};
+    copy->at = over_blanks(end + 1);
     return true;
 }
 
-/* Copies a tag from after its name to its end; what is no attribute falls
- * away. */
-static void copy_attributes(struct copy *copy)
+/* An element's tag from its name on; *empty: it ends itself. */
+static bool copy_tag(struct copy *copy, struct cg_span name, bool *empty)
 {
-    while (*copy->at != '\0' && *copy->at != '>') {
-        struct span name, value;
-        const char *past;
-        if (attribute_at(copy->at, &name, &value, &past)) {
-            put_attribute(copy, name, value);
-            copy->at = past;
-        } else {
-            if (copy->at[0] == '/' && copy->at[1] == '>')
-                fputc('/', copy->file);
-            copy->at++;
-        }
-    }
+    struct cg_span attribute, value;
+    put(copy, name.at - 1, (size_t)(name.end - name.at) + 1);
+    copy->at = over_blanks(name.end);
+    while (*copy->at != '>' && *copy->at != '/')
+        if (!take_attribute(copy, &attribute, &value) ||
+            !cg_svg_attribute(copy->file, copy->mark, attribute, value))
+            return false;
+    *empty = *copy->at == '/';
+    if (*empty)
+        put(copy, copy->at++, 1);
+    put(copy, ">", 1);
+    return *copy->at++ == '>';
+}
+
+/* "</name>", the one opened last. */
+static bool copy_end(struct copy *copy)
+{
+    struct cg_span name = name_at(copy->at + 2);
+    struct cg_span open = copy->open[--copy->depth];
+    size_t length = (size_t)(name.end - name.at);
+    if (length != (size_t)(open.end - open.at) ||
+        memcmp(name.at, open.at, length) != 0)
+        return false;
+    put(copy, copy->at, length + 2);
+    put(copy, ">", 1);
+    copy->at = over_blanks(name.end);
+    return *copy->at++ == '>';
 }
 
 /* Passes over everything up to and with `closing`. */
-static void skip_past(struct copy *copy, const char *closing)
+static bool skip_past(struct copy *copy, const char *closing)
 {
     const char *end = strstr(copy->at, closing);
-    copy->at = end != NULL ? end + strlen(closing)
-                           : copy->at + strlen(copy->at);
+    if (end != NULL)
+        copy->at = end + strlen(closing);
+    return end != NULL;
 }
 
 /* From a "<" on: one tag, or what is left out. */
-static void copy_markup(struct copy *copy)
+static bool copy_markup(struct copy *copy)
 {
-    struct span name = name_at(copy->at + 1);
-    if (begins(copy->at, "<!--")) {
-        skip_past(copy, "-->");
-    } else if (is(name, "title")) {
-        skip_past(copy, "</title>");
-    } else if (is(name, "desc")) {
-        skip_past(copy, "</desc>");
-    } else if (copy->at[1] == '/') {
-        name = name_at(copy->at + 2);
-        fprintf(copy->file, "</%.*s", (int)(name.end - name.at), name.at);
-        copy->at = name.end;
-    } else {
-        fprintf(copy->file, "<%.*s", (int)(name.end - name.at), name.at);
-        copy->at = name.end;
-        copy_attributes(copy);
-    }
+    struct cg_span name = name_at(copy->at + 1);
+    bool empty;
+    if (begins(copy->at, "<!--"))
+        return skip_past(copy, "-->");
+    if (begins(copy->at, "<title>"))
+        return skip_past(copy, "</title>");
+    if (begins(copy->at, "<desc>"))
+        return skip_past(copy, "</desc>");
+    if (copy->at[1] == '/')
+        return copy_end(copy);
+    if (!cg_svg_element(name) || copy->depth == DEPTH ||
+        !copy_tag(copy, name, &empty))
+        return false;
+    if (!empty)
+        copy->open[copy->depth++] = name;
+    return true;
 }
 
-static void put_root(const struct copy *copy, struct span box,
+/* All that is inside the root, to its end; nothing stands behind it. */
+static bool copy_inside(struct copy *copy)
+{
+    while (copy->depth > 0) {
+        struct cg_span text = {copy->at, copy->at + strcspn(copy->at, "<")};
+        if (*text.end == '\0' || !cg_svg_text(text))
+            return false;
+        put(copy, text.at, (size_t)(text.end - text.at));
+        copy->at = text.end;
+        if (!copy_markup(copy))
+            return false;
+    }
+    return *over_blanks(copy->at) == '\0';
+}
+
+/* Passes over the root's tag; *box: the value of its viewBox. */
+static bool take_root(struct copy *copy, const char *svg, struct cg_span *box)
+{
+    struct cg_span name, value;
+    const char *root = strstr(svg, "<svg");
+    *box = (struct cg_span){svg, svg};
+    if (root == NULL || !cg_span_is(name_at(root + 1), "svg"))
+        return false;
+    copy->open[copy->depth++] = name_at(root + 1);
+    copy->at = over_blanks(copy->open[0].end);
+    while (*copy->at != '>') {
+        if (!take_attribute(copy, &name, &value) ||
+            !cg_svg_root_attribute(name))
+            return false;
+        if (cg_span_is(name, "viewBox"))
+            *box = value;
+    }
+    copy->at++;
+    return box->end > box->at &&
+           box->at + strspn(box->at, "0123456789. -") >= box->end;
+}
+
+static void put_root(const struct copy *copy, struct cg_span box,
                      const struct cg_svg_words *words)
 {
     fprintf(copy->file,
@@ -177,27 +173,34 @@ static void put_root(const struct copy *copy, struct span box,
     fputs("</desc>\n", copy->file);
 }
 
+/* Whether text holds nothing but what a page may show, and its lines. */
+static bool is_readable(const char *text)
+{
+    bool shown = true;
+    while (*text != '\0' && shown) {
+        size_t length = cg_plain_step(text, &shown);
+        shown = shown || strchr(BLANKS, *text) != NULL;
+        text += length;
+    }
+    return shown;
+}
+
 bool cg_svg_is_drawing(const char *svg)
 {
-    const char *root = strstr(svg, "<svg");
-    if (root == NULL || !is_plain(root))
-        return false;
-    struct span box = view_box(root);
-    return box.end > box.at;
+    struct copy copy = {.mark = ""};
+    struct cg_span box;
+    return is_readable(svg) && take_root(&copy, svg, &box) &&
+           copy_inside(&copy);
 }
 
 void cg_svg_inline(FILE *file, const char *svg,
                    const struct cg_svg_words *words)
 {
-    assert(cg_svg_is_drawing(svg));
-    const char *root = strstr(svg, "<svg");
-    struct copy copy = {file, strchr(root, '>') + 1, words->mark};
-    put_root(&copy, view_box(root), words);
-    while (*copy.at != '\0') {
-        size_t text = strcspn(copy.at, "<");
-        fwrite(copy.at, 1, text, file);
-        copy.at += text;
-        if (*copy.at == '<')
-            copy_markup(&copy);
-    }
+    struct copy copy = {.file = file, .mark = words->mark};
+    struct cg_span box;
+    bool good = take_root(&copy, svg, &box);
+    put_root(&copy, box, words);
+    good = good && copy_inside(&copy);
+    assert(good);
+    (void)good;
 }

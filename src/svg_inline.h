@@ -11,13 +11,14 @@ struct cg_svg_words {
     const char *words; /* what is to be seen, for those who do not see it */
 };
 
-/* Whether the text is a drawing of gnuplot's that can be taken over. */
+/* Whether the text is a drawing that can be taken over: well nested, and made
+ * of nothing but what gnuplot writes (svg_allowed.h). */
 bool cg_svg_is_drawing(const char *svg);
 
 /* Writes the text of an SVG file as one <svg> element that stands by itself:
- * its prolog, comments, scripts and its own title and description fall away, it
- * is scaled by its viewBox, is one image with title and words to a screen
- * reader, and refers to nothing outside.  It must be a drawing; cannot fail. */
+ * its prolog, comments and its own titles and description fall away, it is
+ * scaled by its viewBox, is one image with title and words to a screen reader,
+ * and refers to nothing outside.  It must be a drawing; cannot fail. */
 void cg_svg_inline(FILE *file, const char *svg,
                    const struct cg_svg_words *words);
 

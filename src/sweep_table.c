@@ -7,6 +7,7 @@
 
 #include "cautions.h"
 #include "find_tables.h"
+#include "plain_text.h"
 
 enum cg_status cg_part_set(size_t points, size_t number, size_t of,
                            struct cg_part *part, struct cg_error *error)
@@ -186,6 +187,7 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
         return;
     snprintf(row->text + at, room - at, answer != NULL ? "\"ok\"" : "\"%.400s\"",
              reason);
+    cg_plain_make(row->text + at);
     /* Quotes inside would end gnuplot's text early. */
     char *quote = strchr(row->text + at + 1, '"');
     while (quote != NULL && quote[1] != '\0') {

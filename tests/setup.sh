@@ -63,7 +63,8 @@ sanitized=OFF
 [ "${1:-}" != ci ] || sanitized=ON
 # A build folder of another machine or kept from elsewhere is of no use here.
 if [ -f build/CMakeCache.txt ] &&
-   ! grep -q "CMAKE_HOME_DIRECTORY:INTERNAL=$(pwd)\$" build/CMakeCache.txt; then
+   ! grep -F -x -q "CMAKE_HOME_DIRECTORY:INTERNAL=$(pwd)" build/CMakeCache.txt
+then
     rm -rf build
 fi
 log=build/build.log

@@ -94,7 +94,7 @@ may() {
     config | config_*) # readers of configs
         case $2 in
         config | config_* | setting_* | nearest | trade_word | problems | metals) ;;
-        data_folder | text_file | shelf) ;;
+        data_folder | text_file | shelf | plain_text) ;;
         *) return 1 ;;
         esac ;;
     report_*) # writers of screens

@@ -15,7 +15,8 @@ root="$work/moved place"
 coldgap="$root/bin/coldgap"
 for file in share/man/man1/coldgap.1 share/man/man5/coldgap.cfg.5 \
     share/bash-completion/completions/coldgap \
-    share/zsh/site-functions/_coldgap share/coldgap/plots/style.gp; do
+    share/zsh/site-functions/_coldgap share/coldgap/plots/style.gp \
+    share/coldgap/plots/plain.sh; do
     [ -s "$root/$file" ] || fail "$file is not installed"
 done
 [ -e "$root/share/coldgap/plots/run.sh" ] &&
@@ -25,7 +26,8 @@ done
 mkdir "$work/user" && cd "$work/user" || exit 1
 expect 0 "$coldgap" find "$root/share/coldgap/configs/engines/iron_six.cfg" \
     -o out
-says stdout "Pictures: sh $root/share/coldgap/plots/draw.sh out"
+# as one word for a shell: there is a blank in it
+says stdout "Pictures: sh '$root/share/coldgap/plots/draw.sh' out"
 expect 2 env "COLDGAP_CONFIGS=" "$coldgap" find \
     "$sources/configs/example.cfg" --set duty.name=none
 says stderr 'dyno_pull'

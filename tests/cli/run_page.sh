@@ -117,7 +117,7 @@ for words in "--level first" "--answers" "--answers --units inch"; do
     cmp -s "$work/screen" "$work/paper" ||
         fail "lines on page: $(cat "$work/paper"), screen: $(cat "$work/screen")"
 done
-holds "$work/lesson.html" '<code>coldgap lesson .*iron_six.cfg --answers</code>'
+holds "$work/lesson.html" '<code>coldgap lesson .*iron_six.cfg\(&#39;\)* --answers</code>'
 holds "$work/lesson.html" '>Answers</h2>'
 expect 0 "$coldgap" lesson "$engine" -q --report "$work/lesson.html"
 grep -q '>Answers</h2>' "$work/lesson.html" && fail "answers not asked for"

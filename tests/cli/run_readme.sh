@@ -4,18 +4,19 @@
 #   run_readme.sh COLDGAP ROOT          compare
 #   run_readme.sh COLDGAP ROOT --write  bring the README up to date
 set -eu
-coldgap=$1 root=$2
+COLDGAP=$1 root=$2
+export COLDGAP
 cd "$root"
 new=$(mktemp)
 trap 'rm -f "$new"' EXIT
-awk -v coldgap="$coldgap" '
+awk '
     /^<!-- run: coldgap / {
         print
         command = $0
         sub(/^<!-- run: coldgap /, "", command)
         sub(/ -->$/, "", command)
         getline; print
-        command = coldgap " " command
+        command = "\"$COLDGAP\" " command
         n = 0
         while ((command | getline line) > 0)
             if (line !~ /^Computed in /) { kept[++n] = line }

@@ -4,10 +4,13 @@
 #
 #   run_screens.sh COLDGAP SOURCES
 set -u
-coldgap=$1
-sources=$2
-engine=$sources/configs/engines/iron_six.cfg
 . "$(dirname "$0")/lib.sh"
+# Links, for words that are split: the folders may have blanks in their names.
+ln -s "$(realpath "$1")" "$work/coldgap"
+ln -s "$(realpath "$2")" "$work/sources"
+coldgap=$work/coldgap
+sources=$work/sources
+engine=$sources/configs/engines/iron_six.cfg
 
 # What a command needs besides CONFIG to have something to say.
 words_of() {

@@ -27,7 +27,7 @@ static const char *end(FILE *file)
     return room;
 }
 
-#define WRONG "\xef\xbf\xbd"
+#define WRONG "?"
 
 static const struct {
     const char *text, *html;
@@ -50,6 +50,10 @@ static const struct {
     {"\xf4\x90\x80\x80", WRONG WRONG WRONG WRONG},
     {"\x80<", WRONG "&lt;"},
     {"\xef\xbf\xbf", WRONG},
+    /* C1, turned reading, line separator */
+    {"\xc2\x9b" "31m\xc2\xa0", WRONG "31m\xc2\xa0"},
+    {"a\xe2\x80\xae" "b\xe2\x81\xa6" "c\xe2\x80\xa8",
+     "a" WRONG "b" WRONG "c" WRONG},
 };
 
 START_TEST(text_is_never_markup)
@@ -71,7 +75,7 @@ static const char *inline_of(const char *svg, bool *taken)
 }
 
 #define OPEN "<?xml version='1.0'?><!-- made by -->\n<svg width=\"9\" "       \
-             "viewBox=\"0 0 9 9\" onload=\"x()\">"
+             "viewBox=\"0 0 9 9\">"
 #define HEAD                                                                  \
     "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 9 9\" "          \
     "role=\"img\" aria-labelledby=\"f-title\" aria-describedby=\"f-words\">"  \
@@ -91,15 +95,55 @@ static const struct {
      HEAD "<g></g></svg>"},
     {"blanks around the sign", OPEN "<g fill = 'rgb(1, 2, 3)'></g></svg>",
      HEAD "<g fill=\"rgb(1, 2, 3)\"></g></svg>"},
-    {"nothing from outside", OPEN "<use href=\"https://x.example/a#p\"/></svg>",
-     HEAD "<use/></svg>"},
-    {"no handlers", OPEN "<g onclick=\"x()\" class='a'></g></svg>",
-     HEAD "<g class=\"a\"></g></svg>"},
-    {"a quote in the other quotes", OPEN "<g class='a\"b'></g></svg>",
-     HEAD "<g class=\"a&quot;b\"></g></svg>"},
+    {"styles", OPEN "<g style='fill:none; stroke:rgb(1,2,3)'>"
+                    "<g style='filter:url(#b)'></g></g></svg>",
+     HEAD "<g style=\"fill:none;stroke:rgb(1,2,3)\">"
+          "<g style=\"filter:url(#f-b)\"></g></g></svg>"},
     {"text stays", OPEN "<text>1 &lt; 2</text></svg>",
      HEAD "<text>1 &lt; 2</text></svg>"},
     {"script", OPEN "<script>x()</script></svg>", NULL},
+    {"SCRIPT", OPEN "<SCRIPT>x()</SCRIPT></svg>", NULL},
+    {"svg:script", OPEN "<svg:script>x()</svg:script></svg>", NULL},
+    {"one in another", OPEN "<svg></svg></svg>", NULL},
+    {"handlers", OPEN "<g onclick=\"x()\"></g></svg>", NULL},
+    {"HANDLERS", OPEN "<g ONCLICK=\"x()\"></g></svg>", NULL},
+    {"handlers after a slash", OPEN "<g/onclick=\"x()\"></g></svg>", NULL},
+    {"handlers without quotes", OPEN "<g onclick=x()></g></svg>", NULL},
+    {"ONLOAD of the root",
+     "<svg viewBox='0 0 9 9' ONLOAD=\"x()\"></svg>", NULL},
+    {"from outside", OPEN "<use xlink:href=\"https://x.example/a#p\"/></svg>",
+     NULL},
+    {"from a script", OPEN "<use xlink:href=\"javascript:x()\"/></svg>", NULL},
+    {"another href", OPEN "<use href=\"#p\"/></svg>", NULL},
+    {"a base of its own", OPEN "<g xml:base=\"https://x.example/\"></g></svg>",
+     NULL},
+    {"another kind of names", OPEN "<g xmlns=\"http://www.w3.org/1999/xhtml\">"
+                                   "</g></svg>", NULL},
+    {"fill from outside",
+     OPEN "<g fill=\"url(https://x.example/a)\"></g></svg>", NULL},
+    {"FILL from outside", OPEN "<g fill=\"URL(#p)\"></g></svg>", NULL},
+    {"fill and more", OPEN "<g fill=\"url(#p) url(//x.example)\"></g></svg>",
+     NULL},
+    {"style from outside",
+     OPEN "<g style=\"filter:url(//x.example)\"></g></svg>", NULL},
+    {"style over the page", OPEN "<g style=\"position:fixed\"></g></svg>",
+     NULL},
+    {"style of another kind",
+     OPEN "<g style=\"fill:none;@import 'a'\"></g></svg>", NULL},
+    {"style in disguise", OPEN "<g style=\"fill:u\\72l(a)\"></g></svg>", NULL},
+    {"set", OPEN "<set attributeName=\"href\" to=\"a\"/></svg>", NULL},
+    {"link", OPEN "<a href=\"https://x.example\"></a></svg>", NULL},
+    {"style sheet", OPEN "<style>g{}</style></svg>", NULL},
+    {"a quote in the other quotes", OPEN "<g class='a\"b'></g></svg>", NULL},
+    {"entity of its own", OPEN "<text>&e;</text></svg>", NULL},
+    {"entity in a value", OPEN "<g fill=\"&#117;rl(a)\"></g></svg>", NULL},
+    {"CDATA", OPEN "<text><![CDATA[<script>]]></text></svg>", NULL},
+    {"doctype", OPEN "<!DOCTYPE svg [ ]></svg>", NULL},
+    {"instruction", OPEN "<?php ?></svg>", NULL},
+    {"crossed", OPEN "<g><text></g></text></svg>", NULL},
+    {"closed early", OPEN "</svg><script></script></svg>", NULL},
+    {"ESC", OPEN "<text>\x1b[2J</text></svg>", NULL},
+    {"turned", OPEN "<text>a\xe2\x80\xae</text></svg>", NULL},
     {"image", OPEN "<image href=\"a.png\"/></svg>", NULL},
     {"HTML inside", OPEN "<foreignObject></foreignObject></svg>", NULL},
     {"cut short", OPEN "<g>", NULL},

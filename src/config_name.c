@@ -1,0 +1,26 @@
+/* What a name of a material, a face, a duty or a fuel is made of: what it may
+ * be, it is everywhere it goes, in tables, pictures and messages. */
+#include "config_parts.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define NAME_LETTERS                                                           \
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-. "
+
+bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE])
+{
+    size_t length = strlen(text);
+    if (length == 0 || length >= CG_NAME_LENGTH)
+        snprintf(trouble, CG_NAME_TROUBLE,
+                 "must be a name of 1 to %d letters (got %zu)",
+                 CG_NAME_LENGTH - 1, length);
+    else if (text[strspn(text, NAME_LETTERS)] != '\0')
+        snprintf(trouble, CG_NAME_TROUBLE,
+                 "must be a name of letters A to Z and a to z, digits, blanks, "
+                 "_ - and . (got \"%s\")",
+                 text);
+    else
+        return true;
+    return false;
+}
