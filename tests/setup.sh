@@ -3,7 +3,7 @@
 #   sh tests/setup.sh          what the program needs (and gnuplot)
 #   sh tests/setup.sh tests    what the tests need besides
 #   sh tests/setup.sh ci       and what a few of them skip without: lint, CVODE,
-#                              clang with its OpenMP
+#                              lintian, clang with its OpenMP
 # As root it installs by itself; with sudo it asks sudo; otherwise it says what
 # to install and stops with status 2.
 set -eu
@@ -12,7 +12,7 @@ cd "$(dirname "$0")/.."
 program="gcc libc6-dev cmake make pkg-config libgsl-dev libconfig-dev gnuplot-nox fonts-dejavu-core"
 tests="check ngspice calculix-ccx valgrind dpkg-dev file groff-base zsh"
 wanted=$program
-extras="cppcheck clang-tidy libsundials-dev clang libclang-rt-dev libomp-dev"
+extras="cppcheck clang-tidy libsundials-dev clang libclang-rt-dev libomp-dev lintian"
 case ${1:-} in tests | ci) wanted="$program $tests" ;; esac
 
 # Those of the packages named that are not installed, a space before each.

@@ -6,7 +6,7 @@
 set -u
 build=$3
 . "$(dirname "$0")/lib.sh"
-for tool in cpack dpkg-deb dpkg-shlibdeps file; do
+for tool in cpack dpkg-deb dpkg-shlibdeps file readelf; do
     command -v "$tool" >/dev/null 2>&1 || skip "$tool not installed"
 done
 nm "$1" 2>/dev/null | grep -q "__asan_init\|__gcov_init" &&
@@ -33,7 +33,8 @@ case $(dpkg-deb -f "$library" Depends) in
 esac
 
 dpkg-deb -x "$program" "$work/root" && dpkg-deb -x "$library" "$work/dev"
-for file in bin/coldgap share/man/man1/coldgap.1 \
+for file in bin/coldgap share/man/man1/coldgap.1.gz \
+    share/man/man5/coldgap.cfg.5.gz \
     share/bash-completion/completions/coldgap \
     share/zsh/vendor-completions/_coldgap share/coldgap/plots/draw.sh \
     share/coldgap/configs/materials/ring_materials.cfg; do
@@ -44,6 +45,36 @@ done
     fail "libcoldgap-dev has no coldgap.h"
 find "$work/dev" -name coldgap.pc | grep -q . ||
     fail "libcoldgap-dev has no coldgap.pc"
+
+# Under which licence, in both.
+for copyright in "$work/root/usr/share/doc/coldgap/copyright" \
+    "$work/dev/usr/share/doc/libcoldgap-dev/copyright"; do
+    for words in '^Format: .*/copyright-format/1\.0/$' \
+        '^Copyright: .* the coldgap authors$' '^License: GPL-3+$' \
+        '/usr/share/common-licenses/GPL-3\.' 'GNU Scientific Library' \
+        libconfig; do
+        grep -q -e "$words" "$copyright" || fail "$copyright lacks: $words"
+    done
+done
+
+# Hardened as it was asked for, however the system's compiler is set up.
+readelf -hdlW "$work/root/usr/bin/coldgap" >"$work/elf"
+readelf --dyn-syms -W "$work/root/usr/bin/coldgap" >"$work/symbols"
+for words in 'FLAGS.*BIND_NOW' 'Flags: NOW' GNU_RELRO 'Type: *DYN'; do
+    grep -q -e "$words" "$work/elf" || fail "coldgap is not hardened: $words"
+done
+for words in __stack_chk_fail '__[a-z]*_chk@'; do
+    grep -q -e "$words" "$work/symbols" || fail "coldgap does not use $words"
+done
+
+# By the distribution's own rules.
+if command -v lintian >/dev/null 2>&1; then
+    lintian --allow-root --fail-on error,warning "$program" "$library" \
+        >"$work/log" 2>&1 || { cat "$work/log"; fail "lintian complains"; }
+else
+    echo "left out: lintian not installed"
+fi
+
 find "$work/root" "$work/dev" -perm /022 ! -type l | grep . &&
     fail "writable by others"
 # no place of the machine that built it
