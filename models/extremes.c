@@ -68,6 +68,16 @@ static void note_tightest(struct seen *seen, const struct cg_instant *instant,
     out->liner_coolest = coolest(seen->c, seen->thermal, temperature);
 }
 
+/* Whether a station's middle has coolant behind it; of a jacket shorter than a
+ * station, the one that holds the jacket's middle. */
+static bool is_wet(const struct cg_case *c, const struct cg_bore_grid *grid,
+                   size_t station)
+{
+    double half = 0.5 * fmax(c->bore.jacket_length, cg_station_height(grid));
+    double middle = c->bore.jacket_top + 0.5 * c->bore.jacket_length;
+    return fabs(cg_station_depth(grid, station) - middle) <= half;
+}
+
 static void note_temperatures(struct seen *seen,
                               const struct cg_instant *instant)
 {
@@ -83,12 +93,10 @@ static void note_temperatures(struct seen *seen,
              temperature[thermal->piston.groove[CG_RING_TOP]]);
     raise_to(&out->crown_max, temperature[thermal->piston.node[0]]);
     for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
-        double depth = cg_station_depth(&thermal->bore.grid, s);
         raise_to(&out->liner_top_max,
                  temperature[cg_thermal_liner_node(thermal, s, 0)]);
         /* Only where there is coolant can it boil. */
-        if (depth >= seen->c->bore.jacket_top &&
-            depth <= seen->c->bore.jacket_top + seen->c->bore.jacket_length)
+        if (is_wet(seen->c, &thermal->bore.grid, s))
             raise_to(&out->coolant_side_max,
                      temperature[cg_thermal_liner_node(thermal, s, outer)]);
     }
