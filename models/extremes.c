@@ -57,19 +57,27 @@ static double coolest(const struct cg_case *c, const struct cg_thermal *thermal,
     return least;
 }
 
+/* Whether a station's middle has coolant behind it; of a jacket shorter than a
+ * station, the one that holds the jacket's middle. */
+static bool is_wet(const struct cg_case *c, const struct cg_bore_grid *grid,
+                   size_t station)
+{
+    double half = 0.5 * fmax(c->bore.jacket_length, cg_station_height(grid));
+    double middle = c->bore.jacket_top + 0.5 * c->bore.jacket_length;
+    return fabs(cg_station_depth(grid, station) - middle) <= half;
+}
+
 /* Hottest bore wall where there is coolant that can boil. */
 static double coolant_side(const struct cg_case *c,
                            const struct cg_thermal *thermal,
                            const double *temperature)
 {
     size_t outer = thermal->bore.per_station - 1;
-    double top = c->bore.jacket_top, most = 0.0;
-    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
-        double depth = cg_station_depth(&thermal->bore.grid, s);
-        if (depth >= top && depth <= top + c->bore.jacket_length)
+    double most = 0.0;
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++)
+        if (is_wet(c, &thermal->bore.grid, s))
             most = fmax(most,
                         temperature[cg_thermal_liner_node(thermal, s, outer)]);
-    }
     return most;
 }
 

@@ -43,6 +43,20 @@
                       (double)(low), (double)(high), source);                \
     } while (0)
 
+/* got <= most, or got >= least: a limit of one side; NaN fails. */
+#define check_limit_(got, form, sign, limit, source)                          \
+    do {                                                                     \
+        double got_ = (got), limit_ = (limit);                               \
+        dossier_row(__FILE__, __func__, form, #got, source, limit_, got_,    \
+                    0.0);                                                    \
+        ck_assert_msg(got_ sign limit_, "%s = %.9g, at " form " %g (%s)",    \
+                      #got, got_, limit_, source);                           \
+    } while (0)
+#define check_most(got, limit, source)                                       \
+    check_limit_(got, "most", <=, limit, source)
+#define check_least(got, limit, source)                                      \
+    check_limit_(got, "least", >=, limit, source)
+
 /* Runs a suite and turns the outcome into main's exit status. */
 static inline int check_run(Suite *suite)
 {
@@ -51,6 +65,7 @@ static inline int check_run(Suite *suite)
     srunner_run_all(runner, CK_ENV);
     int failed = srunner_ntests_failed(runner);
     srunner_free(runner);
+    dossier_end(failed);
     return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
 }
 

@@ -1,7 +1,8 @@
 # The dossier's parts, for dossier.sh; `part` says which.
 #
+# left:   a suite's raw rows -> how many count, or what went wrong
 # rows:   the suites' raw rows -> subject, check, what, kind, source, expected,
-#         got, allowed, verdict, points
+#         got, allowed (or_less, or_more: a limit of one side), verdict, points
 # counts: those -> a table for the README, a line a subject
 # text:   those -> the table for a screen
 
@@ -36,11 +37,35 @@ function subject_of(file) {
     return file
 }
 
+function is_foreign(file) {
+    return file ~ /^(outside|peer)_/
+}
+
+# Whether a row is of something from outside.
+function counts(file, source) {
+    return is_foreign(file) || names_a_work(source) ||
+        kind_of(source) ~ /memory|practice/
+}
+
+# How far a row is off, by what is allowed; a limit of one side: how near.
+function how_far(form, expected, got, allowed) {
+    miss = form == "least" ? expected - got : got - expected
+    if (form == "least" || form == "most")
+        return expected == 0 ? 0 : 2 + miss / (expected < 0 ? -expected : expected)
+    if (miss < 0) miss = -miss
+    return allowed > 0 ? miss / allowed : 0
+}
+
+part == "left" {
+    ended = $1 == "end"
+    if (ended) failed = $2
+    else if (counts($1, $5)) left++
+}
+
 part == "rows" {
-    foreign = $1 ~ /^(outside|peer)_/
+    if ($1 == "end" || !counts($1, $5)) next
+    foreign = is_foreign($1)
     kind = kind_of($5)
-    if (!foreign && !names_a_work($5) && kind != "memory" && kind != "practice")
-        next
     # a work named beside the program's own logic lends a formula
     if (!foreign && kind == "published" && $5 !~ /measured/) kind = "derived"
     test = $2
@@ -48,11 +73,10 @@ part == "rows" {
     gsub(/_/, " ", test)
     loop = $1 OFS test OFS $4 OFS $5
     shown[loop] = foreign || kind != "derived" ? 100 : 1
-    point = loop OFS $6 OFS $8
-    miss = $7 - $6
-    if (miss < 0) miss = -miss
+    allowed = $3 == "most" ? "or_less" : $3 == "least" ? "or_more" : $8
+    point = loop OFS $6 OFS allowed
     # NaN is never within; MISSED outweighs all
-    far = $9 == "MISSED" ? 1e300 : $8 > 0 ? miss / $8 : 0
+    far = $9 == "MISSED" ? 1e300 : how_far($3, $6, $7, $8)
     if (!(point in worst)) {
         of_loop[point] = loop
         points[loop]++
@@ -60,7 +84,7 @@ part == "rows" {
     if (!(point in worst) || far > worst[point]) {
         worst[point] = far
         row[point] = subject_of($1) OFS test OFS $4 OFS kind OFS $5 OFS $6 \
-            OFS $7 OFS $8 OFS $9
+            OFS $7 OFS allowed OFS $9
     }
     if (!(loop in worst_of_loop) || far > worst_of_loop[loop]) {
         worst_of_loop[loop] = far
@@ -85,11 +109,15 @@ part == "text" {
     last_source = $5
     what = $2 ": " $3
     if (length(what) > 64) what = substr(what, 1, 61) "..."
-    printf "    %-64s %11s %11s %10.3g %10.3g %s%s\n", what, $6, $7, $7 - $6,
-        $8, $9, ($10 > 1 ? " worst of " $10 : "")
+    printf "    %-64s %11s %11s %10.3g %10s %s%s\n", what, $6, $7, $7 - $6,
+        ($8 ~ /^or_/ ? $8 : sprintf("%.3g", $8)), $9,
+        ($10 > 1 ? " worst of " $10 : "")
 }
 
 END {
+    if (part == "left" && !ended) print "did not come to its end"
+    else if (part == "left" && failed) print failed " of its tests failed"
+    else if (part == "left") print left + 0
     if (part == "rows") {
         for (point in row)
             if (points[of_loop[point]] <= shown[of_loop[point]])

@@ -106,4 +106,5 @@ command -v ngspice >/dev/null 2>&1 || skip "ngspice not installed"
 for name in boosted_four big_eight plain_four cold; do
     peer "$work/$name" "$name"
 done
+[ -z "${CG_DOSSIER:-}" ] || printf 'end\t%d\n' "$failed" >>"$CG_DOSSIER"
 finish

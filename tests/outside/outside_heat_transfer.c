@@ -116,9 +116,6 @@ START_TEST(annand_convection_and_radiation)
     double radiation = coefficient("annand", &fired) - convection;
     check_close(convection, 1864.0, 1e-3, ANNAND);
     check_close(radiation, 43.8, 2e-3, ANNAND);
-    check_band(radiation / (convection + radiation), 0.0, 0.10,
-               "about 5 % of the heat in a spark-ignition engine is radiated: "
-               "A. Kirkpatrick, course notes");
     double t = 2000.0, wall = 450.0;
     check_close(radiation * (t - wall),
                 0.075 * CG_STEFAN_BOLTZMANN * (pow(t, 4) - pow(wall, 4)), 1e-9,
@@ -128,7 +125,6 @@ END_TEST
 
 START_TEST(correlations_spread_within_a_factor_of_two)
 {
-    /* Published comparisons of the three in one engine lie within this. */
     struct cg_gas_side state = combustion();
     size_t count;
     const struct cg_heat_transfer *all = cg_heat_transfers(&count);
@@ -141,7 +137,7 @@ START_TEST(correlations_spread_within_a_factor_of_two)
         ck_assert(strlen(all[i].doc) > 0 && strlen(all[i].source) > 0);
     }
     ck_assert_uint_eq(count, 3);
-    check_band(high / low, 1.0, 2.0, "common practice, no source");
+    ck_assert_double_lt(high, 2.0 * low);
     ck_assert_ptr_null(cg_heat_transfer_find("nusselt"));
 }
 END_TEST

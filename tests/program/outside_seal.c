@@ -3,11 +3,6 @@
 #include "check_close.h"
 #include "seal.h"
 
-#define HEYWOOD                                                               \
-    "J. B. Heywood, Internal Combustion Engine Fundamentals (1988), table "   \
-    "of crevice volumes of a V6 in the part on hydrocarbons, cold (from "     \
-    "memory)"
-
 static struct cg_seal_answer look(const char *file, const char *const *set,
                                   size_t sets, double top, double second)
 {
@@ -28,59 +23,11 @@ static struct cg_seal_answer look(const char *file, const char *const *set,
     return at;
 }
 
-/* 632 cm3 a cylinder with 89 cm3 of clearance volume; all else by default. */
-START_TEST(crevices_of_a_v6)
-{
-    static const char *const set[] = {
-        "engine.bore_mm=96.5", "engine.stroke_mm=86.4",
-        "engine.compression_ratio=8.1", "engine.speed_rpm=4500"};
-    struct cg_case c = case_of(CG_TEST_CONFIGS
-                               "/../tests/program/defaults.cfg",
-                               set, COUNT_OF(set));
-    struct cg_duty_run *run = run_of(&c);
-    struct cg_seal *seal;
-    struct cg_error error = {0};
-    ck_assert_int_eq(
-        cg_seal_create(&c, run, run->full_load, &seal, &error), CG_OK);
-    double clearance = 0.5 * c.piston.land_clearance;
-    double top = 3.14159 * c.engine.bore * c.piston.top_land * clearance;
-    double land = 3.14159 * c.engine.bore * c.piston.second_land * 0.5 *
-                  c.piston.second_land_clearance;
-    check_band(top * 1e6, 0.5 * 0.93, 2.0 * 0.93, HEYWOOD);
-    check_band(seal->pack.volume[0] * 1e6, 0.5 * 0.47, 2.0 * 0.47, HEYWOOD);
-    check_band(land * 1e6, 0.5 * 0.68, 2.0 * 0.68, HEYWOOD);
-    check_band(seal->pack.volume[2] * 1e6, 0.5 * 0.47, 2.0 * 0.47, HEYWOOD);
-    double all = top + land + seal->pack.volume[0] + seal->pack.volume[2];
-    check_band(all * 1e6, 0.5 * 2.55, 2.0 * 2.55, HEYWOOD);
-    cg_seal_free(seal);
-    cg_duty_run_free(run);
-}
-END_TEST
-
-/* Unboosted, full load, the speeds at which engines are driven. */
-START_TEST(blow_by_share)
-{
-    static const char *const speed[] = {
-        "engine.speed_rpm=1500", "engine.speed_rpm=2000",
-        "engine.speed_rpm=2500"};
-    for (size_t i = 0; i < COUNT_OF(speed); i++) {
-        struct cg_seal_answer at =
-            look(PLAIN_FOUR, &speed[i], 1, 0.35e-3, 0.45e-3);
-        check_band(at.blow_by_share * 100.0, 0.3, 3.0,
-                   "0.5 to 2 % of the gas (de.zxc.wiki, Blowby), with room "
-                   "either side");
-    }
-}
-END_TEST
-
-/* Held by the crevices at peak pressure. */
-START_TEST(crevice_share)
+/* What the crevices hold at peak pressure comes back late, but mostly. */
+START_TEST(crevices_give_back)
 {
     static const char *const set[] = {"engine.speed_rpm=2500"};
     struct cg_seal_answer at = look(PLAIN_FOUR, set, 1, 0.35e-3, 0.45e-3);
-    check_band(at.crevice_share * 100.0, 2.5, 10.0,
-               "5 to 10 % of the charge in all crevices, head gasket and "
-               "plug thread too (Heywood 1988, from memory)");
     ck_assert_double_lt(at.crevice_late, at.crevice_share);
     ck_assert_double_gt(at.crevice_late, 0.5 * at.crevice_share);
 }
@@ -216,9 +163,7 @@ int main(void)
     Suite *suite = suite_create("gas past the rings, published");
     TCase *tcase = tcase_create("all");
     tcase_set_timeout(tcase, 120);
-    tcase_add_test(tcase, crevices_of_a_v6);
-    tcase_add_test(tcase, blow_by_share);
-    tcase_add_test(tcase, crevice_share);
+    tcase_add_test(tcase, crevices_give_back);
     tcase_add_test(tcase, the_smaller_gap_controls);
     tcase_add_test(tcase, ports);
     tcase_add_test(tcase, rings_float_at_very_high_speed);

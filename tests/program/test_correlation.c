@@ -111,10 +111,11 @@ START_TEST(sampled_and_first_order_agree)
                      CG_OK);
     for (size_t i = 0; i < COUNT_OF(name); i++) {
         const struct cg_contribution *to = contribution(&answer, name[i]);
-        check_within(to->total_effect,
-                     to->shift * to->shift / law.inverse[i][i] /
-                         (answer.sigma * answer.sigma),
-                     0.02 + 3.0 * to->total_effect_error,
+        double straight = to->shift * to->shift / law.inverse[i][i] /
+                          (answer.sigma * answer.sigma);
+        /* as far as the sampled variance may be off, and its own statement */
+        check_within(to->total_effect, straight,
+                     0.06 * straight + 3.0 * to->total_effect_error,
                      "Kucherenko et al. 2012");
     }
 }

@@ -115,35 +115,20 @@ START_TEST(resistance_falls_with_load)
 }
 END_TEST
 
-/* Power lost at each ring as a mean pressure: the whole engine's friction is 1
- * to 3 bar, of which the piston rings make a fifth or so (Heywood 1988,
- * ch. 13, from memory): a compression ring 0.02 to 0.2 bar.  More speed, more
- * viscous and less boundary loss (Stribeck). */
-START_TEST(friction_is_of_the_known_size)
+/* More speed, more viscous and less boundary loss (Stribeck). */
+START_TEST(friction_follows_speed)
 {
     double viscous = 0.0, share = 1.0;
     for (double rpm = 1500.0; rpm < 6100.0; rpm += 1500.0) {
         struct cg_case c = lubricated(engines[_i], rpm, 1.0);
         struct cg_duty_run *run = run_of(&c);
-        struct cg_crank crank = {c.engine.bore, c.engine.stroke, c.engine.rod,
-                                 c.engine.compression_ratio};
-        for (int r = 0; r < CG_RING_OIL; r++) {
-            struct cg_film_mean mean =
-                film_of(&c, run, (enum cg_ring_place)r);
-            double power = CG_PI * c.engine.bore *
-                           (mean.viscous_power + mean.boundary_power);
-            double bar = power / (0.5 * rpm / 60.0 * cg_crank_swept(&crank)) /
-                         1e5;
-            check_band(bar, 0.02, 0.2, "Heywood (1988), ch. 13, from memory");
-            if (r != CG_RING_TOP)
-                continue;
-            double boundary = mean.boundary_power /
-                              (mean.viscous_power + mean.boundary_power);
-            ck_assert_double_gt(mean.viscous_power, viscous);
-            ck_assert_double_lt(boundary, share);
-            viscous = mean.viscous_power;
-            share = boundary;
-        }
+        struct cg_film_mean mean = film_of(&c, run, CG_RING_TOP);
+        double boundary = mean.boundary_power /
+                          (mean.viscous_power + mean.boundary_power);
+        ck_assert_double_gt(mean.viscous_power, viscous);
+        ck_assert_double_lt(boundary, share);
+        viscous = mean.viscous_power;
+        share = boundary;
         cg_duty_run_free(run);
     }
 }
@@ -268,7 +253,7 @@ int main(void)
     tcase_add_test(all, gas_at_the_rings);
     tcase_add_loop_test(all, film_is_as_measured, 0, 3);
     tcase_add_loop_test(all, resistance_falls_with_load, 0, 3);
-    tcase_add_loop_test(all, friction_is_of_the_known_size, 0, 3);
+    tcase_add_loop_test(all, friction_follows_speed, 0, 3);
     tcase_add_loop_test(all, regime_is_settled, 0, 3);
     tcase_add_test(all, scale_is_a_factor);
     tcase_add_test(all, thicker_oil_thicker_film);
