@@ -15,8 +15,8 @@ trap 'rm -rf "$scratch"' EXIT
 objects=$build/CMakeFiles/coldgap_models.dir/models
 sources=$PWD
 cd "$scratch"
-for source in "$sources"/models/*.c; do
-    name=$(basename "$source")
+for source in "$sources"/models/*/*.c; do
+    name=${source#"$sources"/models/}
     [ -f "$objects/$name.gcda" ] || { echo "$name: never run"; continue; }
     gcov -b -c -o "$objects/$name.gcno" "$source" >/dev/null
     awk -v name="$name" '
@@ -38,7 +38,7 @@ for source in "$sources"/models/*.c; do
             for (line in missing) half = half " " line
             printf "%s\t%d\t%d\t%d\t%d\t%s\t%s\n", name, lines, hit, branches,
                 taken, bare, half
-        }' "$name.gcov" >>rows
+        }' "$(basename "$name").gcov" >>rows
 done
 awk -F'\t' '
     {

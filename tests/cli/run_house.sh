@@ -12,59 +12,48 @@ for needed in "$models" "$program"; do
 done
 cd "$sources" || exit 1
 
-# Levels of models/, low to high: a module includes its own level or lower.
-# A pattern stands for a module with its private files.
-level() {
-    case $1 in
-    status | constants | unit) echo 0 ;;
-    material | gas | fuel | heat_transfer | crank | wiebe) echo 1 ;;
-    viscosity | boiling | cylinder | ring_gap | sample) echo 1 ;;
-    oil | asperity | reynolds) echo 1 ;;
-    profile | regression_line | mean_line | material_ratio) echo 1 ;;
-    material_probability | grit) echo 1 ;;
-    surface | honing) echo 2 ;;
-    face | relaxation) echo 1 ;;
-    orifice | flank) echo 1 ;;
-    network | chain | envelope | heat_matrix | stepper | stepper_*) echo 2 ;;
-    held | rosenbrock | stretch | stretch_* | film) echo 2 ;;
-    zone | cycle | cycle_* | sweep_share | gas_side) echo 2 ;;
-    case | geometry | setting | setting_*) echo 3 ;;
-    thermal | thermal_* | growth | joint) echo 4 ;;
-    operating | case_check | uncertain) echo 4 ;;
-    ring_film) echo 5 ;;
-    regime | regime_* | duty_run | duty_march | follow) echo 5 ;;
-    bore_finish) echo 5 ;;
-    input_law) echo 4 ;;
-    clearance) echo 4 ;;
-    ring_pack | pack_*) echo 2 ;;
-    seal | seal_pack | seal_friction | second_gap) echo 5 ;;
-    answer | ceiling | confidence | confidence_* | extremes | spread) echo 6 ;;
-    fitting) echo 6 ;;
-    case_ready) echo 4 ;;
-    coldgap) echo 6 ;;
-    posterior | posterior_*) echo 2 ;;
-    evidence | evidence_*) echo 6 ;;
-    ring_choice | alloy_choice) echo 6 ;;
-    ring_trial) echo 6 ;;
-    seal_study | seal_trade) echo 7 ;;
-    gap_price) echo 7 ;;
-    lesson | lesson_*) echo 7 ;;
-    esac
+# The rooms and what each may use, by the table in DEVELOPERS.md: rooms stand in
+# it from the ground up, and a room uses itself and rooms above it in the table.
+sed -n 's/^| `\([a-z_]*\/[a-z_]*\)` | [^|]* | \([^|]*\) |$/\1 \2/p' DEVELOPERS.md \
+    >"$work/rooms"
+[ "$(wc -l <"$work/rooms")" -gt 15 ] || fail "few rooms: $(cat "$work/rooms")"
+awk '{
+        top = $1
+        sub(/[^\/]*$/, "", top)
+        print $1, $1
+        for (i = 2; i <= NF; i++) {
+            room = $i ~ /\// ? $i : top $i
+            if (!(room in seen) && room !~ /\/all$/)
+                print "UP", $1, room
+            if (room ~ /\/all$/) {
+                for (other in seen)
+                    if (index(other, substr(room, 1, length(room) - 3)) == 1)
+                        print $1, other
+            } else
+                print $1, room
+        }
+        seen[$1]
+    }' "$work/rooms" >"$work/may"
+grep '^UP' "$work/may" && fail "a room uses one that stands below it"
+for folder in models/*/ src/*/; do
+    folder=${folder%/}
+    [ "$folder" = src/install ] && continue
+    grep -q "^$folder " "$work/rooms" || fail "$folder is no room of DEVELOPERS.md"
+done
+
+# may ROOM HEADER: whether a file of the room may include it.
+may() {
+    at=$(ls models/"$2" models/*/"$2" src/*/"$2" 2>/dev/null | head -n 1)
+    [ -n "$at" ] && grep -q -x "$1 ${at%/*}" "$work/may"
 }
-for file in models/*.[ch]; do
-    name=$(basename "${file%.[ch]}")
-    own=$(level "$name")
-    if [ -z "$own" ]; then
-        fail "$file stands at no level"
-        continue
-    fi
-    for other in $(sed -n 's/^#include "\(.*\)\.h"/\1/p' "$file"); do
-        if [ ! -f "models/$other.h" ]; then
-            fail "$file includes $other.h, which is not in models/"
-        elif [ "$(level "$other")" -gt "$own" ]; then
-            fail "$file, level $own, includes $other.h, level $(level "$other")"
-        fi
+for file in models/*/*.[ch] src/*/*.[ch]; do
+    room=${file%/*}
+    [ "$room" = src/install ] && continue
+    for other in $(sed -n 's/^#include "\(.*\)"/\1/p' "$file"); do
+        may "$room" "$other" || fail "$file may not include $other"
     done
+done
+for file in models/*/*.[ch]; do
     grep '^#include <' "$file" | sed 's/.*<\(.*\)>.*/\1/' | while read -r h; do
         case $h in
         assert.h | float.h | limits.h | math.h | stdarg.h | stdbool.h) ;;
@@ -75,56 +64,6 @@ for file in models/*.[ch]; do
         esac
     done >"$work/includes"
     [ -s "$work/includes" ] && fail "$(cat "$work/includes")"
-done
-
-# Levels of src/: what runs a command stands above all else.  Below it three
-# kinds of file keep to themselves; the rest only keeps off the top.
-top_of_src() {
-    case $1 in
-    command_* | option_table | options | help | main) return 0 ;;
-    sampling | outputs) return 0 ;;
-    esac
-    return 1
-}
-# may FILE HEADER: both without their folder and ending, both of src/.
-may() {
-    top_of_src "$1" && return 0
-    top_of_src "$2" && return 1
-    case $1 in
-    config | config_*) # readers of configs
-        case $2 in
-        config | config_* | setting_* | nearest | trade_word | problems | metals) ;;
-        data_folder | text_file | shelf | plain_text) ;;
-        *) return 1 ;;
-        esac ;;
-    report_*) # writers of screens
-        case $2 in
-        config | config_* | table | *_table | *_tables | history | grid | \
-            problems | text_file | progress | threads) return 1 ;;
-        esac ;;
-    table | *_table | *_tables | summary | history | grid) # of tables
-        case $2 in
-        config | config_* | report_* | show | progress | threads) return 1 ;;
-        esac ;;
-    esac
-    return 0
-}
-for file in src/*.[ch] src/install/*.[ch]; do
-    name=$(basename "${file%.[ch]}")
-    for other in $(sed -n 's/^#include "\(.*\)\.h"/\1/p' "$file"); do
-        if [ "${file%/*}" = src/install ]; then
-            [ -f "src/install/$other.h" ] && continue
-            case $other in config | config_* | report_* | command_*)
-                fail "$file includes $other.h" ;;
-            esac
-        elif [ -f "src/install/$other.h" ]; then
-            fail "$file includes $other.h of the build's own tool"
-        elif [ -f "src/$other.h" ]; then
-            may "$name" "$other" || fail "$file may not include $other.h"
-        elif [ ! -f "models/$other.h" ]; then
-            fail "$file includes $other.h, which is nowhere"
-        fi
-    done
 done
 
 # models/ prints nothing, opens nothing, ends nothing, asks nothing outside.
@@ -143,11 +82,11 @@ if command -v nm >/dev/null 2>&1; then
         [ -z "$names" ] || fail "$(basename "$library") exports" $names
     done
     # every source is built: an object of its name is in a library
-    for file in models/*.c src/*.c; do
+    for file in models/*/*.c src/*/*.c; do
+        [ "${file%/*}" = src/install ] && continue
         name=$(basename "$file")
         library=$models
         [ "${file%%/*}" = src ] && library=$program
-        [ "$name" = main.c ] && continue
         ar t "$library" | grep -q -x "$name.o" ||
             fail "$file is in no library"
     done
@@ -156,32 +95,32 @@ else
 fi
 
 # One reader of configs, one writer of tables.
-for file in $(grep -l 'libconfig\.h' models/*.[ch] src/*.[ch]); do
+for file in $(grep -l 'libconfig\.h' models/*/*.[ch] src/*.[ch] src/*/*.[ch]); do
     case $file in
-    src/config*) ;;
+    src/config/*) ;;
     *) fail "$file includes libconfig.h" ;;
     esac
 done
 opens='(^|[^a-z_])(fopen|freopen|fdopen|open|creat|rename|mkstemp|tmpfile|popen|system) ?\('
-for file in $(grep -l -E "$opens" src/*.c src/install/*.c); do
+for file in $(grep -l -E "$opens" src/*.c src/*/*.c); do
     case $file in
-    src/aside.c | src/table.c | src/text_file.c) ;;
-    src/hold.c) ;; # the folder itself
-    src/child.c) ;; # what gnuplot prints, into its own folder
+    src/text/aside.c | src/text/table.c | src/text/text_file.c) ;;
+    src/text/hold.c) ;; # the folder itself
+    src/text/child.c) ;; # what gnuplot prints, into its own folder
     *) fail "$file opens files" ;;
     esac
 done
-grep -n -E "$opens" src/text_file.c | grep -v '"rb\{0,1\}"\|O_RDONLY |' &&
-    fail "src/text_file.c does more than read"
-for file in $(grep -l -E '(^|[^a-z_])(exit|abort) ?\(' src/*.c src/install/*.c); do
+grep -n -E "$opens" src/text/text_file.c | grep -v '"rb\{0,1\}"\|O_RDONLY |' &&
+    fail "src/text/text_file.c does more than read"
+for file in $(grep -l -E '(^|[^a-z_])(exit|abort) ?\(' src/*.c src/*/*.c); do
     fail "$file ends the program"
 done
 
 # Every table is among those that its command looks for before the work.
-grep -h -o -E 'cg_table_(open|drop)\(dir, "[^"]*"' src/*.c | sed 's/.*, //' |
+grep -h -o -E 'cg_table_(open|drop)\(dir, "[^"]*"' src/*/*.c | sed 's/.*, //' |
     sort -u >"$work/tables"
 [ "$(wc -l <"$work/tables")" -gt 15 ] || fail "few tables: $(cat "$work/tables")"
-sed -n '/^#define TABLES/,/[^\\]$/p' src/command_*.c | tr -c 'a-z_.' '\n' \
+sed -n '/^#define TABLES/,/[^\\]$/p' src/commands/command_*.c | tr -c 'a-z_.' '\n' \
     >"$work/looked_for"
 while read -r table; do
     grep -q -x "$(echo "$table" | tr -d '"')" "$work/looked_for" ||
@@ -189,7 +128,7 @@ while read -r table; do
 done <"$work/tables"
 
 # Every header guarded by its own name.
-for file in models/*.h src/*.h src/install/*.h tests/*.h tests/*/*.h; do
+for file in models/*.h models/*/*.h src/*/*.h tests/*.h tests/*/*.h; do
     name=$(basename "${file%.h}" | tr '[:lower:]' '[:upper:]')
     grep -q "^#ifndef CG_${name}_H\$" "$file" &&
         grep -q "^#define CG_${name}_H\$" "$file" ||
@@ -202,7 +141,7 @@ for file in tests/*/run_*.sh; do
     grep -q -w "${driver}.sh\|${driver#run_}" "$(dirname "$file")/CMakeLists.txt" ||
         fail "$file is not registered"
 done
-for file in tests/models/*.c tests/outside/*.c tests/program/*.c; do
+for file in tests/models/*/*.c tests/outside/*.c tests/program/*.c; do
     case $(basename "$file") in
     test_*.c | outside_*.c) ;;
     *) fail "$file matches no suite" ;;
@@ -215,6 +154,6 @@ found=$(grep -rnE '(^|[^A-Za-z0-9_.$}"])/(home|work|root|Users|mnt)/' models src
 [ -z "$found" ] || fail "a machine's path: $found"
 
 # The lists above must have had something to look at.
-count=$(ls models/*.c src/*.c | wc -l)
+count=$(ls models/*/*.c src/*/*.c | wc -l)
 [ "$count" -gt 40 ] || fail "only $count sources seen"
 finish

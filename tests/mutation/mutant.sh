@@ -19,8 +19,9 @@ row() {
 }
 
 mkdir -p "$folder"
-cp "$sources"/models/*.[ch] "$folder"
-awk -f "$here/literals.awk" -v scale="$number" "$sources/models/$file" \
+cp "$sources"/models/*.h "$sources"/models/*/*.[ch] "$folder"
+cp "$folder/$file" "$folder/$file.whole"
+awk -f "$here/literals.awk" -v scale="$number" "$folder/$file.whole" \
     >"$folder/$file"
 case $file in
 *.c) touched=$file ;;
@@ -42,8 +43,9 @@ for source in $touched; do
 done
 
 for suite in test_"$module" outside_"$module" $(cat "$scratch/order"); do
-    object=$(ls "$build"/tests/CMakeFiles/"$suite".dir/*/"$suite".c.o \
-        2>/dev/null) || continue
+    object=$(find "$build/tests/CMakeFiles/$suite.dir" -name "$suite.c.o" \
+        2>/dev/null)
+    [ -n "$object" ] || continue
     # shellcheck disable=SC2046
     cc "$object" "$folder"/*.o "$build/libcoldgap_program.a" \
         "$build/libcoldgap.a" -fopenmp -o "$folder/suite" \

@@ -21,9 +21,10 @@ for library in libcoldgap.a libcoldgap_program.a; do
     [ -f "$build/$library" ] || { echo "$build/$library: build first" >&2; exit 1; }
 done
 
-[ $# -gt 0 ] || set -- $(cd "$sources/models" && ls *.c *.h)
+[ $# -gt 0 ] || set -- $(cd "$sources/models" && ls *.h */*.[ch] | sed "s,.*/,,")
 for file in "$@"; do
-    awk -f "$here/literals.awk" "$sources/models/$file" |
+    awk -f "$here/literals.awk" "$(ls "$sources"/models/"$file" \
+        "$sources"/models/*/"$file" 2>/dev/null)" |
         sed "s/^/$file /"
 done | awk -v list="$here/left_out.txt" '
     BEGIN {
