@@ -23,10 +23,10 @@ do for [out in outs] {
     eval out eq "png" ? png : svg
     if (bends) {
         plot file index 0 using 1:2 with lines ls 1 title "measured", \
-             file index 1 using 1:2 with lines ls 3 lw 4 title block(1).", slope Rpq", \
-             file index 2 using 1:2 with lines ls 2 lw 4 title block(2).", slope Rvq"
+             file index 1 using 1:2 with lines ls 3 lw 4 title block(1).", slope Rpq" noenhanced, \
+             file index 2 using 1:2 with lines ls 2 lw 4 title block(2).", slope Rvq" noenhanced
     } else {
         plot file index 0 using 1:2 with lines ls 1 title "measured", \
-             file index 1 using 1:2 with lines ls 3 lw 4 title block(1)
+             file index 1 using 1:2 with lines ls 3 lw 4 title block(1) noenhanced
     }
 }

@@ -13,7 +13,7 @@ do for [out in outs] {
     set multiplot
     set lmargin at screen exists("page") ? 0.15 : 0.09
     set rmargin at screen 0.97
-    if (!exists("page")) { set title "Gas around the rings at full load: ".block(0) }
+    if (!exists("page")) { set title "Gas around the rings at full load: ".block(0) noenhanced }
     set xlabel ""
     set format x ""
     set ylabel "pressure, bar"

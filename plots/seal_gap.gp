@@ -34,7 +34,7 @@ do for [out in outs] {
         set arrow i+1 from safe(i), graph 0 to safe(i), graph 0.07 nohead ls pick(i) lw 1.5
         set label i+1 sprintf("%.2f", safe(i)) at safe(i), graph (exists("page") ? 0.095+0.05*i : 0.095) center font ",10"
     }
-    plot for [i=0:blocks-1] file index i using 1:($2*100) with lines ls pick(i) title "too little, ".boost(i)." kPa boost (left)", \
-         for [i=0:blocks-1] file index i using 1:5 axes x1y2 with linespoints ls pick(i) lw 1.2 pt 4+2*i ps 0.7 title "blow-by, ".boost(i)." kPa boost (right)", \
+    plot for [i=0:blocks-1] file index i using 1:($2*100) with lines ls pick(i) title "too little, ".boost(i)." kPa boost (left)" noenhanced, \
+         for [i=0:blocks-1] file index i using 1:5 axes x1y2 with linespoints ls pick(i) lw 1.2 pt 4+2*i ps 0.7 title "blow-by, ".boost(i)." kPa boost (right)" noenhanced, \
          NaN with lines ls 6 lw 1.5 title "at the foot: smallest safe gap"
 }

@@ -15,7 +15,7 @@ do for [out in outs] {
     set multiplot
     set lmargin at screen exists("page") ? 0.15 : 0.09
     set rmargin at screen 0.97
-    if (!exists("page")) { set title "Gas ports into the top groove, full load, ".speed }
+    if (!exists("page")) { set title "Gas ports into the top groove, full load, ".speed noenhanced }
     set key inside top right
     if (exists("page")) { set key font ",11" samplen 2 width -5 spacing 1 }
     set xlabel ""
@@ -24,8 +24,8 @@ do for [out in outs] {
     set bmargin at screen 0.54
     set tmargin at screen 0.92
     set offsets 0, 0, graph (exists("page") ? 0.4 : 0.3), 0
-    plot file index 0 using 1:($2-$3) with lines ls 1 title ports(0), \
-         file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title ports(1)
+    plot file index 0 using 1:($2-$3) with lines ls 1 title ports(0) noenhanced, \
+         file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title ports(1) noenhanced
     unset title
     unset offsets
     set xlabel "crank angle after firing top centre, degrees"

@@ -16,9 +16,9 @@ set key bottom left
 tidy(text) = blanks(until(text, "t="))."at ".until(after(text, "t="), "s")." s"
 do for [out in outs] {
     eval out eq "png" ? png : svg
-    plot file index 1 using 1:2 with lines ls 6 title tidy(block(1)), \
-         file index 2 using 1:2 with lines ls 4 title tidy(block(2)), \
-         file index 3 using 1:2 with lines ls 3 title tidy(block(3)), \
-         file index 4 using 1:2 with lines ls 5 title tidy(block(4)), \
-         file index 0 using 1:2 with lines ls 1 lw 3.5 title tidy(block(0))
+    plot file index 1 using 1:2 with lines ls 6 title tidy(block(1)) noenhanced, \
+         file index 2 using 1:2 with lines ls 4 title tidy(block(2)) noenhanced, \
+         file index 3 using 1:2 with lines ls 3 title tidy(block(3)) noenhanced, \
+         file index 4 using 1:2 with lines ls 5 title tidy(block(4)) noenhanced, \
+         file index 0 using 1:2 with lines ls 1 lw 3.5 title tidy(block(0)) noenhanced
 }
