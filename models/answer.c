@@ -56,8 +56,8 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
     answer->second_rule_top = ruling_top(answer);
     double ruled = margin->second_factor * answer->second_rule_top;
     double most = cg_case_gap_most(c, CG_RING_SECOND);
-    answer->second_rule = step * fmin(ceil(ruled / step - 1e-9),
-                                      floor(most / step + 1e-9));
+    answer->second_rule =
+        step * fmin(ceil(ruled / step - 1e-9), floor(most / step + 1e-9));
     answer->second = own;
     answer->second_reason = CG_SECOND_OWN;
     double wider = answer->second_rule;
