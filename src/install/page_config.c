@@ -32,6 +32,11 @@ static void print_head(void)
         "its band is an error.\nOn the command line the same names stand with "
         "their groups:\n");
     cg_roff_lines("--set charge.boost_kPa=180\n");
+    cg_roff_text("Of one name given there again the last holds; the same "
+                 "setting in another unit,\nor varied too, is an error.\n"
+                 "A config may hold 1 MB and 100 files included in all, 200 "
+                 "settings in a group.\nFiles are regular ones; /dev/stdin is "
+                 "read too.\n");
     cg_roff_text(
         "A duty of your own is a list of segments; speeds and loads run in "
         "straight lines\nfrom a value to its _end (left out: held):\n");

@@ -2,10 +2,14 @@
 
 #include "stack_room.h"
 
-#include <pthread.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <stdlib.h>
+#ifdef __linux__
+#include <pthread.h>
+#else
+#include <sys/resource.h>
+#endif
 
 enum {
     PAGE = 4096,
@@ -27,9 +31,12 @@ bool cg_stack_enough(void)
     return !known || (uintptr_t)&here - (uintptr_t)end >= DEEP + PAGE;
 }
 #else
+/* What threads have besides the first is not told here. */
 bool cg_stack_enough(void)
 {
-    return true;
+    struct rlimit stack;
+    return getrlimit(RLIMIT_STACK, &stack) != 0 ||
+           stack.rlim_cur >= (rlim_t)DEEP + PAGE;
 }
 #endif
 

@@ -22,6 +22,8 @@ awk '{
         sub(/[^\/]*$/, "", top)
         print $1, $1
         for (i = 2; i <= NF; i++) {
+            if ($i == "none")
+                continue
             room = $i ~ /\// ? $i : top $i
             if (!(room in seen) && room !~ /\/all$/)
                 print "UP", $1, room
