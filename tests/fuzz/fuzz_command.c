@@ -51,12 +51,12 @@ static void check_case(const struct cg_case *c)
 
 static void try_grid(const struct cg_options *options)
 {
-    static char set[CG_AXES][CG_SET_LENGTH];
     struct cg_grid grid;
     struct cg_error error = {CG_OK, ""};
     enum cg_status status =
         cg_grid_read(options->vary, options->varies, &grid, &error);
     if (!refused(status, &error)) {
+        char set[CG_AXES][CG_SET_LENGTH];
         cg_grid_sets(&grid, 0, set);
         cg_grid_sets(&grid, grid.points - 1, set);
     }
