@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "case_of.h"
+#include "check_close.h"
 #include "follow.h"
 #include "growth.h"
 
