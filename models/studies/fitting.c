@@ -148,7 +148,9 @@ void cg_fitting_find(const struct cg_case *c, const struct cg_answer *answer,
     fitting->step = c->margin.filing_step;
     fitting->asked[0] = ask(c, &answer->top, answer->shop_rule);
     fitting->asked[1] =
-        ask(c, &answer->second, c->margin.second_factor * answer->shop_rule);
+        ask(c, &answer->second,
+            cg_gap_round_up(c->margin.second_factor * answer->shop_rule,
+                            fitting->step));
     find_ends(gauged, fitting);
     for (int i = 0; i < gauged->cylinders; i++)
         fit_cylinder(c, gauged, i, fitting);

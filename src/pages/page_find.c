@@ -14,7 +14,7 @@ static void say_verdict(struct cg_page *page, const char *ring,
     char less[16], touch[16];
     if (!v->given)
         return;
-    cg_page_verdict(page, v->safe, "Your %s gap of %s: %s (it takes %s)", ring,
+    cg_page_verdict(page, v->safe, "Your %s gap of %s: %s; it takes %s", ring,
                     cg_show_gap(v->gap, false).text,
                     v->safe ? "safe for this duty" : "TOO SMALL for this duty",
                     cg_show_gap_up(v->need, false).text);

@@ -264,7 +264,7 @@ static void print_verdict(const char *ring, const struct cg_verdict *v,
     char less[16], touch[16];
     if (!v->given)
         return;
-    printf("Your %s gap of %s: %s (it takes %s)\n", ring,
+    printf("Your %s gap of %s: %s; it takes %s\n", ring,
            cg_show_gap(v->gap, inch).text,
            v->safe ? "safe for this duty" : "TOO SMALL for this duty",
            cg_show_gap_up(v->need, inch).text);

@@ -99,8 +99,8 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
     printf("  filing step  %s, counted up\n\n",
            cg_show_gap(sheet->fitting.step, inch).text);
     if (inch)
-        printf("What is asked is shown rounded up to half a thousandth; gaps "
-               "are judged before that.\n\n");
+        printf("What is asked is shown rounded up to half a thousandth; a gap "
+               "is judged\nbefore that.\n\n");
 }
 
 static void print_head(const struct cg_sheet *sheet, bool inch)
