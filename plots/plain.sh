@@ -1,4 +1,4 @@
-# Read by the scripts here: shows a name as the program does (src/plain_text.h).
+# Read by the scripts here: shows a name as the program does (src/text/plain_text.h).
 
 # shown NAME: a "?" for what would act on a terminal and for what is no UTF-8.
 shown() {

@@ -4,18 +4,16 @@
 
 #include "constants.h"
 
-/* Exact by definition: inch 25.4 mm, pound-force per square inch from
- * 4.4482216152605 N and (0.0254 m)^2. */
 static const struct cg_unit units[] = {
     {CG_PLAIN, "", 1.0, 0.0},
     {CG_SHARE, "pct", 0.01, 0.0},
     {CG_LENGTH, "mm", 1e-3, 0.0},
     {CG_LENGTH, "um", 1e-6, 0.0},
-    {CG_LENGTH, "in", 25.4e-3, 0.0},
-    {CG_LENGTH, "thou", 25.4e-6, 0.0},
+    {CG_LENGTH, "in", CG_INCH, 0.0},
+    {CG_LENGTH, "thou", CG_THOU, 0.0},
     {CG_PRESSURE, "kPa", 1e3, 0.0},
     {CG_PRESSURE, "bar", 1e5, 0.0},
-    {CG_PRESSURE, "psi", 6894.757293168361, 0.0},
+    {CG_PRESSURE, "psi", CG_PSI, 0.0},
     {CG_PRESSURE, "MPa", 1e6, 0.0},
     {CG_TEMPERATURE, "C", 1.0, CG_ZERO_CELSIUS},
     {CG_TEMPERATURE, "F", 1.0 / 1.8, CG_ZERO_CELSIUS - 32.0 / 1.8},

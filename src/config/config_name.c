@@ -5,8 +5,10 @@
 #include <stdio.h>
 #include <string.h>
 
-#define NAME_LETTERS                                                           \
-    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-. "
+/* One of these must be there. */
+#define NAME_BEARERS                                                           \
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
+#define NAME_LETTERS NAME_BEARERS "_-. "
 
 bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE])
 {
@@ -19,6 +21,10 @@ bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE])
         snprintf(trouble, CG_NAME_TROUBLE,
                  "must be a name of letters A to Z and a to z, digits, blanks, "
                  "_ - and . (got \"%s\")",
+                 text);
+    else if (text[strcspn(text, NAME_BEARERS)] == '\0')
+        snprintf(trouble, CG_NAME_TROUBLE,
+                 "must be a name with a letter or a digit in it (got \"%s\")",
                  text);
     else
         return true;

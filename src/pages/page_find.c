@@ -182,7 +182,8 @@ static void why_part(struct cg_page *page, const struct cg_answer *answer)
         "%s.",
         answer->duration, e->time, cg_show_gap(e->ring_growth, false).text,
         cg_show_gap(e->bore_growth, false).text,
-        cg_show_gap(e->closure, false).text, cg_show_gap(v->gap, false).text);
+        cg_show_gap(e->closure, false).text,
+        cg_show_gap_of(v->gap, v->given, false).text);
     cg_page_values(page, "The tightest instant");
     cg_page_plain(page, "When", "%.2f s, %.0f rpm, load %.2f", e->time,
                   e->speed * 60.0, e->load);

@@ -2,13 +2,13 @@
 #include <stdio.h>
 
 #include "confidence.h"
+#include "constants.h"
 #include "input_law.h"
 #include "network.h"
 #include "page_find.h"
 #include "page_values.h"
 #include "show.h"
 
-#define BTU 1055.05585262 /* international table [J] */
 
 static void temperatures(struct cg_page *page, const struct cg_answer *answer)
 {
@@ -72,7 +72,7 @@ static void ledger_row(struct cg_page *page, const char *name, double joule)
 {
     char kj[32], btu[32];
     snprintf(kj, sizeof kj, "%+.1f", joule / 1e3);
-    snprintf(btu, sizeof btu, "%+.1f", joule / BTU);
+    snprintf(btu, sizeof btu, "%+.1f", joule / CG_BTU);
     const char *const cells[] = {name, kj, btu};
     cg_page_row(page, cells, 3, NULL);
 }
@@ -117,7 +117,7 @@ static void shares(struct cg_page *page, const struct cg_answer *answer)
         const struct cg_contribution *at = &answer->contribution[i];
         char mm[32], thou[32], alone[32], with[32];
         snprintf(mm, sizeof mm, "%.3f", at->shift * 1e3);
-        snprintf(thou, sizeof thou, "%.2f", at->shift / 25.4e-6);
+        snprintf(thou, sizeof thou, "%.2f", at->shift / CG_THOU);
         snprintf(alone, sizeof alone, "%.0f", at->share * 100.0);
         snprintf(with, sizeof with, "%.0f", at->total_effect * 100.0);
         const char *const cells[] = {at->doc, mm, thou, alone, with};

@@ -59,7 +59,7 @@ void cg_page_piston(struct cg_page *page, const struct cg_case *c,
     cg_page_length(page, "Closure", skirt->closure);
     cg_page_length(page, "Spread", skirt->spread);
     cg_page_length(page, "less what it springs", skirt->give);
-    cg_page_length(page, "Asked, rounded up", skirt->cold);
+    cg_page_gap_up(page, "Asked, rounded up", skirt->cold);
     cg_page_values_end(page);
     say_trade(page, c, skirt);
     cg_page_values(page, "Smallest hot clearances");

@@ -2,11 +2,12 @@
 
 #include <stdio.h>
 
+#include "constants.h"
 #include "page_values.h"
 #include "show.h"
 
 #define UM 1e6 /* from m */
-#define UIN (1e6 / 25.4e-3)
+#define UIN (1e6 / CG_INCH)
 #define OIL 1e5 /* mm3/cm2 from m3/m2 */
 
 static void height(struct cg_page *page, const char *name, double metres)

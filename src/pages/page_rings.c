@@ -3,11 +3,11 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "constants.h"
 #include "page_values.h"
 #include "report_rings.h"
 #include "show.h"
 
-#define PSI 6894.757293168361 /* [Pa] */
 
 enum { NAME = 128 };
 
@@ -187,7 +187,7 @@ static void engine_part(struct cg_page *page, const struct cg_case *c,
     double rise = any->load[CG_LIMIT_RISE];
     char metric[32], inch[32];
     snprintf(metric, sizeof metric, "%.1f bar/deg", rise / 1e5);
-    snprintf(inch, sizeof inch, "%.0f psi/deg", rise / PSI);
+    snprintf(inch, sizeof inch, "%.0f psi/deg", rise / CG_PSI);
     cg_page_section(page, "Engine and duty");
     cg_page_values(page, "What was asked, and the loads it makes");
     cg_page_plain(page, "Cylinders", "%d", c->engine.cylinders);

@@ -1,12 +1,12 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "constants.h"
 #include "page_seal.h"
 #include "page_values.h"
 #include "report_seal.h"
 #include "show.h"
 
-#define HORSEPOWER 745.6998715822702 /* mechanical [W] */
 
 /* Three digits that count. */
 static void small(struct cg_page *page, const char *name, double metric,
@@ -51,7 +51,7 @@ static void blow_by_rows(struct cg_page *page, const struct cg_seal *seal,
           cg_show_draught_unit(true));
     if (power > 0.0)
         small(page, "Per power", metric / (power / 1e3), "L/min/kW",
-              inch / (power / HORSEPOWER), "cfm/hp");
+              inch / (power / CG_HORSEPOWER), "cfm/hp");
     cg_page_plain(page, "Share of the charge", "%.2g %%",
                   at->blow_by_share * 100.0);
     cg_page_pressure(page, "Between rings", at->land_peak);

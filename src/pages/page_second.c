@@ -19,9 +19,11 @@ void cg_page_second(struct cg_page *page, const struct cg_case *c,
 {
     double rule = answer->second_rule;
     double top = cg_answer_top_gap(answer);
+    bool given = answer->verdict.given && answer->verdict.safe;
     struct cg_text top_text = cg_show_gap_up(answer->second_rule_top, false);
     cg_page_say(page, "Second ring, for a top gap of %s: %s.",
-                cg_show_gap(top, false).text, cg_find_second_reason(answer));
+                cg_show_gap_of(top, given, false).text,
+                cg_find_second_reason(answer));
     if (answer->second_reason == CG_SECOND_RULE) {
         cg_page_say(page, "The gas between the rings could not be computed.");
         return;

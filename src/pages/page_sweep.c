@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "constants.h"
 #include "find_notes.h"
 #include "show.h"
 #include "sweep_table.h"
@@ -36,9 +37,9 @@ static void write_row(struct rows *rows, const struct cg_sweep_point *point)
     double second = cg_sweep_value(point, "cold_gap_second");
     double ring = cg_sweep_value(point, "ring_top_max");
     number(text[0], cg_shown_up(top * 1e-3, false) * 1e3, 2);
-    number(text[1], cg_shown_up(top * 1e-3, true) / 25.4e-3, 4);
+    number(text[1], cg_shown_up(top * 1e-3, true) / CG_INCH, 4);
     number(text[2], cg_shown_up(second * 1e-3, false) * 1e3, 2);
-    number(text[3], cg_shown_up(second * 1e-3, true) / 25.4e-3, 4);
+    number(text[3], cg_shown_up(second * 1e-3, true) / CG_INCH, 4);
     number(text[4], ring, 0);
     number(text[5], ring * 1.8 + 32.0, 0);
     for (size_t i = 0; i < axes; i++)

@@ -3,11 +3,11 @@
 #include <stdarg.h>
 #include <stdio.h>
 
+#include "constants.h"
 #include "html_text.h"
 #include "page_parts.h"
 #include "show.h"
 
-#define HORSEPOWER 745.6998715822702 /* mechanical [W] */
 
 void cg_page_values(struct cg_page *page, const char *caption)
 {
@@ -67,7 +67,7 @@ void cg_page_small_power(struct cg_page *page, const char *name, double watt)
 {
     char metric[32], inch[32];
     snprintf(metric, sizeof metric, "%.3g kW", watt / 1e3);
-    snprintf(inch, sizeof inch, "%.3g hp", watt / HORSEPOWER);
+    snprintf(inch, sizeof inch, "%.3g hp", watt / CG_HORSEPOWER);
     cg_page_both(page, name, metric, inch);
 }
 

@@ -70,7 +70,7 @@ static struct cg_hand leak_area(const struct cg_lesson_sheet *sheet)
             "area", "thou2", 1, "x",
             CG_FIGURES(
                 cg_figure_of("wider by", 4.0, 1, "thou"),
-                cg_figure_of("clearance", clearance / 25.4e-6, 1, "thou")));
+                cg_figure_of("clearance", clearance / CG_THOU, 1, "thou")));
     return cg_hand_work(
         "area", "mm2", -3, "x",
         CG_FIGURES(figure(sheet, "wider by", CG_LESSON_LENGTH, 0.1e-3),

@@ -137,9 +137,12 @@ static struct cg_hand add_up(const struct cg_lesson_sheet *sheet)
 void cg_lesson_sheet_sum(struct cg_lesson_sheet *sheet)
 {
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
+    const struct cg_verdict *verdict = &sheet->lesson->answer.verdict;
     struct cg_lesson_sum *out = &sheet->sum;
-    out->cold_gap = figure(sheet, "cold gap", CG_LESSON_GROWTH,
-                           sheet->lesson->answer.verdict.gap);
+    out->cold_gap =
+        figure(sheet, "cold gap", CG_LESSON_GROWTH,
+               verdict->given ? verdict->gap
+                              : cg_shown_up(verdict->gap, sheet->inch));
     out->left =
         work(sheet, "left while hot", CG_LESSON_GROWTH, "+-",
              CG_FIGURES(out->cold_gap, own->bore.result, own->ring.result));

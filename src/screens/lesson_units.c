@@ -2,13 +2,9 @@
 
 #include "constants.h"
 
-#define INCH 0.0254
-#define PSI 6894.757293168361
 #define OUNCE 0.028349523125
-#define BTU 1055.05585262
-#define HORSEPOWER 745.6998715822702
 #define RANKINE (5.0 / 9.0)
-#define CUBIC_INCH (INCH * INCH * INCH)
+#define CUBIC_INCH (CG_INCH * CG_INCH * CG_INCH)
 
 /* How a quantity is printed: its unit, the unit's size in SI, digits as in
  * by_hand.h. */
@@ -19,30 +15,30 @@ struct form {
 };
 
 static const struct form forms[][2] = {
-    [CG_LESSON_LENGTH] = {{"mm", 1e-3, 2}, {"in", INCH, 3}},
-    [CG_LESSON_GROWTH] = {{"mm", 1e-3, 3}, {"in", INCH, 4}},
+    [CG_LESSON_LENGTH] = {{"mm", 1e-3, 2}, {"in", CG_INCH, 3}},
+    [CG_LESSON_GROWTH] = {{"mm", 1e-3, 3}, {"in", CG_INCH, 4}},
     [CG_LESSON_TEMPERATURE] = {{"C", 1.0, 0}, {"F", RANKINE, 0}},
     [CG_LESSON_RISE] = {{"C", 1.0, 0}, {"F", RANKINE, 0}},
     [CG_LESSON_ABSOLUTE] = {{"K", 1.0, 0}, {"R", RANKINE, 0}},
     [CG_LESSON_EXPANSION] = {{"", 1e-6, 2}, {"", 1e-6 / RANKINE, 2}},
     [CG_LESSON_STRAIN] = {{"", 1e-6, 0}, {"", 1e-6, 0}},
-    [CG_LESSON_PRESSURE] = {{"kPa", 1e3, 0}, {"psi", PSI, 1}},
-    [CG_LESSON_STRESS] = {{"MPa", 1e6, 0}, {"ksi", 1e3 * PSI, 1}},
-    [CG_LESSON_CONTACT] = {{"MPa", 1e6, -3}, {"psi", PSI, -3}},
+    [CG_LESSON_PRESSURE] = {{"kPa", 1e3, 0}, {"psi", CG_PSI, 1}},
+    [CG_LESSON_STRESS] = {{"MPa", 1e6, 0}, {"ksi", 1e3 * CG_PSI, 1}},
+    [CG_LESSON_CONTACT] = {{"MPa", 1e6, -3}, {"psi", CG_PSI, -3}},
     [CG_LESSON_STIFFNESS] = {{"kN/mm", 1e6, 0},
-                             {"kip/thou", 1e6 * PSI * INCH, 3}},
+                             {"kip/thou", 1e6 * CG_PSI * CG_INCH, 3}},
     [CG_LESSON_MASS] = {{"g", 1e-3, -3}, {"oz", OUNCE, -3}},
     [CG_LESSON_FLOW] = {{"g/s", 1e-3, -3}, {"oz/s", OUNCE, -3}},
     [CG_LESSON_GAS] = {{"kPa L/(g K)", 1e3, 3},
                        {"psi in3/(oz R)",
-                        PSI * CUBIC_INCH / OUNCE / RANKINE, 2}},
+                        CG_PSI * CUBIC_INCH / OUNCE / RANKINE, 2}},
     [CG_LESSON_VOLUME] = {{"L", 1e-3, -3}, {"in3", CUBIC_INCH, -3}},
-    [CG_LESSON_AREA] = {{"mm2", 1e-6, 0}, {"in2", INCH * INCH, 3}},
-    [CG_LESSON_ENERGY] = {{"kJ", 1e3, -3}, {"Btu", BTU, -3}},
-    [CG_LESSON_HEATING] = {{"kJ/g", 1e6, 1}, {"Btu/oz", BTU / OUNCE, 0}},
+    [CG_LESSON_AREA] = {{"mm2", 1e-6, 0}, {"in2", CG_INCH * CG_INCH, 3}},
+    [CG_LESSON_ENERGY] = {{"kJ", 1e3, -3}, {"Btu", CG_BTU, -3}},
+    [CG_LESSON_HEATING] = {{"kJ/g", 1e6, 1}, {"Btu/oz", CG_BTU / OUNCE, 0}},
     [CG_LESSON_FLUX] = {{"W/mm2", 1e6, -2}, {"Btu/(s in2)",
-                                             BTU / (INCH * INCH), -2}},
-    [CG_LESSON_POWER] = {{"kW", 1e3, 1}, {"hp", HORSEPOWER, 1}},
+                                             CG_BTU / (CG_INCH * CG_INCH), -2}},
+    [CG_LESSON_POWER] = {{"kW", 1e3, 1}, {"hp", CG_HORSEPOWER, 1}},
 };
 
 struct cg_figure cg_lesson_figure(bool inch, const char *name,

@@ -4,10 +4,11 @@
 #include <string.h>
 
 #include "cautions.h"
+#include "constants.h"
 #include "show.h"
 
 #define UM 1e6 /* from m */
-#define UIN (1e6 / 25.4e-3)
+#define UIN (1e6 / CG_INCH)
 #define OIL 1e5 /* mm3/cm2 from m3/m2 */
 
 static struct cg_text length_text(const struct cg_finish_story *story,

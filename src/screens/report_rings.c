@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "cautions.h"
+#include "constants.h"
 #include "show.h"
 
 enum { LINE = 78 };
@@ -16,7 +17,7 @@ static void print_head(const struct cg_case *c, const char *config,
            c->engine.cylinders, cg_show_length(c->engine.bore, inch).text,
            cg_show_length(c->engine.stroke, inch).text,
            cg_show_boost(c->charge.boost, inch).text, c->duty.name);
-    const double psi = 6894.757293168361;
+    const double psi = CG_PSI;
     printf(inch ? "Loads    peak pressure %.0f psi, rise at most %.0f psi/deg "
                   "(burn alone, no knock)\n"
                 : "Loads    peak pressure %.0f bar, rise at most %.1f bar/deg "

@@ -4,11 +4,11 @@
 #include <stdio.h>
 
 #include "cautions.h"
+#include "constants.h"
 #include "find_notes.h"
 #include "ports_text.h"
 #include "show.h"
 
-#define HORSEPOWER 745.6998715822702 /* mechanical [W] */
 
 static void print_gaps(const struct cg_seal_study *study, const char *config,
                        bool inch)
@@ -23,9 +23,7 @@ static void print_gaps(const struct cg_seal_study *study, const char *config,
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
         printf("%s%-6s %s cold (%s), %s hot\n",
                k == 0 ? "Gaps     " : "         ", ring[k],
-               (study->given[k] ? cg_show_gap : cg_show_gap_up)(study->gap[k],
-                                                                inch)
-                   .text,
+               cg_show_gap_of(study->gap[k], study->given[k], inch).text,
                study->given[k] ? "yours"
                : k == 0 || !study->given[0] ? "the answer of find"
                                             : "computed for your top gap",
@@ -77,7 +75,7 @@ static void print_blow_by(const struct cg_seal *seal,
            at->blow_by_share * 100.0);
     if (p->brake_power > 0.0)
         printf(",\n  %-20s %.2g %s for each %s of %s; as in the crankcase",
-               "", volume / (p->brake_power / (inch ? HORSEPOWER : 1e3)),
+               "", volume / (p->brake_power / (inch ? CG_HORSEPOWER : 1e3)),
                unit, inch ? "hp" : "kW", cg_show_power(p->brake_power, inch).text);
     printf("\n");
     print_ring("top ring", &at->settled.cycle, 0, seal->peak_deg);
@@ -93,7 +91,7 @@ static void print_friction(const struct cg_seal_study *study, bool inch)
         printf("  ring friction        the oil film does not repeat\n");
         return;
     }
-    double unit = inch ? HORSEPOWER : 1e3;
+    double unit = inch ? CG_HORSEPOWER : 1e3;
     printf("  ring friction        top %.2f, second %.2f %s, all cylinders; "
            "mixed %.0f and %.0f %%\n  %-20s of the time, metal takes %.0f and "
            "%.0f %% of it\n",
@@ -123,7 +121,7 @@ static void print_rated(const struct cg_seal_study *study, bool inch)
     else
         printf("  %s more top gap costs %.2g %s and %s of blow-by\n\n",
                cg_show_length(CG_SEAL_MORE_GAP, inch).text,
-               study->power_loss / (inch ? HORSEPOWER : 1e3),
+               study->power_loss / (inch ? CG_HORSEPOWER : 1e3),
                inch ? "hp" : "kW",
                cg_show_leak(study->blow_by_more, inch).text);
 }

@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "cautions.h"
+#include "constants.h"
 #include "find_notes.h"
 #include "show.h"
 
@@ -41,7 +42,7 @@ struct cg_text cg_sheet_length(double metres, bool inch)
     struct cg_text out = {"-"};
     if (!isnan(metres))
         snprintf(out.text, sizeof out.text, inch ? "%.4f" : "%.3f",
-                 inch ? metres / 25.4e-3 : metres * 1e3);
+                 inch ? metres / CG_INCH : metres * 1e3);
     return out;
 }
 
@@ -99,8 +100,9 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
     printf("  filing step  %s, counted up\n\n",
            cg_show_gap(sheet->fitting.step, inch).text);
     if (inch)
-        printf("What is asked is shown rounded up to half a thousandth; a gap "
-               "is judged\nbefore that.\n\n");
+        printf("Asked and take off are shown rounded up to half a thousandth; "
+               "steps, then and\nstate go by the filing step "
+               "(margin.filing_step_in = 0.0005 files in halves).\n\n");
 }
 
 static void print_head(const struct cg_sheet *sheet, bool inch)
@@ -207,7 +209,7 @@ static void print_taken(const struct cg_sheet *sheet, bool inch)
                 "own\n  they change by %+.*f %s.\n",
                 i + 1, from + 1, inch ? 4 : 3,
                 cg_fit_carry(sheet->fitting.cylinder[from].bore, fitted->bore) /
-                    (inch ? 25.4e-3 : 1e-3),
+                    (inch ? CG_INCH : 1e-3),
                 unit_word(inch));
     }
 }

@@ -27,25 +27,37 @@ static size_t letter_length(const unsigned char *at)
     return wrong ? 0 : more + 1;
 }
 
-/* Of a letter of one to three bytes; none of four acts. */
-static bool acts(const unsigned char *at, size_t length)
+static unsigned code_of(const unsigned char *at, size_t length)
 {
-    unsigned code = at[0];
-    if (length == 2)
-        code = (at[0] & 0x1fu) << 6 | (at[1] & 0x3fu);
-    else if (length == 3)
-        code = (at[0] & 0x0fu) << 12 | (at[1] & 0x3fu) << 6 | (at[2] & 0x3fu);
-    return code < 0x20 || (code >= 0x7f && code <= 0x9f) ||
-           (code >= 0x2028 && code <= 0x202e) ||
-           (code >= 0x2066 && code <= 0x2069) || code == 0xfffe ||
-           code == 0xffff;
+    unsigned code = length == 1   ? at[0]
+                    : length == 2 ? at[0] & 0x1fu
+                    : length == 3 ? at[0] & 0x0fu
+                                  : at[0] & 0x07u;
+    for (size_t i = 1; i < length; i++)
+        code = code << 6 | (at[i] & 0x3fu);
+    return code;
+}
+
+/* Whether a letter acts, or is not to be seen: controls, soft hyphens, turns of
+ * the reading direction, ends of lines, signs without width, tags. */
+static bool acts(unsigned code)
+{
+    static const unsigned from_to[][2] = {
+        {0x00, 0x1f},     {0x7f, 0x9f},     {0xad, 0xad},
+        {0x61c, 0x61c},   {0x180e, 0x180e}, {0x200b, 0x200f},
+        {0x2028, 0x202e}, {0x2060, 0x206f}, {0xfeff, 0xfeff},
+        {0xfff9, 0xfffb}, {0xfffe, 0xffff}, {0xe0000, 0xe007f}};
+    for (size_t i = 0; i < sizeof from_to / sizeof from_to[0]; i++)
+        if (code >= from_to[i][0] && code <= from_to[i][1])
+            return true;
+    return false;
 }
 
 size_t cg_plain_step(const char *at, bool *shown)
 {
     const unsigned char *bytes = (const unsigned char *)at;
     size_t length = letter_length(bytes);
-    *shown = length == 4 || (length > 0 && !acts(bytes, length));
+    *shown = length > 0 && !acts(code_of(bytes, length));
     return length > 0 ? length : 1;
 }
 

@@ -16,9 +16,9 @@ struct cg_plain {
 
 /* Bytes of what stands at `at`, not its end; *shown: whether it is shown as it
  * is.  Not shown are control characters (C0, DEL, C1; a line's end and a tab
- * too), the separators of lines and paragraphs and the turns of the reading
- * direction (U+2028 to 202E, 2066 to 2069), what is no character (U+FFFE,
- * FFFF), and a byte that begins no letter of UTF-8 (RFC 3629, sec. 4: no
+ * too), the separators of lines and paragraphs, the turns of the reading
+ * direction (Bidi_Control of the Unicode Standard) and what has no width or
+ * shape, no characters (U+FFFE, FFFF), and a byte that begins no letter of UTF-8 (RFC 3629, sec. 4: no
  * overlong forms, no surrogates, none above U+10FFFF). */
 size_t cg_plain_step(const char *at, bool *shown);
 

@@ -1,4 +1,5 @@
 #include "ports_text.h"
+#include "constants.h"
 
 #include <stdio.h>
 
@@ -13,7 +14,7 @@ struct cg_ports_text cg_ports_text(const struct cg_case *c,
     if (kind == CG_PORTS_NONE)
         return out;
     snprintf(each, sizeof each, what[kind],
-             c->seal.port_diameter / (inch ? 25.4e-3 : 1e-3),
+             c->seal.port_diameter / (inch ? CG_INCH : 1e-3),
              inch ? "in" : "mm");
     snprintf(out.text, sizeof out.text, "%d %s", c->seal.port_count, each);
     return out;

@@ -27,7 +27,7 @@ static struct told told_of(enum cg_ring_limit limit, bool inch)
                              CG_ZERO_CELSIUS - 32.0 / 1.8, "%.0f"};
         pressure.unit = "psi";
         rise.unit = "psi/deg";
-        pressure.scale = rise.scale = 6894.757293168361;
+        pressure.scale = rise.scale = CG_PSI;
         rise.format = "%.0f";
     }
     switch (limit) {

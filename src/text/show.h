@@ -5,9 +5,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-struct cg_text {
-    char text[48];
-};
+#include "quantity.h"
 
 /* Small lengths in both units, the asked one first: "0.252 mm (0.0099 in)". */
 struct cg_text cg_show_gap(double metres, bool inch);
@@ -15,7 +13,9 @@ struct cg_text cg_show_gap(double metres, bool inch);
  * step, 0.01 mm and half a thousandth: "0.46 mm (0.0185 in)".  Every gap that is
  * asked for, by coldgap or by a rule, is shown so. */
 struct cg_text cg_show_gap_up(double metres, bool inch);
-/* The same in one unit: "0.46 mm" or "0.0185 in". */
+/* A gap that was given as it is, one that is asked for rounded up. */
+struct cg_text cg_show_gap_of(double metres, bool given, bool inch);
+/* One that is asked for in one unit: "0.46 mm" or "0.0185 in". */
 struct cg_text cg_show_length_up(double metres, bool inch);
 /* Likewise, in metres. */
 double cg_shown_up(double metres, bool inch);

@@ -24,8 +24,9 @@ nothing_ran() {
 # letters_only FILE: no control characters but line ends and tabs, no C1, no turn
 # of the reading direction, and UTF-8 throughout.
 letters_only() {
-    acting=$(LC_ALL=C awk '/[\001-\010\013-\037\177]|\302[\200-\237]/ ||
-        /\342\200[\250-\256]|\342\201[\246-\251]/ {n++} END {print n + 0}' "$1")
+    acting=$(LC_ALL=C awk '/[\001-\010\013-\037\177]|\302[\200-\237\255]/ ||
+        /\342\200[\213-\217\250-\256]|\342\201[\240-\257]/ ||
+        /\330\234|\357\273\277/ {n++} END {print n + 0}' "$1")
     [ "$acting" -eq 0 ] || fail "$2: $acting lines of $1 act on a terminal"
     command -v iconv >/dev/null 2>&1 || return 0
     iconv -f UTF-8 -t UTF-8 "$1" >/dev/null 2>&1 || fail "$2: $1 is no UTF-8"
