@@ -138,6 +138,16 @@ for name in 'a b' "a'b" 'a"b' 'a;touch hit;b' 'a$(touch hit)b' 'a`touch hit`b' \
     rm -rf folders
     nothing_ran "a folder called $name"
 done
+# Typed by hand, a name that gnuplot would take for a command.
+for name in '<touch hit' '|touch hit' '$GRID'; do
+    [ "$figures" = yes ] || break
+    mkdir "$name"
+    cp plain/lesson.dat "$name"
+    expect 0 gnuplot -e "dir='$name'" "$sources/plots/lesson.gp"
+    cmp -s "$name/lesson.png" plain/lesson.png || fail "$name: nothing by hand"
+    rm -rf "$name"
+    nothing_ran "by hand, $name"
+done
 # The scripts in a folder of such a name, for draw.sh, by hand and for a page;
 # run.sh too, in a tree that is set up already.
 tree="$work/t [r] 'e' \"e\" \$(touch hit) ;&*"
