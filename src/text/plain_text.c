@@ -75,11 +75,10 @@ void cg_plain_make(char *text)
     bool shown;
     while (*text != '\0') {
         size_t length = cg_plain_step(text, &shown);
-        if (shown)
-            memmove(put, text, length);
-        else
-            *put = '?';
-        put += shown ? length : 1;
+        if (!shown)
+            *put++ = '?';
+        for (size_t i = 0; shown && i < length; i++)
+            *put++ = text[i];
         text += length;
     }
     *put = '\0';

@@ -42,7 +42,7 @@ holds() {
 expect 0 "$coldgap" find "$engine" --report "$work/find.html" -o "$work/out"
 page "$work/find.html" 7
 [ -s "$work/stderr" ] && fail "find --report wrote to stderr"
-gap=$(awk '$1 == "cold_gap_top" {printf "%.3f mm", $2}' "$work/out/summary.dat")
+gap=$(awk '$1 == "cold_gap_top" {printf "%.2f mm", $2}' "$work/out/summary.dat")
 holds "$work/find.html" "file to at least <strong>$gap</strong> <span>(0.0185 in)"
 expect 0 "$coldgap" find "$engine" -q --units inch --report "$work/inch.html"
 holds "$work/inch.html" "<strong>0.0185 in</strong> <span>($gap)"

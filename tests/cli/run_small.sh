@@ -54,7 +54,7 @@ for list in materials/ring_faces duties/dyno_pull; do
 done
 mkdir "$work/resumed" && mkfifo "$work/resumed/sweep.dat"
 ends 4 sweep "$engine" --vary fuel.lambda=0.8,0.9 --resume -o "$work/resumed"
-says stderr 'sweep.dat: cannot read: a pipe'
+says stderr 'sweep.dat: could not write: it is a named pipe'
 # What was handed over open is read as it comes.
 (sleep 0.2
  cat "$engine") | timeout 20 "$coldgap" find /dev/stdin --quiet \
@@ -126,9 +126,8 @@ lines stderr 1
 ends 2 find "$work/drive.cfg" -q --report "$work/rows.html" \
     --set solver.table_step_s=0.001
 [ -e "$work/rows.html" ] && fail "a page was begun"
-ends 1 ceiling "$work/drive.cfg" --gap 0.2mm -q --set solver.table_step_s=0.0031
-ends 2 ceiling "$work/drive.cfg" --gap 0.2mm -q --set solver.table_step_s=0.001
-says stderr '0.0031 s would do'
+# ... which nothing else hangs on
+ends 1 ceiling "$work/drive.cfg" --gap 0.2mm -q --set solver.table_step_s=0.001
 ends 0 find "$work/drive.cfg" -q --set solver.table_step_s=0.001
 sed 's/seconds = 600/seconds = 1.9/' "$work/drive.cfg" >"$work/short.cfg"
 ends 0 find "$work/short.cfg" -q -o "$work/rows" --set solver.table_step_s=0.001
@@ -145,7 +144,7 @@ none='no gap in range will do: it takes'
 ends 1 find "$engine" -q $far
 says stdout "Top ring  *$none 10\.[0-9]* mm"
 says stdout "Second ring  *$none 9\.[0-9]* mm"
-says stdout 'at most 8.152 mm (321.0 thou) is allowed'
+says stdout 'at most 8.152 mm (0.3210 in) is allowed'
 grep -q 'file to' "$work/stdout" && fail "a gap out of range is asked for"
 gap=$(sed -n 's/^Top ring .*takes \([0-9.]*\) mm.*/\1/p' "$work/stdout")
 ends 2 find "$engine" -q $far --set "rings.top.cold_gap_mm=$gap"

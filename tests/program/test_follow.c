@@ -140,9 +140,5 @@ int main(void)
                         0, (int)COUNT_OF(duties));
     tcase_add_loop_test(tcase, tables_do_not_tell, 0, (int)COUNT_OF(duties));
     suite_add_tcase(suite, tcase);
-    SRunner *runner = srunner_create(suite);
-    srunner_run_all(runner, CK_NORMAL);
-    int failed = srunner_ntests_failed(runner);
-    srunner_free(runner);
-    return failed == 0 ? 0 : 1;
+    return check_run(suite);
 }
