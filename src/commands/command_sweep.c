@@ -66,13 +66,13 @@ static enum cg_status check_range(const struct cg_answer *answer,
     bool top = answer->verdict.beyond;
     const struct cg_verdict *verdict =
         top ? &answer->verdict : &answer->second_verdict;
-    char text[CG_FIND_BEYOND];
     if (!verdict->beyond)
         return CG_OK;
-    cg_find_beyond(verdict, top ? &answer->top : &answer->second, false, text);
-    text[strcspn(text, "\n")] = ' ';
+    struct cg_find_beyond beyond = cg_find_beyond(
+        verdict, top ? &answer->top : &answer->second, false);
+    beyond.text[strcspn(beyond.text, "\n")] = ' ';
     return cg_error_set(error, CG_NOT_SAFE, "%s ring: %s",
-                        top ? "top" : "second", text);
+                        top ? "top" : "second", beyond.text);
 }
 
 /* The answer at one point as a row; what cannot be computed is a row too. */

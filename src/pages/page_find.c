@@ -52,13 +52,13 @@ static void say_gap(struct cg_page *page, const char *ring,
                     const struct cg_verdict *verdict,
                     const struct cg_gap_sum *sum)
 {
-    char text[CG_FIND_BEYOND];
-    if (verdict->beyond)
+    if (verdict->beyond) {
         cg_page_verdict(page, false, "%s: %s", ring,
-                        cg_find_beyond(verdict, sum, false, text));
-    else {
-        snprintf(text, sizeof text, "%s: file to at least", ring);
-        cg_page_answer(page, text, cg_show_length_up(sum->cold_gap, false).text,
+                        cg_find_beyond(verdict, sum, false).text);
+    } else {
+        char name[64];
+        snprintf(name, sizeof name, "%s: file to at least", ring);
+        cg_page_answer(page, name, cg_show_length_up(sum->cold_gap, false).text,
                        cg_show_length_up(sum->cold_gap, true).text);
     }
 }

@@ -16,11 +16,10 @@ static void answer_part(struct cg_page *page, const struct cg_seal_study *study)
     const struct cg_seal_answer *at = &study->at_rated;
     double second = answer->second.cold_gap;
     cg_page_section(page, "Answer");
-    char beyond[CG_FIND_BEYOND];
     if (answer->verdict.beyond)
         cg_page_verdict(
             page, false, "Top ring: %s",
-            cg_find_beyond(&answer->verdict, &answer->top, false, beyond));
+            cg_find_beyond(&answer->verdict, &answer->top, false).text);
     else if (!answer->verdict.safe)
         cg_page_verdict(page, false,
                         "This top gap is TOO SMALL for the duty: it takes %s",
@@ -33,7 +32,7 @@ static void answer_part(struct cg_page *page, const struct cg_seal_study *study)
     if (answer->second_verdict.beyond) {
         cg_page_verdict(page, false, "Second ring: %s",
                         cg_find_beyond(&answer->second_verdict, &answer->second,
-                                       false, beyond));
+                                       false).text);
     } else {
         cg_page_answer(page, "Second ring, for this top gap: at least",
                        cg_show_length_up(second, false).text,

@@ -64,10 +64,9 @@ static void say_beyond(struct cg_page *page, const char *ring,
                        const struct cg_verdict *verdict,
                        const struct cg_gap_sum *sum)
 {
-    char text[CG_FIND_BEYOND];
     if (verdict->beyond)
         cg_page_verdict(page, false, "%s ring: %s", ring,
-                        cg_find_beyond(verdict, sum, false, text));
+                        cg_find_beyond(verdict, sum, false).text);
 }
 
 static void rings_part(struct cg_page *page, const struct cg_sheet *sheet,

@@ -77,15 +77,15 @@ const char *cg_find_start_text(int start)
     return text[start];
 }
 
-const char *cg_find_beyond(const struct cg_verdict *verdict,
-                           const struct cg_gap_sum *sum, bool inch,
-                           char text[CG_FIND_BEYOND])
+struct cg_find_beyond cg_find_beyond(const struct cg_verdict *verdict,
+                                     const struct cg_gap_sum *sum, bool inch)
 {
-    snprintf(text, CG_FIND_BEYOND,
+    struct cg_find_beyond out;
+    snprintf(out.text, sizeof out.text,
              "no gap in range will do: it takes %s,\nat most %s is allowed",
              cg_show_gap_up(sum->cold_gap, inch).text,
              cg_show_gap(verdict->most, inch).text);
-    return text;
+    return out;
 }
 
 const char *cg_find_chance(double chance, char text[16])

@@ -32,11 +32,12 @@ const char *cg_find_start_text(int start);
 const char *cg_find_second_reason(const struct cg_answer *answer);
 
 /* Where no gap that a config may give will do (verdict->beyond): "no gap in
- * range will do: ...", a newline where a screen breaks it.  Returns `text`. */
-enum { CG_FIND_BEYOND = 200 };
-const char *cg_find_beyond(const struct cg_verdict *verdict,
-                           const struct cg_gap_sum *sum, bool inch,
-                           char text[CG_FIND_BEYOND]);
+ * range will do: ...", a newline where a screen breaks it. */
+struct cg_find_beyond {
+    char text[200];
+};
+struct cg_find_beyond cg_find_beyond(const struct cg_verdict *verdict,
+                                     const struct cg_gap_sum *sum, bool inch);
 
 /* A chance as a number; far out is beyond what a normal law can promise.
  * Returns `text`, or a fixed word for it. */

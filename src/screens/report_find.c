@@ -355,11 +355,10 @@ static const char to_the_larger[] = "             until your own engine has "
 static void print_top_gap(const struct cg_answer *answer, bool inch)
 {
     double gap = answer->top.cold_gap, rule = answer->shop_rule;
-    char beyond[CG_FIND_BEYOND];
     if (answer->verdict.beyond) {
         print_beside("Top ring     ", cg_find_beyond(&answer->verdict,
-                                                     &answer->top, inch,
-                                                     beyond));
+                                                     &answer->top, inch)
+                                          .text);
         return;
     }
     printf("Top ring     file to at least %s\n",
@@ -374,11 +373,10 @@ static void print_second_gap(const struct cg_case *c,
 {
     double gap = answer->second.cold_gap, rule = answer->second_rule;
     double top = cg_answer_top_gap(answer);
-    char beyond[CG_FIND_BEYOND];
     if (answer->second_verdict.beyond) {
         print_beside("Second ring  ", cg_find_beyond(&answer->second_verdict,
-                                                     &answer->second, inch,
-                                                     beyond));
+                                                     &answer->second, inch)
+                                          .text);
         printf("\n");
         return;
     }

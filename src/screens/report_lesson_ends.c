@@ -115,7 +115,6 @@ void cg_lesson_leak_second(FILE *out, const struct cg_lesson_sheet *sheet)
 void cg_lesson_sum(FILE *out, const struct cg_lesson_sheet *sheet)
 {
     const struct cg_answer *answer = &sheet->lesson->answer;
-    char beyond[CG_FIND_BEYOND];
     fprintf(out,
             "coldgap adds what is not known (heat, films, metals, boost; for a "
             "risk of %g),\nthe hot gap that must remain, and rounds up to the "
@@ -124,8 +123,8 @@ void cg_lesson_sum(FILE *out, const struct cg_lesson_sheet *sheet)
     cg_hand_print(out, &sheet->sum.gap);
     if (answer->verdict.beyond) {
         fprintf(out, "\nTop ring: %s.\n",
-                cg_find_beyond(&answer->verdict, &answer->top, sheet->inch,
-                               beyond));
+                cg_find_beyond(&answer->verdict, &answer->top, sheet->inch)
+                    .text);
         return;
     }
     fprintf(out, "\nFile the top ring to at least %s.\n",

@@ -193,13 +193,12 @@ static void print_second(const struct cg_seal_study *study, bool inch)
 {
     const struct cg_answer *answer = &study->answer;
     const struct cg_second_gap *s = &answer->seating;
-    char beyond[CG_FIND_BEYOND];
     if (answer->second_reason == CG_SECOND_RULE)
         return;
     if (answer->second_verdict.beyond) {
         printf("Second ring  %s\n\n",
-               cg_find_beyond(&answer->second_verdict, &answer->second, inch,
-                              beyond));
+               cg_find_beyond(&answer->second_verdict, &answer->second, inch)
+                   .text);
         return;
     }
     printf("Second ring  %s at least, for this top gap\n             (",
@@ -245,7 +244,6 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
                     bool inch, bool quiet, double seconds)
 {
     const struct cg_verdict *verdict = &study->answer.verdict;
-    char beyond[CG_FIND_BEYOND];
     if (!quiet) {
         print_gaps(study, config, inch);
         if (!(study->at_rated.hot_gap[0] > 0.0))
@@ -259,7 +257,7 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
     print_second(study, inch);
     if (verdict->beyond)
         printf("Top ring     %s\n\n",
-               cg_find_beyond(verdict, &study->answer.top, inch, beyond));
+               cg_find_beyond(verdict, &study->answer.top, inch).text);
     else if (!verdict->safe)
         printf("This top gap is TOO SMALL for the duty: it takes %s.\n\n",
                cg_show_gap_up(verdict->need, inch).text);

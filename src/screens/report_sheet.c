@@ -170,10 +170,9 @@ static void print_beyond(const struct cg_verdict *verdict,
                          const struct cg_gap_sum *sum, const char *ring,
                          bool inch)
 {
-    char text[CG_FIND_BEYOND];
     if (verdict->beyond)
         printf("NOT SAFE, %s ring: %s\n", ring,
-               cg_find_beyond(verdict, sum, inch, text));
+               cg_find_beyond(verdict, sum, inch).text);
 }
 
 static void print_count(const struct cg_sheet *sheet, bool inch)
