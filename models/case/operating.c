@@ -5,9 +5,6 @@
 
 #define AIR_CP 1005.0            /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
 #define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
-/* Past this nobody retards further: boost, fuel or ratio is changed instead
- * (common practice, no source) [deg]. */
-#define LARGEST_RETARD 15.0
 #define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
 
 static double lambda_at(const struct cg_case *c, double load)
@@ -89,7 +86,7 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     double retard = c->combustion.retard_deg_per_100kPa *
                     fuel->retard_share * boost / 1e5;
     input->burn50_deg =
-        c->combustion.burn50_deg + fmin(retard, LARGEST_RETARD);
+        c->combustion.burn50_deg + fmin(retard, CG_RETARD_MOST);
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
     input->correlation = correlation;

@@ -7,13 +7,9 @@
 #include <stddef.h>
 
 #include "answer.h"
+#include "say_common.h"
 
 enum { CG_FIND_NOTES = 8 };
-
-/* By how much at most the first-order spread falls short of the sampled one, on
- * the engines in configs/engines/ [m]: inputs in per cent are lognormal, which
- * bends the closure upwards.  Measured; tests/cli/run_samples.sh checks it. */
-#define CG_FIRST_ORDER_SHORT 0.03e-3
 
 struct cg_find_notes {
     size_t count;

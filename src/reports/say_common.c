@@ -1,0 +1,20 @@
+#include "say_common.h"
+
+#include <stdio.h>
+
+#include "show.h"
+
+const char *cg_say_file_to_larger(void)
+{
+    return "until your own engine has shown better, file to the larger.";
+}
+
+struct cg_sentence cg_say_first_order(bool inch)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "With all inputs moved at once the shipped engines need up to %s "
+             "more: find --samples works it out.",
+             cg_show_length(CG_FIRST_ORDER_SHORT, inch).text);
+    return out;
+}
