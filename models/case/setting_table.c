@@ -443,7 +443,7 @@ static const struct cg_setting settings[] = {
     {"bore.finish.reference_fuel", CG_REAL, CG_LENGTH, "um", CG_FIXED, 2.3,
      NULL, 0.2, 50, offsetof(struct cg_case, bore.finish.reference_fuel),
      "liquid fuel on its swept area, all of one cycle's",
-     "unboosted 86 mm x 86 mm on gasoline, by this model"},
+     "unboosted 85.3 mm x 87.7 mm on gasoline, by this model"},
     {"bore.finish.fuel_exponent", CG_REAL, CG_PLAIN, "", CG_FIXED, 0.5,
      NULL, 0.1, 1, offsetof(struct cg_case, bore.finish.fuel_exponent),
      "of the fuel, in the oil that is needed",
