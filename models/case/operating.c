@@ -5,9 +5,6 @@
 
 #define AIR_CP 1005.0            /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
 #define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
-/* Past this nobody retards further: boost, fuel or ratio is changed instead
- * (common practice, no source) [deg]. */
-#define LARGEST_RETARD 15.0
 #define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
 
 static double lambda_at(const struct cg_case *c, double load)
@@ -33,8 +30,8 @@ void cg_operating_charge(const struct cg_case *c,
 {
     const struct cg_charge_case *in = &c->charge;
     double full = in->ambient_pressure + in->boost;
-    double manifold = in->closed_throttle +
-                      operating->load * (full - in->closed_throttle);
+    double manifold =
+        in->closed_throttle + operating->load * (full - in->closed_throttle);
     double ratio = fmax(manifold / in->ambient_pressure, 1.0);
     double boost = (ratio - 1.0) * in->ambient_pressure;
     if (in->charger == CG_CHARGER_NONE)
@@ -48,9 +45,9 @@ void cg_operating_charge(const struct cg_case *c,
     charge->manifold_temperature =
         in->ambient_temperature + (1.0 - in->cooler_effectiveness) * rise +
         in->intake_heating - evaporation_drop(c, charge->lambda);
-    charge->exhaust_pressure =
-        in->ambient_pressure +
-        in->exhaust_base * manifold / in->ambient_pressure;
+    charge->exhaust_pressure = in->ambient_pressure + in->exhaust_base *
+                                                          manifold /
+                                                          in->ambient_pressure;
     if (in->charger == CG_CHARGER_TURBINE)
         charge->exhaust_pressure += in->turbine_ratio * boost;
 }
@@ -76,9 +73,9 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     double boost =
         fmax(charge.manifold_pressure - c->charge.ambient_pressure, 0.0);
     memset(input, 0, sizeof *input);
-    input->crank = (struct cg_crank){c->engine.bore, c->engine.stroke,
-                                     c->engine.rod,
-                                     c->engine.compression_ratio};
+    input->crank =
+        (struct cg_crank){c->engine.bore, c->engine.stroke, c->engine.rod,
+                          c->engine.compression_ratio};
     input->speed = operating->speed;
     input->manifold_pressure = charge.manifold_pressure;
     input->manifold_temperature = charge.manifold_temperature;
@@ -86,10 +83,9 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->volumetric_efficiency = c->charge.volumetric_efficiency;
     input->fuel = fuel;
     input->lambda = charge.lambda;
-    double retard = c->combustion.retard_deg_per_100kPa *
-                    fuel->retard_share * boost / 1e5;
-    input->burn50_deg =
-        c->combustion.burn50_deg + fmin(retard, LARGEST_RETARD);
+    double retard =
+        c->combustion.retard_deg_per_100kPa * fuel->retard_share * boost / 1e5;
+    input->burn50_deg = c->combustion.burn50_deg + fmin(retard, CG_RETARD_MOST);
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
     input->correlation = correlation;

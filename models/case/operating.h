@@ -8,6 +8,10 @@
 #include "cycle.h"
 #include "status.h"
 
+/* Past this nobody retards further: boost, fuel or ratio is changed instead
+ * (common practice, no source) [deg]. */
+#define CG_RETARD_MOST 15.0
+
 struct cg_operating {
     double speed;               /* [rev/s] */
     double load;                /* 0 closed throttle .. 1 boost target */

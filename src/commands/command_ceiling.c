@@ -4,10 +4,12 @@
 #include "answer.h"
 #include "cautions.h"
 #include "ceiling.h"
+#include "constants.h"
 #include "find_notes.h"
+#include "operating.h"
 #include "options.h"
 #include "show.h"
-#include "taught.h"
+#include "updated_case.h"
 
 /* --gap, or else the gap the config asks to judge. */
 static enum cg_status choose_gap(const struct cg_options *options,
@@ -56,7 +58,7 @@ static void print_needs(const struct cg_case *c, const struct cg_ceiling *at,
 /* Down to the digit that is shown: 1 kPa or 0.1 psi. */
 static double floor_shown(double boost, bool inch)
 {
-    double step = inch ? 0.1 * 6894.757293168361 : 1e3;
+    double step = inch ? 0.1 * CG_PSI : 1e3;
     return step * floor(boost / step);
 }
 
@@ -91,23 +93,23 @@ static void print_limits(const struct cg_case *c, const struct cg_ceiling *at,
     printf("This is the ring gap's ceiling alone.  Knock, head gasket, rods "
            "and turbine have\nceilings of their own, not looked at; half "
            "burned is taken %.*f deg later for each\n%s on gasoline, "
-           "15 deg at most.\n",
+           "%.0f deg at most.\n",
            inch ? 1 : 0,
            c->combustion.retard_deg_per_100kPa *
-               (inch ? 0.689475729 : 1.0), /* 10 psi over 100 kPa */
-           inch ? "10 psi" : "100 kPa");
+               (inch ? 10.0 * CG_PSI / 100e3 : 1.0),
+           inch ? "10 psi" : "100 kPa", CG_RETARD_MOST);
 }
 
 enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error)
 {
-    struct cg_taught taught;
-    const struct cg_case *c = &taught.c;
+    struct cg_updated_case updated;
+    const struct cg_case *c = &updated.c;
     struct cg_ceiling ceiling;
     double gap = 0.0;
-    enum cg_status status = cg_taught_read(
-        options->config, options->set, options->sets, false, &taught, error);
-    cg_taught_free(&taught);
+    enum cg_status status = cg_updated_case_read(
+        options->config, options->set, options->sets, false, &updated, error);
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = choose_gap(options, c, &gap, error);
     if (status == CG_OK)
