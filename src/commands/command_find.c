@@ -20,8 +20,8 @@
 /* What is found, and what it is found with. */
 struct finding {
     const struct cg_options *options;
-    struct cg_taught taught;
-    const struct cg_case *c; /* the taught one */
+    struct cg_updated_case updated;
+    const struct cg_case *c; /* the updated one */
     struct cg_duty_run *run;
     struct cg_confidence_work *work; /* NULL without --samples */
     struct cg_answer answer;
@@ -42,12 +42,12 @@ static enum cg_status sample(struct finding *finding, struct cg_error *error)
 
 /* The answer, and its confidence where asked for. */
 static enum cg_status find(struct finding *finding, double interval,
-                           cg_instant_watch watch, void *context,
+                           cg_instant_observer observer, void *context,
                            struct cg_error *error)
 {
     const struct cg_options *options = finding->options;
     enum cg_status status =
-        cg_answer_find(finding->c, finding->run, interval, watch, context,
+        cg_answer_find(finding->c, finding->run, interval, observer, context,
                        &finding->answer, error);
     if (status == CG_OK && options->samples > 0)
         status = sample(finding, error);
@@ -74,7 +74,7 @@ static enum cg_status write_tables(void *context, const char *dir,
         cg_find_tables_write(dir, config, finding->c, finding->run,
                              &finding->answer, telling->history, error);
     if (status == CG_OK)
-        status = cg_evidence_write(dir, config, &finding->taught, error);
+        status = cg_evidence_write(dir, config, &finding->updated, error);
     if (status == CG_OK)
         status = cg_histogram_write(dir, config, finding->work,
                                     &finding->answer, error);
@@ -86,7 +86,7 @@ static enum cg_status fill_page(void *context, struct cg_page *page,
 {
     const struct finding *finding = ((struct telling *)context)->finding;
     (void)error;
-    cg_page_find(page, &finding->taught, &finding->answer, &finding->without);
+    cg_page_find(page, &finding->updated, &finding->answer, &finding->without);
     return CG_OK;
 }
 
@@ -100,7 +100,8 @@ static enum cg_status find_and_write(struct finding *finding,
         cg_history_begin(finding->c, finding->run, &history, error);
     if (status != CG_OK)
         return status;
-    status = find(finding, history.interval, cg_history_watch, &history, error);
+    status =
+        find(finding, history.interval, cg_history_observe, &history, error);
     struct telling telling = {finding, &history};
     struct cg_outputs outputs = {.title = "Smallest safe cold ring gap",
                                  .run = "find",
@@ -128,9 +129,9 @@ static void tell_next_step(const struct finding *finding)
 static enum cg_status find_without(struct finding *finding,
                                    struct cg_error *error)
 {
-    const struct cg_case *c = &finding->taught.untaught;
+    const struct cg_case *c = &finding->updated.prior;
     struct cg_duty_run *run;
-    if (finding->taught.learned.entries == 0)
+    if (finding->updated.learned.entries == 0)
         return CG_OK;
     enum cg_status status = cg_duty_run_create(c, &run, error);
     if (status != CG_OK)
@@ -146,10 +147,10 @@ enum cg_status cg_command_find(const struct cg_options *options,
     double begin = cg_wall_clock();
     struct finding finding = {.options = options};
     const struct cg_answer *answer = &finding.answer;
-    finding.c = &finding.taught.c;
+    finding.c = &finding.updated.c;
     enum cg_status status =
-        cg_taught_read(options->config, options->set, options->sets, false,
-                       &finding.taught, error);
+        cg_updated_case_read(options->config, options->set, options->sets,
+                             false, &finding.updated, error);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
@@ -163,9 +164,10 @@ enum cg_status cg_command_find(const struct cg_options *options,
     cg_confidence_free(finding.work);
     cg_duty_run_free(finding.run);
     if (status == CG_OK)
-        cg_report_find(&finding.taught, options->told, answer, &finding.without,
-                       options->inch, options->quiet, cg_wall_clock() - begin);
-    cg_taught_free(&finding.taught);
+        cg_report_find(&finding.updated, options->told, answer,
+                       &finding.without, options->inch, options->quiet,
+                       cg_wall_clock() - begin);
+    cg_updated_case_free(&finding.updated);
     if (status == CG_OK && !options->quiet)
         tell_next_step(&finding);
     if (status == CG_OK && !cg_answer_stands(answer)) {

@@ -6,7 +6,7 @@
 #include "outputs.h"
 #include "page_lesson.h"
 #include "report_lesson.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "lesson.dat"
 
@@ -63,12 +63,12 @@ static enum cg_status tell(const struct cg_options *options,
 enum cg_status cg_command_lesson(const struct cg_options *options,
                                  struct cg_error *error)
 {
-    struct cg_taught taught;
+    struct cg_updated_case updated;
     struct cg_lesson lesson;
-    enum cg_status status = cg_taught_read(
-        options->config, options->set, options->sets, false, &taught, error);
-    struct cg_case c = taught.c;
-    cg_taught_free(&taught);
+    enum cg_status status = cg_updated_case_read(
+        options->config, options->set, options->sets, false, &updated, error);
+    struct cg_case c = updated.c;
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status != CG_OK)

@@ -5,19 +5,19 @@
 #include "options.h"
 #include "outputs.h"
 #include "plain_text.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "network.dat network.cir network_run.dat"
 
 enum cg_status cg_command_network(const struct cg_options *options,
                                   struct cg_error *error)
 {
-    struct cg_taught taught;
-    const struct cg_case *c = &taught.c;
+    struct cg_updated_case updated;
+    const struct cg_case *c = &updated.c;
     struct cg_duty_run *run = NULL;
     const char *dir = options->out != NULL ? options->out : "out";
-    enum cg_status status = cg_taught_read(options->config, options->set,
-                                           options->sets, false, &taught,
+    enum cg_status status = cg_updated_case_read(options->config, options->set,
+                                           options->sets, false, &updated,
                                            error);
     if (status == CG_OK)
         status = cg_outputs_hold(options, dir, TABLES, error);
@@ -41,6 +41,6 @@ enum cg_status cg_command_network(const struct cg_options *options,
                cg_cautions_text());
     }
     cg_duty_run_free(run);
-    cg_taught_free(&taught);
+    cg_updated_case_free(&updated);
     return status;
 }

@@ -4,7 +4,7 @@
 #include "progress.h"
 #include "report_seal.h"
 #include "seal_tables.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "seal.dat seal_cycle.dat seal_gap.dat"
 
@@ -47,14 +47,13 @@ enum cg_status cg_command_seal(const struct cg_options *options,
                                struct cg_error *error)
 {
     double begin = cg_wall_clock();
-    struct cg_taught taught;
+    struct cg_updated_case updated;
     struct cg_duty_run *run = NULL;
     struct cg_seal_study *study = NULL;
-    enum cg_status status =
-        cg_taught_read(options->config, options->set, options->sets, false,
-                       &taught, error);
-    const struct cg_case *c = &taught.c;
-    cg_taught_free(&taught);
+    enum cg_status status = cg_updated_case_read(
+        options->config, options->set, options->sets, false, &updated, error);
+    const struct cg_case *c = &updated.c;
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)

@@ -7,7 +7,7 @@
 #include "report_sheet.h"
 #include "sampling.h"
 #include "sheet_tables.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "sheet.dat sheet.csv"
 
@@ -95,12 +95,12 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
                             "FILE.csv");
     struct cg_plain measured = cg_plain(options->measured);
     sheet.measured = measured.text;
-    struct cg_taught taught;
-    enum cg_status status = cg_taught_read(options->config, options->set,
-                                           options->sets, false, &taught,
+    struct cg_updated_case updated;
+    enum cg_status status = cg_updated_case_read(options->config, options->set,
+                                           options->sets, false, &updated,
                                            error);
-    sheet.c = taught.c;
-    cg_taught_free(&taught);
+    sheet.c = updated.c;
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = cg_measured_read(options->measured, &sheet.c, &sheet.gauged,
                                   &sheet.dialect, error);

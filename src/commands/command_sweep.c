@@ -14,7 +14,7 @@
 #include "progress.h"
 #include "setting_key.h"
 #include "sweep_table.h"
-#include "taught.h"
+#include "updated_case.h"
 #include "threads.h"
 
 /* Set by an interrupt; points not yet begun are then left. */
@@ -26,7 +26,7 @@ static void on_interrupt(int signal)
     interrupted = 1;
 }
 
-static void watch_interrupts(void)
+static void catch_interrupts(void)
 {
     struct sigaction action;
     memset(&action, 0, sizeof action);
@@ -43,7 +43,7 @@ static enum cg_status read_point(const struct cg_options *options,
                                  const struct cg_learned *learned,
                                  struct cg_case *c, struct cg_error *error)
 {
-    struct cg_taught taught;
+    struct cg_updated_case updated;
     if (learned != NULL) {
         enum cg_status status =
             cg_config_try(options->config, set, sets, c, error);
@@ -52,10 +52,10 @@ static enum cg_status read_point(const struct cg_options *options,
         return status;
     }
     enum cg_status status =
-        cg_taught_read(options->config, set, sets, true, &taught, error);
-    cg_taught_free(&taught);
+        cg_updated_case_read(options->config, set, sets, true, &updated, error);
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
-        *c = taught.c;
+        *c = updated.c;
     return status;
 }
 
@@ -274,7 +274,7 @@ static enum cg_status sweep(const struct cg_options *options,
     if (status != CG_OK)
         return cg_table_close(table, status, error);
     size_t total = part.past - part.first, done = earlier.rows;
-    watch_interrupts();
+    catch_interrupts();
     cg_progress_begin(&progress, "points", done, total, options->quiet);
     compute_rows(options, grid, &part, learned, table, &done, &failed, &why,
                  &progress);
@@ -310,8 +310,8 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                                 struct cg_error *error)
 {
     struct cg_grid grid;
-    struct cg_taught taught = {.learned = {.entries = 0}};
-    const struct cg_learned *learned = &taught.learned;
+    struct cg_updated_case updated = {.learned = {.entries = 0}};
+    const struct cg_learned *learned = &updated.learned;
     enum cg_status status =
         cg_grid_read(options->vary, options->varies, &grid, error);
     if (status == CG_OK && options->report != NULL && options->parts > 1)
@@ -319,15 +319,15 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                               "sweep: --report is for a whole sweep, not for "
                               "one --part of it");
     if (status == CG_OK)
-        status = cg_taught_read(options->config, options->set, options->sets,
-                                false, &taught, error);
-    for (size_t i = 0; i < grid.axes && taught.learned.entries > 0; i++)
-        if (cg_taught_by(grid.axis[i].path))
+        status = cg_updated_case_read(options->config, options->set,
+                                      options->sets, false, &updated, error);
+    for (size_t i = 0; i < grid.axes && updated.learned.entries > 0; i++)
+        if (cg_updates_case(grid.axis[i].path))
             learned = NULL;
     if (status == CG_OK)
         status = sweep(options, &grid, learned,
                        options->out != NULL ? options->out : "out", error);
-    cg_taught_free(&taught);
+    cg_updated_case_free(&updated);
     cg_grid_free(&grid);
     return status;
 }

@@ -14,7 +14,7 @@ enum { RUN_LENGTH = 8192, NAME_LENGTH = 64 };
 
 /* Of this run. */
 static struct cg_hold folder = {.folder = -1};
-static struct cg_aside place; /* of the page */
+static struct cg_part_file place; /* of the page */
 static bool placed;
 
 static enum cg_status check_names(const char *dir, const char *names,
@@ -25,7 +25,7 @@ static enum cg_status check_names(const char *dir, const char *names,
         char name[NAME_LENGTH];
         size_t length = strcspn(names, " ");
         snprintf(name, sizeof name, "%.*s", (int)length, names);
-        status = cg_aside_may(dir, name, error);
+        status = cg_part_file_may(dir, name, error);
         names += length + strspn(names + length, " ");
     }
     return status;
@@ -51,7 +51,7 @@ enum cg_status cg_outputs_hold(const struct cg_options *options,
 void cg_outputs_end(void)
 {
     if (placed)
-        cg_aside_close(&place, CG_STOPPED, NULL);
+        cg_part_file_close(&place, CG_STOPPED, NULL);
     placed = false;
     cg_hold_end(&folder);
 }

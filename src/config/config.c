@@ -141,7 +141,7 @@ static enum cg_status summary(const struct cg_problems *problems,
 static enum cg_status read_case(const char *path, const char *const *set,
                                 size_t sets, struct cg_case *c,
                                 struct cg_evidence *evidence,
-                                struct cg_shelf *shelf,
+                                struct cg_material_library *library,
                                 struct cg_problems *problems,
                                 struct cg_error *error)
 {
@@ -168,8 +168,8 @@ static enum cg_status read_case(const char *path, const char *const *set,
         status = read_parts(&reader, set, sets, error);
     if (status == CG_OK)
         status = summary(problems, path, error);
-    if (status == CG_OK && shelf != NULL)
-        status = cg_shelf_fill(&reader.metals, shelf, error);
+    if (status == CG_OK && library != NULL)
+        status = cg_material_library_fill(&reader.metals, library, error);
     if (status == CG_OK)
         *c = fresh;
     if (status == CG_OK && evidence != NULL) {
@@ -198,14 +198,15 @@ enum cg_status cg_config_read_evidence(const char *path,
     return status;
 }
 
-enum cg_status cg_config_read_shelf(const char *path, const char *const *set,
-                                    size_t sets, struct cg_shelf *shelf,
-                                    struct cg_error *error)
+enum cg_status cg_config_read_library(const char *path, const char *const *set,
+                                      size_t sets,
+                                      struct cg_material_library *library,
+                                      struct cg_error *error)
 {
     struct cg_problems problems = {0};
     struct cg_case c;
     enum cg_status status =
-        read_case(path, set, sets, &c, NULL, shelf, &problems, error);
+        read_case(path, set, sets, &c, NULL, library, &problems, error);
     cg_problems_print(&problems, stderr);
     return status;
 }

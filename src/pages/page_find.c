@@ -206,18 +206,18 @@ static void why_part(struct cg_page *page, const struct cg_answer *answer)
     say_other_duties(page, answer);
 }
 
-void cg_page_find(struct cg_page *page, const struct cg_taught *taught,
+void cg_page_find(struct cg_page *page, const struct cg_updated_case *updated,
                   const struct cg_answer *answer,
                   const struct cg_answer *without)
 {
-    const struct cg_case *c = &taught->c;
+    const struct cg_case *c = &updated->c;
     answer_part(page, c, answer);
     notes_part(page, c, answer);
     sum_part(page, c, answer);
     why_part(page, answer);
     cg_page_heat(page, c, answer);
-    cg_page_evidence(page, taught, answer, without);
-    cg_page_spread(page, taught, answer);
+    cg_page_evidence(page, updated, answer, without);
+    cg_page_spread(page, updated, answer);
     cg_page_piston(page, c, answer);
     engine_part(page, c, answer);
     cg_page_section(page, "What this leaves out");

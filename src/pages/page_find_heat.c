@@ -174,17 +174,17 @@ static void samples(struct cg_page *page, const struct cg_case *c,
                    cg_show_gap(found->mean, false).text);
 }
 
-void cg_page_spread(struct cg_page *page, const struct cg_taught *taught,
+void cg_page_spread(struct cg_page *page, const struct cg_updated_case *updated,
                     const struct cg_answer *answer)
 {
-    const struct cg_case *c = &taught->c;
+    const struct cg_case *c = &updated->c;
     cg_page_section(page, "How sure it is");
     shares(page, answer);
     if (cg_inputs_correlated(c))
         cg_page_say(page, "Inputs are correlated: a share counts what an input "
                           "has in common with others.");
     correlations(page, answer);
-    if (taught->learned.entries > 0)
+    if (updated->learned.entries > 0)
         cg_page_say(page,
                     "The evidence was fitted with %s; the others take over "
                     "what it taught.",

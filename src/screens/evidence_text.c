@@ -33,15 +33,15 @@ void cg_evidence_measured_text(const struct cg_evidence_entry *entry, bool inch,
              inch ? entry->spread * 1.8 : entry->spread, inch ? "F" : "K");
 }
 
-static double width_of(const struct cg_taught *taught, size_t input)
+static double width_of(const struct cg_updated_case *updated, size_t input)
 {
-    return sqrt(taught->learned.covariance[input][input]);
+    return sqrt(updated->learned.covariance[input][input]);
 }
 
-bool cg_evidence_moved(const struct cg_taught *taught, size_t input)
+bool cg_evidence_moved(const struct cg_updated_case *updated, size_t input)
 {
-    return fabs(taught->learned.mean[input]) >= MOVED ||
-           width_of(taught, input) <= NARROWED;
+    return fabs(updated->learned.mean[input]) >= MOVED ||
+           width_of(updated, input) <= NARROWED;
 }
 
 /* An input against its setting: "x 1.13 +- 11 %" or "+0.4 +- 1.9 deg". */
@@ -61,15 +61,15 @@ static void input_text(const struct cg_uncertain *input,
                  spread * width, setting->unit);
 }
 
-void cg_evidence_input_text(const struct cg_taught *taught, size_t input,
+void cg_evidence_input_text(const struct cg_updated_case *updated, size_t input,
                             char before[CG_EVIDENCE_TEXT],
                             char after[CG_EVIDENCE_TEXT])
 {
     size_t count;
     const struct cg_uncertain *one = &cg_uncertains(&count)[input];
-    input_text(one, &taught->untaught, 0.0, 1.0, before);
-    input_text(one, &taught->untaught, taught->learned.mean[input],
-               width_of(taught, input), after);
+    input_text(one, &updated->prior, 0.0, 1.0, before);
+    input_text(one, &updated->prior, updated->learned.mean[input],
+               width_of(updated, input), after);
 }
 
 const char *cg_evidence_little(void)

@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "taught.h"
+#include "updated_case.h"
 
 enum { CG_EVIDENCE_TEXT = 96 };
 
@@ -18,8 +18,8 @@ void cg_evidence_measured_text(const struct cg_evidence_entry *entry,
 
 /* Whether an input of uncertain.h moved or narrowed enough to be shown, and it
  * against its setting, before and after: "x 1.13 +- 11 %". */
-bool cg_evidence_moved(const struct cg_taught *taught, size_t input);
-void cg_evidence_input_text(const struct cg_taught *taught, size_t input,
+bool cg_evidence_moved(const struct cg_updated_case *updated, size_t input);
+void cg_evidence_input_text(const struct cg_updated_case *updated, size_t input,
                             char before[CG_EVIDENCE_TEXT],
                             char after[CG_EVIDENCE_TEXT]);
 

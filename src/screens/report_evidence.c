@@ -6,13 +6,13 @@
 #include "show.h"
 #include "uncertain.h"
 
-static void print_entries(const struct cg_taught *taught, bool inch)
+static void print_entries(const struct cg_updated_case *updated, bool inch)
 {
-    const struct cg_learned *learned = &taught->learned;
+    const struct cg_learned *learned = &updated->learned;
     printf("  %-26s %-16s %-12s %s\n", "", "measured", "model before",
            "after");
     for (size_t i = 0; i < learned->entries; i++) {
-        const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
+        const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         char left[CG_EVIDENCE_TEXT], measured[CG_EVIDENCE_TEXT];
         cg_evidence_entry_text(entry, inch, left);
         if (entry->what == CG_EVIDENCE_ENDS) {
@@ -28,7 +28,7 @@ static void print_entries(const struct cg_taught *taught, bool inch)
     }
 }
 
-static void print_inputs(const struct cg_taught *taught)
+static void print_inputs(const struct cg_updated_case *updated)
 {
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
@@ -37,26 +37,26 @@ static void print_inputs(const struct cg_taught *taught)
            "deviation\n");
     for (size_t i = 0; i < count; i++) {
         char before[CG_EVIDENCE_TEXT], after[CG_EVIDENCE_TEXT];
-        if (!cg_evidence_moved(taught, i))
+        if (!cg_evidence_moved(updated, i))
             continue;
         none = false;
-        cg_evidence_input_text(taught, i, before, after);
+        cg_evidence_input_text(updated, i, before, after);
         printf("    %-24s %-18s to %s\n", inputs[i].doc, before, after);
     }
     if (none)
         printf("    %s\n", cg_evidence_little());
 }
 
-void cg_report_evidence(const struct cg_taught *taught,
+void cg_report_evidence(const struct cg_updated_case *updated,
                         const struct cg_answer *answer,
                         const struct cg_answer *without, bool inch)
 {
     const struct cg_gap_sum *sum = &without->top;
-    if (taught->learned.entries == 0)
+    if (updated->learned.entries == 0)
         return;
     printf("Evidence: what was measured on the engine as the config says it\n");
-    print_entries(taught, inch);
-    print_inputs(taught);
+    print_entries(updated, inch);
+    print_inputs(updated);
     printf("  Without it: closure %s, spread %s,\n"
            "    cold gap, top ring %s\n",
            cg_show_gap(sum->closure, inch).text,

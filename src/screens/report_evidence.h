@@ -5,11 +5,11 @@
 #include <stdbool.h>
 
 #include "answer.h"
-#include "taught.h"
+#include "updated_case.h"
 
 /* Prints nothing without evidence; `without` is the answer had there been
  * none. */
-void cg_report_evidence(const struct cg_taught *taught,
+void cg_report_evidence(const struct cg_updated_case *updated,
                         const struct cg_answer *answer,
                         const struct cg_answer *without, bool inch);
 

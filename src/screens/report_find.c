@@ -145,7 +145,7 @@ static void print_shop_rule(const struct cg_answer *answer, bool inch)
            cg_show_gap_up(answer->shop_rule, inch).text);
 }
 
-static void print_tightest(const struct cg_taught *taught,
+static void print_tightest(const struct cg_updated_case *updated,
                            const struct cg_answer *answer, bool inch)
 {
     const struct cg_extremes *e = &answer->extremes;
@@ -165,14 +165,14 @@ static void print_tightest(const struct cg_taught *taught,
                answer->contribution[i].doc,
                cg_show_gap(answer->contribution[i].shift, inch).text,
                answer->contribution[i].share * 100.0);
-    if (cg_inputs_correlated(&taught->c))
+    if (cg_inputs_correlated(&updated->c))
         printf("  (inputs are correlated: a share counts what an input has in "
                "common with others)\n");
     print_correlations(answer, inch);
-    if (taught->learned.entries > 0)
+    if (updated->learned.entries > 0)
         printf("  (the evidence was fitted with %s; the others take over what "
                "it taught)\n",
-               taught->c.combustion.heat_transfer);
+               updated->c.combustion.heat_transfer);
     print_shop_rule(answer, inch);
     printf("\n");
 }
@@ -398,23 +398,23 @@ static void print_second_gap(const struct cg_case *c,
     printf("\n");
 }
 
-void cg_report_find(const struct cg_taught *taught, const char *config,
+void cg_report_find(const struct cg_updated_case *updated, const char *config,
                     const struct cg_answer *answer,
                     const struct cg_answer *without, bool inch, bool quiet,
                     double seconds)
 {
-    const struct cg_case *c = &taught->c;
+    const struct cg_case *c = &updated->c;
     if (quiet) {
         print_for(c, inch);
     } else {
         print_engine(c, config, inch);
         print_full_load(c, answer, inch);
         print_temperatures(answer, inch);
-        cg_report_evidence(taught, answer, without, inch);
+        cg_report_evidence(updated, answer, without, inch);
         printf("Smallest safe cold gap, top ring\n");
         print_sum(answer, c->margin.risk, inch);
         cg_report_confidence(c, answer, inch);
-        print_tightest(taught, answer, inch);
+        print_tightest(updated, answer, inch);
         print_piston(c, answer, inch);
         print_duty_notes(c, answer, inch);
     }

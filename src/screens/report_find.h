@@ -5,12 +5,12 @@
 #include <stdbool.h>
 
 #include "answer.h"
-#include "taught.h"
+#include "updated_case.h"
 
 /* Prints the answer and its reasons to stdout; `quiet`: the gaps, the verdict
  * and the cautions only.  `without`: the answer had there been no evidence,
  * where there is some.  seconds: wall time of the run. */
-void cg_report_find(const struct cg_taught *taught, const char *config,
+void cg_report_find(const struct cg_updated_case *updated, const char *config,
                     const struct cg_answer *answer,
                     const struct cg_answer *without, bool inch, bool quiet,
                     double seconds);

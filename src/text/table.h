@@ -2,7 +2,7 @@
  *
  * Whitespace columns under a comment head (title, version, config, caution,
  * column names with units); blocks parted by two blank lines.  A table is
- * written aside and renamed when it is whole (aside.h).
+ * written aside and renamed when it is whole (part_file.h).
  */
 #ifndef CG_TABLE_H
 #define CG_TABLE_H
@@ -23,7 +23,7 @@ struct cg_table_head {
 
 /* Creates folder `dir` if it is missing (its parent must exist), and
  * DIR/NAME.part with its head.  CG_FILE with the reason: also where another run
- * writes it, or no table may stand there (cg_aside_may). */
+ * writes it, or no table may stand there (cg_part_file_may). */
 enum cg_status cg_table_open(const char *dir, const char *name,
                              const struct cg_table_head *head,
                              struct cg_table **table, struct cg_error *error);

@@ -84,18 +84,18 @@ enum cg_status cg_report_status(const struct cg_report *report,
 
 /* Grows an array to hold one entry more; false when memory is out. */
 static bool room_for_one(struct cg_report *report, void **array, size_t count,
-                         size_t *room, size_t size)
+                         size_t *workspace, size_t size)
 {
-    if (count < *room)
+    if (count < *workspace)
         return true;
-    size_t wanted = *room > 0 ? 2 * *room : 64;
+    size_t wanted = *workspace > 0 ? 2 * *workspace : 64;
     void *grown = realloc(*array, wanted * size);
     if (grown == NULL) {
         report->no_memory = true;
         return false;
     }
     *array = grown;
-    *room = wanted;
+    *workspace = wanted;
     return true;
 }
 
@@ -103,7 +103,7 @@ static bool room_for_one(struct cg_report *report, void **array, size_t count,
 void cg_report_take(struct cg_report *report, struct cg_report_item item)
 {
     void *array = report->item;
-    if (room_for_one(report, &array, report->items, &report->room,
+    if (room_for_one(report, &array, report->items, &report->workspace,
                      sizeof item)) {
         report->item = array;
         report->item[report->items++] = item;

@@ -31,7 +31,7 @@ START_TEST(fuel_of_the_engine)
     struct cg_finish_verdict verdict = judge(&c, &good);
     struct cg_duty_run *run = run_of(&c);
     const struct cg_performance *full =
-        &run->regime[run->full_load].performance;
+        &run->point[run->full_load].performance;
     check_close(verdict.fuel_flow, full->fuel_flow, 1e-6, "the regime's fuel");
     double area = CG_PI * c.engine.bore * c.engine.stroke;
     double volume = full->fuel_flow / cg_fuel_find(c.fuel.name)->density;

@@ -8,8 +8,8 @@
 #include "html_text.h"
 #include "svg_inline.h"
 
-enum { ROOM = 4096 };
-static char room[ROOM];
+enum { BUFFER = 4096 };
+static char buffer[BUFFER];
 
 static FILE *begin(void)
 {
@@ -21,10 +21,10 @@ static FILE *begin(void)
 static const char *end(FILE *file)
 {
     rewind(file);
-    size_t length = fread(room, 1, ROOM - 1, file);
-    room[length] = '\0';
+    size_t length = fread(buffer, 1, BUFFER - 1, file);
+    buffer[length] = '\0';
     fclose(file);
-    return room;
+    return buffer;
 }
 
 #define WRONG "?"

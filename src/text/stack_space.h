@@ -1,6 +1,6 @@
 /* Room on the stack, looked for while it can still be refused in words. */
-#ifndef CG_STACK_ROOM_H
-#define CG_STACK_ROOM_H
+#ifndef CG_STACK_SPACE_H
+#define CG_STACK_SPACE_H
 
 #include <stdbool.h>
 

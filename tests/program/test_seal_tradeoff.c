@@ -6,7 +6,7 @@
 #include "check_close.h"
 #include "ring_film.h"
 #include "seal_friction.h"
-#include "seal_trade.h"
+#include "seal_tradeoff.h"
 
 #define IDENTITY "by definition"
 
@@ -18,15 +18,15 @@ static struct cg_case six(void)
     return c;
 }
 
-static struct cg_trade trade_of(const struct cg_case *c, double boost,
+static struct cg_tradeoff tradeoff_of(const struct cg_case *c, double boost,
                                 double least, double most)
 {
-    struct cg_trade trade = {.boost = boost};
+    struct cg_tradeoff tradeoff = {.boost = boost};
     struct cg_error error = {0};
     enum cg_status status =
-        cg_seal_trade(c, least, most, 1.2, &trade, &error);
+        cg_seal_tradeoff(c, least, most, 1.2, &tradeoff, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
-    return trade;
+    return tradeoff;
 }
 
 START_TEST(boosts_to_look_at)
@@ -34,16 +34,16 @@ START_TEST(boosts_to_look_at)
     struct cg_case c = case_of(IRON_SIX, NULL, 0);
     double boost[3] = {NAN, NAN, NAN};
     c.charge.boost = 80e3;
-    ck_assert_int_eq(cg_seal_trade_boosts(&c, boost), 3);
+    ck_assert_int_eq(cg_seal_tradeoff_boosts(&c, boost), 3);
     check_close(boost[0], 40e3, 1e-12, IDENTITY);
     ck_assert_double_eq(boost[1], 80e3);
     check_close(boost[2], 120e3, 1e-12, IDENTITY);
     /* half as much again would be beyond what is looked at */
     c.charge.boost = 0.9 * CG_CEILING_MOST;
-    ck_assert_int_eq(cg_seal_trade_boosts(&c, boost), 2);
+    ck_assert_int_eq(cg_seal_tradeoff_boosts(&c, boost), 2);
     ck_assert_double_eq(boost[1], c.charge.boost);
     c = case_of(PLAIN_FOUR, NULL, 0);
-    ck_assert_int_eq(cg_seal_trade_boosts(&c, boost), 1);
+    ck_assert_int_eq(cg_seal_tradeoff_boosts(&c, boost), 1);
     ck_assert_double_eq(boost[0], 0.0);
 }
 END_TEST
@@ -52,11 +52,12 @@ END_TEST
 START_TEST(safety_against_blow_by)
 {
     struct cg_case c = six();
-    struct cg_trade trade = trade_of(&c, c.charge.boost, 0.2e-3, 0.8e-3);
-    ck_assert_double_eq(trade.point[0].gap, 0.2e-3);
-    for (int i = 1; i < CG_TRADE_POINTS; i++) {
-        const struct cg_trade_point *b = &trade.point[i], *a = b - 1;
-        check_close(b->gap - a->gap, 0.6e-3 / (CG_TRADE_POINTS - 1), 1e-9,
+    struct cg_tradeoff tradeoff =
+        tradeoff_of(&c, c.charge.boost, 0.2e-3, 0.8e-3);
+    ck_assert_double_eq(tradeoff.point[0].gap, 0.2e-3);
+    for (int i = 1; i < CG_TRADEOFF_POINTS; i++) {
+        const struct cg_tradeoff_point *b = &tradeoff.point[i], *a = b - 1;
+        check_close(b->gap - a->gap, 0.6e-3 / (CG_TRADEOFF_POINTS - 1), 1e-9,
                     "equal steps");
         ck_assert_double_lt(b->chance_less, a->chance_less);
         ck_assert_double_le(b->chance_touch, b->chance_less);
@@ -65,7 +66,8 @@ START_TEST(safety_against_blow_by)
                     b->blow_by_share / a->blow_by_share, 1e-12,
                     "of one and the same charge");
     }
-    ck_assert_double_lt(trade.point[CG_TRADE_POINTS - 1].chance_less, 1e-6);
+    ck_assert_double_lt(tradeoff.point[CG_TRADEOFF_POINTS - 1].chance_less,
+                        1e-6);
 }
 END_TEST
 
@@ -75,10 +77,10 @@ START_TEST(the_closure_is_the_middle)
 {
     struct cg_case c = six();
     double closure = extremes_of(&c).closure, residual = c.margin.residual;
-    struct cg_trade trade =
-        trade_of(&c, c.charge.boost, closure, closure + residual);
-    check_close(trade.point[0].chance_touch, 0.5, 1e-9, IDENTITY);
-    check_close(trade.point[CG_TRADE_POINTS - 1].chance_less, 0.5, 1e-9,
+    struct cg_tradeoff tradeoff =
+        tradeoff_of(&c, c.charge.boost, closure, closure + residual);
+    check_close(tradeoff.point[0].chance_touch, 0.5, 1e-9, IDENTITY);
+    check_close(tradeoff.point[CG_TRADEOFF_POINTS - 1].chance_less, 0.5, 1e-9,
                 IDENTITY);
 }
 END_TEST
@@ -88,12 +90,12 @@ START_TEST(the_safe_gap_keeps_the_risk)
 {
     struct cg_case c = six();
     double step = c.margin.filing_step;
-    double safe = trade_of(&c, 50e3, 0.4e-3, 0.5e-3).safe_gap;
-    struct cg_trade trade = trade_of(&c, 50e3, safe, safe + 0.1e-3);
-    ck_assert_double_le(trade.point[0].chance_less, c.margin.risk);
-    trade = trade_of(&c, 50e3, safe - step, safe);
-    ck_assert_double_gt(trade.point[0].chance_less, c.margin.risk);
-    ck_assert_double_lt(safe, trade_of(&c, 150e3, 0.4e-3, 0.5e-3).safe_gap);
+    double safe = tradeoff_of(&c, 50e3, 0.4e-3, 0.5e-3).safe_gap;
+    struct cg_tradeoff tradeoff = tradeoff_of(&c, 50e3, safe, safe + 0.1e-3);
+    ck_assert_double_le(tradeoff.point[0].chance_less, c.margin.risk);
+    tradeoff = tradeoff_of(&c, 50e3, safe - step, safe);
+    ck_assert_double_gt(tradeoff.point[0].chance_less, c.margin.risk);
+    ck_assert_double_lt(safe, tradeoff_of(&c, 150e3, 0.4e-3, 0.5e-3).safe_gap);
 }
 END_TEST
 
@@ -103,12 +105,14 @@ START_TEST(without_spread_chances_are_none_or_one)
     struct cg_case c = six();
     c.uncertainty = (struct cg_uncertainty_case){0};
     c.margin.skirt_expansion = 0.0;
-    struct cg_trade trade = trade_of(&c, c.charge.boost, 0.1e-3, 0.7e-3);
-    for (int i = 0; i < CG_TRADE_POINTS; i++) {
-        double gap = trade.point[i].gap, chance = trade.point[i].chance_less;
-        if (gap >= trade.safe_gap)
+    struct cg_tradeoff tradeoff =
+        tradeoff_of(&c, c.charge.boost, 0.1e-3, 0.7e-3);
+    for (int i = 0; i < CG_TRADEOFF_POINTS; i++) {
+        double gap = tradeoff.point[i].gap,
+               chance = tradeoff.point[i].chance_less;
+        if (gap >= tradeoff.safe_gap)
             ck_assert_double_eq(chance, 0.0);
-        else if (gap < trade.safe_gap - c.margin.filing_step)
+        else if (gap < tradeoff.safe_gap - c.margin.filing_step)
             ck_assert_double_eq(chance, 1.0);
     }
 }
@@ -117,11 +121,12 @@ END_TEST
 START_TEST(a_case_that_cannot_be_run_is_told)
 {
     struct cg_case c = six();
-    struct cg_trade trade = {.boost = 100e3};
+    struct cg_tradeoff tradeoff = {.boost = 100e3};
     strcpy(c.cooling.oil_grade, "lard");
     struct cg_error error = {0};
-    ck_assert_int_eq(cg_seal_trade(&c, 0.3e-3, 0.5e-3, 1.2, &trade, &error),
-                     CG_BAD_INPUT);
+    ck_assert_int_eq(
+        cg_seal_tradeoff(&c, 0.3e-3, 0.5e-3, 1.2, &tradeoff, &error),
+        CG_BAD_INPUT);
     ck_assert_str_eq(error.text, "cooling.oil_grade: no grade \"lard\"");
 }
 END_TEST
@@ -131,12 +136,12 @@ static struct cg_seal_friction friction_of(struct cg_case *c,
                                            struct cg_film_mean *by_hand)
 {
     struct cg_duty_run *run = run_of(c);
-    const struct cg_regime *regime = &run->regime[run->full_load];
+    const struct cg_operating_point *point = &run->point[run->full_load];
     struct cg_seal *seal;
     struct cg_seal_answer at;
     struct cg_seal_friction friction;
     struct cg_error error = {0};
-    static struct cg_ring_film_room room;
+    static struct cg_ring_film_workspace workspace;
     static struct cg_ring_gas gas;
     ck_assert_int_eq(cg_seal_create(c, run, run->full_load, &seal, &error),
                      CG_OK);
@@ -150,15 +155,15 @@ static struct cg_seal_friction friction_of(struct cg_case *c,
         for (size_t i = 0; i < CG_RING_FILM_POINTS; i++) {
             const struct cg_pack_record *row = &seal->record[2 * i];
             gas.above[i] =
-                row->place[k == 0 ? CG_PACK_CYLINDER : CG_PACK_LAND];
-            gas.behind[i] = row->place[k == 0 ? CG_PACK_GROOVE_TOP
+                row->pressure[k == 0 ? CG_PACK_CYLINDER : CG_PACK_LAND];
+            gas.behind[i] = row->pressure[k == 0 ? CG_PACK_GROOVE_TOP
                                               : CG_PACK_GROOVE_SECOND];
             gas.below[i] =
-                row->place[k == 0 ? CG_PACK_LAND : CG_PACK_CRANKCASE];
+                row->pressure[k == 0 ? CG_PACK_LAND : CG_PACK_CRANKCASE];
         }
-        status = cg_ring_film_solve(c, run->thermal, regime->settled,
+        status = cg_ring_film_solve(c, run->thermal, point->settled,
                                     (enum cg_ring_place)k, c->engine.speed,
-                                    &gas, &room, &by_hand[k], &error);
+                                    &gas, &workspace, &by_hand[k], &error);
         ck_assert_msg(status == CG_OK, "%s", error.text);
     }
     cg_seal_free(seal);

@@ -20,42 +20,46 @@
  * X w = w - (C + a K)^-1 C w: one factored matrix and one solution a term give
  * the temperatures at every time up to the horizon.
  */
-#ifndef CG_HELD_H
-#define CG_HELD_H
+#ifndef CG_CHEBYSHEV_H
+#define CG_CHEBYSHEV_H
 
 #include "heat_matrix.h"
 #include "network.h"
 #include "status.h"
 
-struct cg_held; /* opaque: the vectors and their number match a, horizon */
+struct cg_chebyshev; /* opaque: the vectors and their number match a, horizon */
 
 /* Workspace for a network of fixed shape; `matrix` must outlive it.  Caller
  * frees.  Fails with CG_NO_MEMORY. */
-enum cg_status cg_held_create(const struct cg_network *network,
-                              struct cg_heat_matrix *matrix,
-                              struct cg_held **held, struct cg_error *error);
+enum cg_status cg_chebyshev_create(const struct cg_network *network,
+                                   struct cg_heat_matrix *matrix,
+                                   struct cg_chebyshev **series,
+                                   struct cg_error *error);
 /* Accepts NULL. */
-void cg_held_free(struct cg_held *held);
+void cg_chebyshev_free(struct cg_chebyshev *series);
 
 /* The series from temperature [K] and net heat rate [W] of the network, whose
  * conductances the matrix has read, for times from `first` to *horizon [s].
- * Where more terms than there is room for would be needed to keep the error at
+ * Where more terms than there is space for would be needed to keep the error at
  * any node at these times below tolerance [K], sets *horizon to 0: the caller
  * then tries a shorter one.  *worst is the node of the largest entry of the
  * last term.  Fails as cg_heat_matrix_factor does. */
-enum cg_status cg_held_begin(struct cg_held *held,
-                             const struct cg_network *network,
-                             const double *temperature, const double *rate,
-                             double tolerance, double first, double *horizon,
-                             size_t *worst, struct cg_error *error);
+enum cg_status cg_chebyshev_begin(struct cg_chebyshev *series,
+                                  const struct cg_network *network,
+                                  const double *temperature, const double *rate,
+                                  double tolerance, double first,
+                                  double *horizon, size_t *worst,
+                                  struct cg_error *error);
 
 /* Temperatures [K] at `time` [s] after the start, up to the horizon.  Cannot
  * fail. */
-void cg_held_at(const struct cg_held *held, double time, double *temperature);
+void cg_chebyshev_at(const struct cg_chebyshev *series, double time,
+                     double *temperature);
 
 /* Mean temperatures [K] from the start to `time` [s].  Their net heat times
- * that time is, to rounding, the heat stored by cg_held_at(time).  Cannot
+ * that time is, to rounding, the heat stored by cg_chebyshev_at(time).  Cannot
  * fail. */
-void cg_held_mean(const struct cg_held *held, double time, double *temperature);
+void cg_chebyshev_mean(const struct cg_chebyshev *series, double time,
+                       double *temperature);
 
 #endif

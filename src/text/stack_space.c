@@ -1,6 +1,6 @@
 #define _GNU_SOURCE /* pthread_getattr_np */
 
-#include "stack_room.h"
+#include "stack_space.h"
 
 #include <stddef.h>
 #include <stdint.h>
@@ -43,18 +43,18 @@ bool cg_stack_enough(void)
 /* A byte of every page, the nearest first. */
 static char touch(void)
 {
-    volatile char room[DEEP];
+    volatile char space[DEEP];
     for (size_t i = DEEP; i >= PAGE; i -= PAGE)
-        room[i - 1] = 0;
-    return room[DEEP - 1];
+        space[i - 1] = 0;
+    return space[DEEP - 1];
 }
 
 enum cg_status cg_stack_make(struct cg_error *error)
 {
-    char (*volatile go)(void) = touch; /* else its room may become ours */
-    void *volatile room = malloc(WITH_HEAP);
-    free(room);
-    if (room == NULL)
+    char (*volatile go)(void) = touch; /* else its space may become ours */
+    void *volatile space = malloc(WITH_HEAP);
+    free(space);
+    if (space == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     if (!cg_stack_enough())
         return cg_error_set(error, CG_NO_MEMORY,

@@ -1,14 +1,14 @@
-/* A regime: the engine held at one operating point until everything has
- * settled.  Cycle, gas side, oil film and wall temperatures agree.
+/* An operating point: the engine held at one operating point until everything
+ * has settled.  Cycle, gas side, oil film and wall temperatures agree.
  *
- * A transient reads its gas side and films from the regimes at its operating
+ * A transient reads its gas side and films from the points at its operating
  * points.  There the coefficients thus lag the wall: they are those of the
  * settled walls, while the heat itself, h (T_gas - T_wall), follows the wall
  * as it is.  The error left is that of a few per cent of coefficient when the
  * walls are still cold.
  */
-#ifndef CG_REGIME_H
-#define CG_REGIME_H
+#ifndef CG_OPERATING_POINT_H
+#define CG_OPERATING_POINT_H
 
 #include "cycle.h"
 #include "gas_side.h"
@@ -45,7 +45,7 @@ struct cg_film_solved {
     double film;        /* [m] */
 };
 
-struct cg_regime {
+struct cg_operating_point {
     struct cg_operating operating;
     struct cg_charge_state charge;
     struct cg_cycle_input input;   /* with the settled wall temperatures */
@@ -67,84 +67,84 @@ struct cg_regime {
     int passes;
 };
 
-/* Room for solving regimes of one thermal network. */
-struct cg_regime_room {
+/* Workspace for solving points of one thermal network. */
+struct cg_point_workspace {
     struct cg_cycle *cycle;
     struct cg_stepper *stepper;
-    struct cg_ring_film_room *ring_film;
+    struct cg_ring_film_workspace *ring_film;
     struct cg_ring_gas *ring_gas;
 };
-enum cg_status cg_regime_room_create(const struct cg_thermal *thermal,
-                                     struct cg_regime_room *room,
+enum cg_status cg_point_workspace_create(const struct cg_thermal *thermal,
+                                     struct cg_point_workspace *workspace,
                                      struct cg_error *error);
-void cg_regime_room_free(struct cg_regime_room *room);
+void cg_point_workspace_free(struct cg_point_workspace *workspace);
 
-/* Arrays of a regime, and their release (accepts a zeroed one). */
-enum cg_status cg_regime_create(const struct cg_thermal *thermal,
-                                struct cg_regime *regime,
+/* Arrays of a point, and their release (accepts a zeroed one). */
+enum cg_status cg_point_create(const struct cg_thermal *thermal,
+                                struct cg_operating_point *point,
                                 struct cg_error *error);
-void cg_regime_free(struct cg_regime *regime);
+void cg_point_free(struct cg_operating_point *point);
 
-/* Solves for the operating point set in regime->operating: a fixed point over
- * wall temperatures, films and joints.  `guess`: a solved regime to
+/* Solves for the operating point set in point->operating: a fixed point over
+ * wall temperatures, films and joints.  `guess`: a solved point to
  * start from, or NULL.  CG_NUMERICAL if it does not settle or the
  * cycle fails. */
-enum cg_status cg_regime_solve(const struct cg_case *c,
+enum cg_status cg_point_solve(const struct cg_case *c,
                                struct cg_thermal *thermal,
-                               struct cg_regime_room *room,
-                               const struct cg_regime *guess,
-                               struct cg_regime *regime,
+                               struct cg_point_workspace *workspace,
+                               const struct cg_operating_point *guess,
+                               struct cg_operating_point *point,
                                struct cg_error *error);
 
 /* The cycle and gas side only, for the wall temperatures already in
- * regime->input. */
-enum cg_status cg_regime_cycle(const struct cg_case *c,
+ * point->input. */
+enum cg_status cg_point_cycle(const struct cg_case *c,
                                const struct cg_thermal *thermal,
-                               struct cg_regime_room *room,
-                               struct cg_regime *regime,
+                               struct cg_point_workspace *workspace,
+                               struct cg_operating_point *point,
                                struct cg_error *error);
 
-/* Fills regime->response from one rough cycle more, after a rough one. */
-enum cg_status cg_regime_respond(struct cg_regime_room *room,
-                                 struct cg_regime *regime,
+/* Fills point->response from one rough cycle more, after a rough one. */
+enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
+                                 struct cg_operating_point *point,
                                  struct cg_error *error);
 
-/* The films for the temperatures in regime->settled, and the cylinder's
- * pressure in regime->cylinder: the constant law, or for the compression rings
+/* The films for the temperatures in point->settled, and the cylinder's
+ * pressure in point->cylinder: the constant law, or for the compression rings
  * the Reynolds law with gas by cg_ring_gas_estimate.  That one is solved anew
  * when its oil is 0.1 K from where it was solved, and follows the
  * oil's viscosity between, as the constant law does.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
-enum cg_status cg_regime_set_films(const struct cg_case *c,
+enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,
-                                   struct cg_regime_room *room,
-                                   struct cg_regime *regime,
+                                   struct cg_point_workspace *workspace,
+                                   struct cg_operating_point *point,
                                    struct cg_error *error);
 
-/* The settled state for the gas side, films and joints in the regime. */
-enum cg_status cg_regime_settle(struct cg_thermal *thermal,
-                                struct cg_regime_room *room,
-                                struct cg_regime *regime,
+/* The settled state for the gas side, films and joints in the point. */
+enum cg_status cg_point_settle(struct cg_thermal *thermal,
+                                struct cg_point_workspace *workspace,
+                                struct cg_operating_point *point,
                                 struct cg_error *error);
 
-/* The same with films, joints, and the gas side by regime->response, that agree
+/* The same with films, joints, and the gas side by point->response, that agree
  * with it, by corrections from the state in
- * regime->settled until they are below `tolerance` [K]; the factors are those
+ * point->settled until they are below `tolerance` [K]; the factors are those
  * settled with last, or new ones where these do not serve.  Errors: as
  * cg_stepper_settle, CG_NUMERICAL if it does not come to rest. */
-enum cg_status cg_regime_resettle(const struct cg_case *c,
-                                  struct cg_thermal *thermal,
-                                  struct cg_regime_room *room,
-                                  double tolerance, struct cg_regime *regime,
-                                  struct cg_error *error);
+enum cg_status
+cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
+                  struct cg_point_workspace *workspace, double tolerance,
+                  struct cg_operating_point *point, struct cg_error *error);
 
 /* Gas that the cycle left, brought to the walls by response and wall_rise. */
-struct cg_mean_gas cg_regime_responded(const struct cg_regime *regime,
+struct cg_mean_gas cg_point_responded(const struct cg_operating_point *point,
                                        const struct cg_mean_gas *gas);
 
-/* Sets the network to the state `part` (0..1) of the way from regime a to b:
+/* Sets the network to the state `part` (0..1) of the way from point a to b:
  * coefficients and heats in straight lines.  Cannot fail. */
-void cg_regime_apply(const struct cg_regime *a, const struct cg_regime *b,
-                     double part, struct cg_thermal *thermal);
+void cg_point_apply(const struct cg_operating_point *a,
+                    const struct cg_operating_point *b, double part,
+                    struct cg_thermal *thermal);
 
 #endif

@@ -1,15 +1,15 @@
-/* What regimes make of the thermal network. */
+/* What points make of the thermal network. */
 #include "constants.h"
-#include "regime.h"
+#include "operating_point.h"
 #include "thermal_parts.h"
 
-struct cg_mean_gas cg_regime_responded(const struct cg_regime *regime,
+struct cg_mean_gas cg_point_responded(const struct cg_operating_point *point,
                                        const struct cg_mean_gas *gas)
 {
-    double rise = regime->wall_rise;
+    double rise = point->wall_rise;
     return (struct cg_mean_gas){
-        gas->coefficient * (1.0 + rise * regime->response.coefficient),
-        gas->temperature * (1.0 + rise * regime->response.temperature)};
+        gas->coefficient * (1.0 + rise * point->response.coefficient),
+        gas->temperature * (1.0 + rise * point->response.temperature)};
 }
 
 static double between(double a, double b, double part)
@@ -26,13 +26,13 @@ static struct cg_mean_gas gas_between(const struct cg_mean_gas *a,
     return (struct cg_mean_gas){h, h > 0.0 ? heat / h : a->temperature};
 }
 
-static struct cg_mean_gas gas_at(const struct cg_regime *a,
+static struct cg_mean_gas gas_at(const struct cg_operating_point *a,
                                  const struct cg_mean_gas *gas_a,
-                                 const struct cg_regime *b,
+                                 const struct cg_operating_point *b,
                                  const struct cg_mean_gas *gas_b, double part)
 {
-    struct cg_mean_gas here = cg_regime_responded(a, gas_a);
-    struct cg_mean_gas there = cg_regime_responded(b, gas_b);
+    struct cg_mean_gas here = cg_point_responded(a, gas_a);
+    struct cg_mean_gas there = cg_point_responded(b, gas_b);
     return gas_between(&here, &there, part);
 }
 
@@ -70,9 +70,9 @@ static void apply_skirt(double friction, struct cg_thermal *thermal)
             friction / (double)piston->skirt_cells;
 }
 
-static void apply_bore(const struct cg_regime *a, const struct cg_regime *b,
-                       double part, double friction,
-                       struct cg_thermal *thermal)
+static void apply_bore(const struct cg_operating_point *a,
+                       const struct cg_operating_point *b, double part,
+                       double friction, struct cg_thermal *thermal)
 {
     const struct cg_bore_map *bore = &thermal->bore;
     struct cg_network *network = thermal->network;
@@ -93,8 +93,9 @@ static void apply_bore(const struct cg_regime *a, const struct cg_regime *b,
     }
 }
 
-void cg_regime_apply(const struct cg_regime *a, const struct cg_regime *b,
-                     double part, struct cg_thermal *thermal)
+void cg_point_apply(const struct cg_operating_point *a,
+                    const struct cg_operating_point *b, double part,
+                    struct cg_thermal *thermal)
 {
     struct cg_mean_gas crown = gas_at(a, &a->crown, b, &b->crown, part);
     double friction = between(a->friction, b->friction, part);

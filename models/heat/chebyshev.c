@@ -1,4 +1,4 @@
-#include "held.h"
+#include "chebyshev.h"
 
 #include <assert.h>
 #include <math.h>
@@ -19,7 +19,7 @@ static const double SAFETY = 0.5;
 /* Weights are tabulated for times of 1, 1/4, ... 4^(1 - SCALES) horizons. */
 enum { SCALES = 8 };
 
-struct cg_held {
+struct cg_chebyshev {
     size_t nodes;
     struct cg_heat_matrix *matrix; /* not owned */
     double *block;
@@ -41,19 +41,19 @@ struct cg_held {
  * midpoint rule in the angle, which is exact but for terms beyond
  * 2 POINTS - TERMS.  Angles come in pairs, whose waves are the same for even k
  * and opposite for odd k. */
-static void coefficients(const struct cg_held *held, double s, int terms,
+static void coefficients(const struct cg_chebyshev *series, double s, int terms,
                          double *c)
 {
     double value[POINTS], pair[2][HALF];
     for (int p = 0; p < POINTS; p++)
         value[p] =
-            -expm1(-s * held->ratio[p]) * held->per_x[p] * (2.0 / POINTS);
+            -expm1(-s * series->ratio[p]) * series->per_x[p] * (2.0 / POINTS);
     for (int p = 0; p < HALF; p++) {
         pair[0][p] = value[p] + value[POINTS - 1 - p];
         pair[1][p] = value[p] - value[POINTS - 1 - p];
     }
     for (int k = 0; k < terms; k++) {
-        const double *restrict wave = held->wave[k];
+        const double *restrict wave = series->wave[k];
         const double *restrict both = pair[k % 2];
         double sum[4] = {0};
         for (int p = 0; p < HALF; p += 4)
@@ -64,15 +64,15 @@ static void coefficients(const struct cg_held *held, double s, int terms,
     c[0] *= 0.5;
 }
 
-static void set_waves(struct cg_held *held)
+static void set_waves(struct cg_chebyshev *series)
 {
     for (int p = 0; p < POINTS; p++) {
         double cosine = cos(CG_PI * (p + 0.5) / POINTS);
-        held->ratio[p] = (1 + cosine) / (1 - cosine);
-        held->per_x[p] = 2 / (1 + cosine);
+        series->ratio[p] = (1 + cosine) / (1 - cosine);
+        series->per_x[p] = 2 / (1 + cosine);
         double before = cosine, now = 1;
         for (int k = 0; k < TERMS && p < HALF; k++) {
-            held->wave[k][p] = now;
+            series->wave[k][p] = now;
             double next = 2 * cosine * now - before;
             before = now;
             now = next;
@@ -81,33 +81,34 @@ static void set_waves(struct cg_held *held)
 }
 
 /* How much each term can weigh at times from a scale to the horizon. */
-static void set_weights(struct cg_held *held)
+static void set_weights(struct cg_chebyshev *series)
 {
     double s = SPAN;
     for (int scale = 0; scale < SCALES; scale++, s /= 4) {
         double c[TERMS];
-        coefficients(held, s, TERMS, c);
+        coefficients(series, s, TERMS, c);
         for (int k = 0; k < TERMS; k++) {
-            double longer = scale > 0 ? held->weight[scale - 1][k] : 0;
-            held->weight[scale][k] = fmax(longer, fabs(c[k]));
+            double longer = scale > 0 ? series->weight[scale - 1][k] : 0;
+            series->weight[scale][k] = fmax(longer, fabs(c[k]));
         }
     }
 }
 
-void cg_held_free(struct cg_held *held)
+void cg_chebyshev_free(struct cg_chebyshev *series)
 {
-    if (held == NULL)
+    if (series == NULL)
         return;
-    free(held->block);
-    free(held);
+    free(series->block);
+    free(series);
 }
 
-enum cg_status cg_held_create(const struct cg_network *network,
-                              struct cg_heat_matrix *matrix,
-                              struct cg_held **held, struct cg_error *error)
+enum cg_status cg_chebyshev_create(const struct cg_network *network,
+                                   struct cg_heat_matrix *matrix,
+                                   struct cg_chebyshev **series,
+                                   struct cg_error *error)
 {
     size_t nodes = network->nodes;
-    struct cg_held *made = calloc(1, sizeof *made);
+    struct cg_chebyshev *made = calloc(1, sizeof *made);
     if (made == NULL)
         goto no_memory;
     made->block = calloc((TERMS + 2) * nodes + 1, sizeof *made->block);
@@ -119,40 +120,41 @@ enum cg_status cg_held_create(const struct cg_network *network,
     made->solved = made->block + nodes;
     for (size_t k = 0; k < TERMS; k++)
         made->term[k] = made->block + (k + 2) * nodes;
-    *held = made;
+    *series = made;
     return CG_OK;
 
 no_memory:
-    cg_held_free(made);
+    cg_chebyshev_free(made);
     return cg_error_set(error, CG_NO_MEMORY, "no memory for the stepper");
 }
 
 /* w_k+1 = 2 (2 X - 1) w_k - w_k-1, and w_1 = (2 X - 1) w_0, with
  * (2 X - 1) w = w - 2 (C + a K)^-1 C w. */
-static void next_term(struct cg_held *held, const double *capacity, int k)
+static void next_term(struct cg_chebyshev *series, const double *capacity,
+                      int k)
 {
-    const double *now = held->term[k];
-    double *next = held->term[k + 1], *solved = held->solved;
-    for (size_t i = 0; i < held->nodes; i++)
+    const double *now = series->term[k];
+    double *next = series->term[k + 1], *solved = series->solved;
+    for (size_t i = 0; i < series->nodes; i++)
         solved[i] = capacity[i] * now[i];
-    cg_heat_matrix_solve(held->matrix, solved);
+    cg_heat_matrix_solve(series->matrix, solved);
     if (k == 0) {
-        for (size_t i = 0; i < held->nodes; i++)
+        for (size_t i = 0; i < series->nodes; i++)
             next[i] = now[i] - 2 * solved[i];
         return;
     }
-    const double *before = held->term[k - 1];
-    for (size_t i = 0; i < held->nodes; i++)
+    const double *before = series->term[k - 1];
+    for (size_t i = 0; i < series->nodes; i++)
         next[i] = 2 * now[i] - 4 * solved[i] - before[i];
 }
 
 /* Largest entry of term k, infinite if one is not finite. */
-static double size_of(const struct cg_held *held, int k, size_t *worst)
+static double size_of(const struct cg_chebyshev *series, int k, size_t *worst)
 {
     double largest = 0;
     *worst = 0;
-    for (size_t i = 0; i < held->nodes; i++) {
-        double size = fabs(held->term[k][i]);
+    for (size_t i = 0; i < series->nodes; i++) {
+        double size = fabs(series->term[k][i]);
         if (size <= largest)
             continue;
         *worst = i;
@@ -177,65 +179,68 @@ static int terms_needed(const double *weight, double size, double tolerance)
 }
 
 /* Adds terms until the last ones are small enough; false when they are not
- * within the room. */
-static bool add_terms(struct cg_held *held, const struct cg_network *network,
-                      const double *weight, size_t *worst)
+ * within the space. */
+static bool add_terms(struct cg_chebyshev *series,
+                      const struct cg_network *network, const double *weight,
+                      size_t *worst)
 {
     int small = 0;
     for (int k = 0; k < TERMS; k++) {
         if (k > 0)
-            next_term(held, network->capacity, k - 1);
-        held->size[k] = size_of(held, k, worst);
-        held->terms = k + 1;
+            next_term(series, network->capacity, k - 1);
+        series->size[k] = size_of(series, k, worst);
+        series->terms = k + 1;
         /* Do not set out on what is bound to fail. */
         if (k == 0 &&
-            terms_needed(weight, held->size[0], held->tolerance) > TERMS)
+            terms_needed(weight, series->size[0], series->tolerance) > TERMS)
             return false;
-        small = weight[k] * held->size[k] <= held->tolerance ? small + 1 : 0;
+        small =
+            weight[k] * series->size[k] <= series->tolerance ? small + 1 : 0;
         if (small == 3)
             return true;
     }
     return false;
 }
 
-enum cg_status cg_held_begin(struct cg_held *held,
-                             const struct cg_network *network,
-                             const double *temperature, const double *rate,
-                             double tolerance, double first, double *horizon,
-                             size_t *worst, struct cg_error *error)
+enum cg_status cg_chebyshev_begin(struct cg_chebyshev *series,
+                                  const struct cg_network *network,
+                                  const double *temperature, const double *rate,
+                                  double tolerance, double first,
+                                  double *horizon, size_t *worst,
+                                  struct cg_error *error)
 {
-    if (!held->tabulated) {
-        set_waves(held);
-        set_weights(held);
-        held->tabulated = true;
+    if (!series->tabulated) {
+        set_waves(series);
+        set_weights(series);
+        series->tabulated = true;
     }
-    /* Rounded, so that stretches of like length share their factors. */
+    /* Rounded, so that intervals of like length share their factors. */
     double a = (double)(float)(*horizon / SPAN);
     enum cg_status status =
-        cg_heat_matrix_factor(held->matrix, network, 1, a, error);
+        cg_heat_matrix_factor(series->matrix, network, 1, a, error);
     if (status != CG_OK)
         return status;
-    held->a = a;
-    held->tolerance = SAFETY * tolerance;
-    memcpy(held->start, temperature, held->nodes * sizeof *temperature);
-    for (size_t i = 0; i < held->nodes; i++)
-        held->term[0][i] = a * rate[i];
-    cg_heat_matrix_solve(held->matrix, held->term[0]);
+    series->a = a;
+    series->tolerance = SAFETY * tolerance;
+    memcpy(series->start, temperature, series->nodes * sizeof *temperature);
+    for (size_t i = 0; i < series->nodes; i++)
+        series->term[0][i] = a * rate[i];
+    cg_heat_matrix_solve(series->matrix, series->term[0]);
     int scale = 0;
     for (double time = *horizon; time > first && scale < SCALES - 1; time /= 4)
         scale++;
-    if (!add_terms(held, network, held->weight[scale], worst))
+    if (!add_terms(series, network, series->weight[scale], worst))
         *horizon = 0;
     return CG_OK;
 }
 
 /* The coefficients that count at `time`; returns their number. */
-static int series_at(const struct cg_held *held, double time, double *c)
+static int series_at(const struct cg_chebyshev *series, double time, double *c)
 {
-    double s = time / held->a, least = 1e-3 * held->tolerance;
-    int terms = held->terms;
-    coefficients(held, s, terms, c);
-    while (terms > 1 && fabs(c[terms - 1]) * held->size[terms - 1] < least)
+    double s = time / series->a, least = 1e-3 * series->tolerance;
+    int terms = series->terms;
+    coefficients(series, s, terms, c);
+    while (terms > 1 && fabs(c[terms - 1]) * series->size[terms - 1] < least)
         terms--;
     /* At x = 0, where nothing decays, the value is s: exactly so, for the
      * sake of the first law.  T*_k(0) = (-1)^k. */
@@ -247,42 +252,44 @@ static int series_at(const struct cg_held *held, double time, double *c)
 }
 
 /* T0 + sum c_k w_k, four terms at a time: fewer trips to memory. */
-static void add_up(const struct cg_held *held, const double *c, int terms,
-                   double *restrict temperature)
+static void add_up(const struct cg_chebyshev *series, const double *c,
+                   int terms, double *restrict temperature)
 {
-    memcpy(temperature, held->start, held->nodes * sizeof *temperature);
+    memcpy(temperature, series->start, series->nodes * sizeof *temperature);
     int k = 0;
     for (; k + 4 <= terms; k += 4) {
-        const double *const *w = (const double *const *)held->term + k;
+        const double *const *w = (const double *const *)series->term + k;
         const double *restrict w0 = w[0], *restrict w1 = w[1];
         const double *restrict w2 = w[2], *restrict w3 = w[3];
-        for (size_t i = 0; i < held->nodes; i++)
+        for (size_t i = 0; i < series->nodes; i++)
             temperature[i] += (c[k] * w0[i] + c[k + 1] * w1[i]) +
                               (c[k + 2] * w2[i] + c[k + 3] * w3[i]);
     }
     for (; k < terms; k++) {
-        const double *restrict w = held->term[k];
-        for (size_t i = 0; i < held->nodes; i++)
+        const double *restrict w = series->term[k];
+        for (size_t i = 0; i < series->nodes; i++)
             temperature[i] += c[k] * w[i];
     }
 }
 
-void cg_held_at(const struct cg_held *held, double time, double *temperature)
+void cg_chebyshev_at(const struct cg_chebyshev *series, double time,
+                     double *temperature)
 {
     double c[TERMS];
-    int terms = series_at(held, time, c);
-    add_up(held, c, terms, temperature);
+    int terms = series_at(series, time, c);
+    add_up(series, c, terms, temperature);
 }
 
 /* With f the series at time h, T1 - T0 = f(X) w_0, and p that of the
  * mean, net heat r0 - K p(X) w_0 = C f(X) w_0 / h gives
  * X p = 1 - (a/h) (1 - X) f, divided by  x T*_k = (T*_k+1 + 2 T*_k +
  * T*_k-1) / 4  from the highest term down. */
-void cg_held_mean(const struct cg_held *held, double time, double *temperature)
+void cg_chebyshev_mean(const struct cg_chebyshev *series, double time,
+                       double *temperature)
 {
     double c[TERMS], e[TERMS + 2] = {0}, p[TERMS + 2] = {0};
-    int terms = series_at(held, time, c);
-    double part = held->a / time;
+    int terms = series_at(series, time, c);
+    double part = series->a / time;
     e[0] = 1;
     for (int k = 0; k < terms; k++) {
         e[k] -= 0.5 * part * c[k];
@@ -291,5 +298,5 @@ void cg_held_mean(const struct cg_held *held, double time, double *temperature)
     }
     for (int k = terms; k >= 1; k--)
         p[k - 1] = (4 * e[k] - 2 * p[k] - p[k + 1]) / (k == 1 ? 2 : 1);
-    add_up(held, p, terms, temperature);
+    add_up(series, p, terms, temperature);
 }

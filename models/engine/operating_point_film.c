@@ -1,8 +1,8 @@
-/* The ring films that a regime asks for. */
+/* The ring films that a point asks for. */
 #include <math.h>
 
 #include "oil.h"
-#include "regime.h"
+#include "operating_point.h"
 
 /* A constant film's thickness is quoted for this oil temperature [K]. */
 #define FILM_REFERENCE 413.15
@@ -40,35 +40,35 @@ static enum cg_status reynolds_film(const struct cg_case *c,
                                     const struct cg_oil *oil,
                                     enum cg_ring_place place,
                                     double temperature,
-                                    struct cg_regime_room *room,
-                                    struct cg_regime *regime,
+                                    struct cg_point_workspace *workspace,
+                                    struct cg_operating_point *point,
                                     struct cg_error *error)
 {
-    struct cg_film_mean *mean = &regime->film_mean[place];
-    struct cg_film_solved *solved = &regime->film_solved[place];
+    struct cg_film_mean *mean = &point->film_mean[place];
+    struct cg_film_solved *solved = &point->film_solved[place];
     if (!(fabs(temperature - solved->temperature) < FILM_REACH)) {
         cg_ring_gas_estimate(place, c->charge.ambient_pressure,
-                             regime->cylinder, room->ring_gas);
+                             point->cylinder, workspace->ring_gas);
         enum cg_status status = cg_ring_film_solve(
-            c, thermal, regime->settled, place, regime->operating.speed,
-            room->ring_gas, room->ring_film, mean, error);
+            c, thermal, point->settled, place, point->operating.speed,
+            workspace->ring_gas, workspace->ring_film, mean, error);
         if (status != CG_OK)
             return status;
         *solved = (struct cg_film_solved){temperature, mean->heat_film};
     }
     mean->heat_film =
         film_at(oil, solved->film, solved->temperature, temperature);
-    regime->film[place] = mean->heat_film * c->scale.film;
+    point->film[place] = mean->heat_film * c->scale.film;
     return CG_OK;
 }
 
-enum cg_status cg_regime_set_films(const struct cg_case *c,
+enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,
-                                   struct cg_regime_room *room,
-                                   struct cg_regime *regime,
+                                   struct cg_point_workspace *workspace,
+                                   struct cg_operating_point *point,
                                    struct cg_error *error)
 {
-    const double *temperature = regime->settled;
+    const double *temperature = point->settled;
     const struct cg_oil *oil = cg_oil_find(c->cooling.oil_grade);
     if (oil == NULL)
         return cg_error_set(error, CG_BAD_INPUT,
@@ -81,9 +81,9 @@ enum cg_status cg_regime_set_films(const struct cg_case *c,
                                 bore_seen_by(thermal, ring, temperature));
         if (c->film_law == CG_FILM_REYNOLDS && r != CG_RING_OIL)
             status = reynolds_film(c, thermal, oil, (enum cg_ring_place)r,
-                                   between, room, regime, error);
+                                   between, workspace, point, error);
         else
-            regime->film[r] = film_at(oil, c->ring[r].film * c->scale.film,
+            point->film[r] = film_at(oil, c->ring[r].film * c->scale.film,
                                       FILM_REFERENCE, between);
     }
     return status;

@@ -1,4 +1,4 @@
-#include "seal_trade.h"
+#include "seal_tradeoff.h"
 
 #include <math.h>
 
@@ -9,7 +9,7 @@
 #include "ceiling.h"
 #include "seal.h"
 
-int cg_seal_trade_boosts(const struct cg_case *c, double boost[3])
+int cg_seal_tradeoff_boosts(const struct cg_case *c, double boost[3])
 {
     static const double part[3] = {0.5, 1.0, 1.5};
     int count = 0;
@@ -30,7 +30,7 @@ int cg_seal_trade_boosts(const struct cg_case *c, double boost[3])
 
 static void set_point(struct cg_seal *seal, const struct cg_answer *answer,
                       double residual, double ratio,
-                      struct cg_trade_point *point)
+                      struct cg_tradeoff_point *point)
 {
     struct cg_seal_answer leak;
     double open = point->gap - answer->extremes.closure;
@@ -45,27 +45,29 @@ static void set_point(struct cg_seal *seal, const struct cg_answer *answer,
     }
 }
 
-enum cg_status cg_seal_trade(const struct cg_case *c, double least, double most,
-                             double ratio, struct cg_trade *trade,
-                             struct cg_error *error)
+enum cg_status cg_seal_tradeoff(const struct cg_case *c, double least,
+                                double most, double ratio,
+                                struct cg_tradeoff *tradeoff,
+                                struct cg_error *error)
 {
     struct cg_case at = *c;
     struct cg_duty_run *run = NULL;
     struct cg_seal *seal = NULL;
     struct cg_answer answer;
-    at.charge.boost = trade->boost;
+    at.charge.boost = tradeoff->boost;
     enum cg_status status = cg_duty_run_create(&at, &run, error);
     if (status == CG_OK)
         status = cg_answer_find(&at, run, 0.0, NULL, NULL, &answer, error);
     if (status == CG_OK)
         status = cg_seal_create(&at, run, run->full_load, &seal, error);
-    for (int i = 0; i < CG_TRADE_POINTS && status == CG_OK; i++) {
-        trade->point[i].gap =
-            least + (most - least) * i / (CG_TRADE_POINTS - 1);
-        set_point(seal, &answer, c->margin.residual, ratio, &trade->point[i]);
+    for (int i = 0; i < CG_TRADEOFF_POINTS && status == CG_OK; i++) {
+        tradeoff->point[i].gap =
+            least + (most - least) * i / (CG_TRADEOFF_POINTS - 1);
+        set_point(seal, &answer, c->margin.residual, ratio,
+                  &tradeoff->point[i]);
     }
     if (status == CG_OK)
-        trade->safe_gap = answer.top.cold_gap;
+        tradeoff->safe_gap = answer.top.cold_gap;
     cg_seal_free(seal);
     cg_duty_run_free(run);
     return status;
