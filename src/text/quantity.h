@@ -22,6 +22,8 @@ enum cg_kind {
     CG_SHOW_SMALL_LENGTH,  /* [m], likewise, one unit at a time */
     CG_SHOW_LENGTH,        /* [m] */
     CG_SHOW_FILM,          /* [m], um and uin */
+    CG_SHOW_ROUGHNESS,     /* [m], likewise, of a surface */
+    CG_SHOW_OIL,           /* volume to an area [m], mm3/cm2, or how deep */
     CG_SHOW_TEMPERATURE,   /* [K], C and F */
     CG_SHOW_KELVIN,        /* a difference [K] */
     CG_SHOW_PRESSURE,      /* [Pa], bar and psi */
