@@ -124,9 +124,8 @@ static void tell_fuel(struct cg_report *report,
                   cg_quantity(CG_SHOW_SPEED, c->engine.speed));
     cg_report_row(report, "fuel_flow", "Fuel",
                   cg_quantity(CG_SHOW_FLOW, story->verdict->fuel_flow));
-    cg_report_row(report, "fuel_per_area", "Fuel, a cycle",
+    cg_report_row(report, "fuel_per_area", "Fuel, a cycle, of swept bore",
                   cg_quantity(CG_SHOW_OIL, story->verdict->fuel_per_area));
-    cg_report_remark(report, "of swept bore");
     cg_report_say(
         report,
         "Reference: unboosted road engines hold a Vo of %s (Rvk %s, Mr2 80 %%) "

@@ -30,3 +30,16 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
              cg_show_gap(verdict->most, inch).text);
     return out;
 }
+
+void cg_say_engine(struct cg_report *report, const struct cg_case *c)
+{
+    cg_report_row(report, "cylinders", "Cylinders",
+                  cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
+    cg_report_row(report, "bore", "Bore",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
+    cg_report_row(report, "stroke", "Stroke",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+    cg_report_row(report, "boost", "Boost",
+                  cg_quantity(CG_SHOW_BOOST, c->charge.boost));
+    cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
+}

@@ -106,6 +106,10 @@ static const struct kind kinds[CG_KINDS] = {
                     {"%.3g", "L/min", 1e-3 / 60.0, 0, 0},
                     {"%.3g", "cfm", CUBIC_FOOT / 60.0, 0, 0},
                     false},
+    [CG_SHOW_DRAUGHT_SHARE] = {"m3/J",
+                    {"%.2g", "L/min/kW", 1e-6 / 60.0, 0, 0},
+                    {"%.2g", "cfm/hp", CUBIC_FOOT / 60.0 / CG_HORSEPOWER, 0, 0},
+                    false},
     [CG_SHOW_FORCE] = {"N",
                   {"%.0f", "N", 1, 0, 0},
                   {"%.0f", "lbf", CG_POUND * 9.80665, 0, 0},
@@ -121,6 +125,7 @@ static const struct kind kinds[CG_KINDS] = {
     [CG_SHOW_SPEED] = {"1/s", SAME("%.0f", "rpm", 1 / 60.0), false},
     [CG_SHOW_TIME] = {"s", SAME("%.2f", "s", 1), false},
     [CG_SHOW_ANGLE] = {"deg", SAME("%.0f", "deg", 1), false},
+    [CG_SHOW_SMALL_ANGLE] = {"deg", SAME("%.2f", "deg", 1), false},
 };
 
 static const struct manner *manner_of(enum cg_kind kind, bool inch)

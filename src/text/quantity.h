@@ -36,12 +36,14 @@ enum cg_kind {
     CG_SHOW_FLOW,          /* [kg/s], kg/h and lb/h */
     CG_SHOW_LEAK,          /* [kg/s], g/s and lb/h */
     CG_SHOW_DRAUGHT,       /* [m3/s], L/min and cfm */
+    CG_SHOW_DRAUGHT_SHARE, /* [m3/J], of the power: L/min/kW and cfm/hp */
     CG_SHOW_FORCE,         /* [N], N and lbf */
     CG_SHOW_FLUX,          /* [W/m2] */
     CG_SHOW_HEAT,          /* [J], kJ and Btu, with its sign */
     CG_SHOW_SPEED,         /* [1/s], rpm */
     CG_SHOW_TIME,          /* [s] */
     CG_SHOW_ANGLE,         /* of the crank [deg] */
+    CG_SHOW_SMALL_ANGLE,   /* likewise, to a hundredth */
     CG_KINDS
 };
 
