@@ -16,6 +16,7 @@ enum cg_kind {
     CG_SHOW_NUMBER,        /* [1], four digits */
     CG_SHOW_COUNT,         /* [1], whole */
     CG_SHOW_SHARE,         /* [1], shown in % */
+    CG_SHOW_WHOLE_SHARE,   /* likewise, whole */
     CG_SHOW_SMALL_SHARE,   /* likewise, two digits that count */
     CG_SHOW_GAP_ASKED,     /* [m], rounded up to 0.01 mm and half a thousandth */
     CG_SHOW_GAP,           /* [m], to 1 um and a tenth of a thousandth */
@@ -28,6 +29,7 @@ enum cg_kind {
     CG_SHOW_KELVIN,        /* a difference [K] */
     CG_SHOW_PRESSURE,      /* [Pa], bar and psi */
     CG_SHOW_PEAK_PRESSURE, /* [Pa], whole bar */
+    CG_SHOW_RISE,          /* of pressure [Pa/deg], bar/deg and psi/deg */
     CG_SHOW_STRESS,        /* [Pa], MPa and ksi */
     CG_SHOW_WALL_PRESSURE, /* [Pa], MPa and psi */
     CG_SHOW_BOOST,         /* [Pa], gauge, kPa and psi */
