@@ -50,8 +50,12 @@ static void write_row(struct text *text, size_t at)
         cg_wrap(text->out, value, column, column);
         return;
     }
-    fprintf(text->out, "%s, ", value);
-    cg_wrap(text->out, item->remark, column + cg_text_width(value) + 2, column);
+    if (item->kind == CG_ITEM_ANSWER) {
+        fprintf(text->out, "%s\n%*s", value, column, "");
+        cg_wrap(text->out, item->remark, column, column);
+        return;
+    }
+    cg_wrap_pair(text->out, value, item->remark, column);
 }
 
 static void write_words(struct text *text, const char *before,
