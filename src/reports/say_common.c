@@ -18,3 +18,15 @@ struct cg_sentence cg_say_first_order(bool inch)
              cg_show_length(CG_FIRST_ORDER_SHORT, inch).text);
     return out;
 }
+
+struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
+                                 const struct cg_gap_sum *sum, bool inch)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "no gap in range will do: the gap needed is %s, at most %s is "
+             "allowed",
+             cg_show_gap_up(sum->cold_gap, inch).text,
+             cg_show_gap(verdict->most, inch).text);
+    return out;
+}

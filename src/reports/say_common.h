@@ -4,6 +4,8 @@
 
 #include <stdbool.h>
 
+#include "answer.h"
+
 /* By how much at most the first-order allowance falls short of the sampled one,
  * on the engines in configs/engines/ [m]: inputs in per cent are lognormal,
  * which bends the closure upwards.  Measured; tests/cli/run_samples.sh checks
@@ -16,6 +18,10 @@ struct cg_sentence {
 
 /* What to do where a gap stands below the shop rule, after a colon. */
 const char *cg_say_file_to_larger(void);
+
+/* Where no gap that a config may give will do (verdict->beyond). */
+struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
+                                 const struct cg_gap_sum *sum, bool inch);
 
 /* What the first-order allowance may lack. */
 struct cg_sentence cg_say_first_order(bool inch);

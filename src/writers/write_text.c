@@ -63,6 +63,18 @@ static void write_words(struct text *text, const char *before,
     cg_wrap(text->out, item->text, hang, hang);
 }
 
+/* With its number among those that follow each other. */
+static void write_step(struct text *text, size_t at)
+{
+    char before[32];
+    size_t number = 1;
+    while (number <= at &&
+           text->report->item[at - number].kind == CG_ITEM_STEP)
+        number++;
+    snprintf(before, sizeof before, "%zu. ", number);
+    write_words(text, before, &text->report->item[at]);
+}
+
 static void write_section(struct text *text, const char *title)
 {
     fprintf(text->out, "\n%s\n", title);
@@ -88,7 +100,7 @@ static void write_item(struct text *text, size_t at)
         write_words(text, "", item);
         break;
     case CG_ITEM_STEP:
-        write_words(text, "- ", item);
+        write_step(text, at);
         break;
     case CG_ITEM_NOTE:
         write_words(text, "Note: ", item);

@@ -64,9 +64,9 @@ expect 1 "$coldgap" sheet "$engine" --measured \
     "$sources/configs/measured/iron_six.csv" -q --report "$work/sheet.html"
 page "$work/sheet.html" 0
 holds "$work/sheet.html" '<tr class="bad"><th scope="row">1.*TOO SMALL'
-holds "$work/sheet.html" 'lengths in inches'
+holds "$work/sheet.html" 'Take off, mm (in)'
 holds "$work/sheet.html" '>Too wide</h2>'
-holds "$work/sheet.html" '<th scope="row">5.*top</th><td>0.33[0-9] mm</td><td>0.0[0-9]* g/s</td>'
+holds "$work/sheet.html" '<th scope="row">5</th><td>top</td><td>0.33[0-9] (0.01[0-9]*)</td><td>0.0[0-9]* ('
 [ "$(grep -c '^<li>[A-Z]' "$work/sheet.html")" -eq 10 ] ||
     fail "not five cautions and five steps on the sheet"
 expect 0 "$coldgap" sweep "$engine" --vary charge.boost_kPa=0:200:100 -q \
