@@ -50,6 +50,11 @@ static void write_row(struct text *text, size_t at)
         cg_wrap(text->out, value, column, column);
         return;
     }
+    if (item->kind == CG_ITEM_ANSWER) {
+        fprintf(text->out, "%s\n%*s", value, column, "");
+        cg_wrap(text->out, item->remark, column, column);
+        return;
+    }
     fprintf(text->out, "%s, ", value);
     cg_wrap(text->out, item->remark, column + cg_text_width(value) + 2, column);
 }

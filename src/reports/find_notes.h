@@ -30,7 +30,7 @@ const char *cg_find_second_reason(const struct cg_answer *answer);
 /* Where no gap that a config may give will do (verdict->beyond): "no gap in
  * range will do: ...", a newline where a screen breaks it. */
 struct cg_find_beyond {
-    char text[200];
+    char text[400];
 };
 struct cg_find_beyond cg_find_beyond(const struct cg_verdict *verdict,
                                      const struct cg_gap_sum *sum, bool inch);
