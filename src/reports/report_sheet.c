@@ -4,38 +4,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "say_common.h"
+#include "report_file_to.h"
 #include "show.h"
-
-static const char *const ring_name[CG_FIT_RINGS] = {"Top ring", "Second ring"};
-
-/* The larger of what the model needs and the shop rule, in a bore of the
- * config's size. */
-static void tell_ring(struct cg_report *report, const struct cg_sheet *sheet,
-                      int ring)
-{
-    static const char *const key[] = {"file_to_top", "file_to_second"};
-    const struct cg_answer *answer = &sheet->answer;
-    const struct cg_fit_asked *asked = &sheet->fitting.asked[ring];
-    const struct cg_verdict *verdict =
-        ring == 0 ? &answer->verdict : &answer->second_verdict;
-    bool inch = cg_report_inch(report);
-    double needed = cg_fit_asks(asked, 1.0, sheet->fitting.step);
-    char label[32];
-    if (verdict->beyond) {
-        cg_report_verdict(
-            report, false, "NOT SAFE, %s ring: %s.", cg_fit_ring_word(ring),
-            cg_say_beyond(verdict, ring == 0 ? &answer->top : &answer->second,
-                          inch)
-                .text);
-        return;
-    }
-    snprintf(label, sizeof label, "%s, file to", ring_name[ring]);
-    cg_report_answer(report, key[ring], label,
-                     cg_quantity(CG_SHOW_GAP_ASKED, fmax(needed, asked->rule)));
-    cg_report_remark(report, "gap needed %s",
-                     cg_show_gap_up(needed, inch).text);
-}
 
 static void tell_count(struct cg_report *report, const struct cg_sheet *sheet)
 {
@@ -111,7 +81,6 @@ static void tell_off(struct cg_report *report, const struct cg_sheet *sheet)
 /* What asks for more than a file. */
 static void tell_notes(struct cg_report *report, const struct cg_sheet *sheet)
 {
-    const struct cg_fit_asked *top = &sheet->fitting.asked[0];
     for (int i = 0; i < sheet->fitting.cylinders; i++)
         for (int ring = 0; ring < CG_FIT_RINGS; ring++) {
             const struct cg_fit *fit = &sheet->fitting.cylinder[i].ring[ring];
@@ -124,9 +93,6 @@ static void tell_notes(struct cg_report *report, const struct cg_sheet *sheet)
                                               cg_report_inch(report))
                                    .text);
         }
-    if (!sheet->answer.verdict.beyond && cg_fit_need(top, 1.0) < top->rule)
-        cg_report_note(report, "the gap needed is below the shop rule: %s",
-                       cg_say_file_to_larger());
 }
 
 static void tell_rings(struct cg_report *report, const struct cg_sheet *sheet)
@@ -195,8 +161,7 @@ static void tell_taken(struct cg_report *report, const struct cg_sheet *sheet)
 void cg_report_sheet(struct cg_report *report, const struct cg_sheet *sheet)
 {
     static const char *const box[] = {"Engine", "Date", "Builder", "Checked"};
-    for (int ring = 0; ring < CG_FIT_RINGS; ring++)
-        tell_ring(report, sheet, ring);
+    cg_report_file_to(report, &sheet->answer);
     tell_count(report, sheet);
     tell_off(report, sheet);
     tell_notes(report, sheet);

@@ -1,5 +1,6 @@
 #include <stdio.h>
 
+#include "report_second.h"
 #include "report_sheet.h"
 
 static void tell_engine(struct cg_report *report, const struct cg_sheet *sheet)
@@ -43,8 +44,6 @@ static void tell_sum(struct cg_report *report, const struct cg_sheet *sheet,
         CG_SHOW_SMALL_LENGTH, asked->residual);
     row(report, ring, "safe_from", "Safe against closing from",
         CG_SHOW_GAP_ASKED, cg_fit_need(asked, 1.0));
-    row(report, ring, "shop_rule", "Shop rule", CG_SHOW_GAP_ASKED, asked->rule);
-    cg_report_remark(report, "common practice, no source");
     row(report, ring, "too_wide", "Too wide above", CG_SHOW_SMALL_LENGTH,
         asked->too_wide);
 }
@@ -52,16 +51,16 @@ static void tell_sum(struct cg_report *report, const struct cg_sheet *sheet,
 void cg_report_sheet_gaps(struct cg_report *report,
                           const struct cg_sheet *sheet)
 {
-    const struct cg_second_gap *seating = &sheet->answer.seating;
     cg_report_section(report, "Where the gaps come from");
     tell_engine(report, sheet);
     cg_report_part(report, "Top ring, in a bore of the config's size");
     tell_sum(report, sheet, 0);
+    cg_report_row(report, "shop_rule", "Shop rule",
+                  cg_quantity(CG_SHOW_GAP_ASKED, sheet->fitting.asked[0].rule));
+    cg_report_remark(report, "common practice, no source");
     cg_report_part(report, "Second ring, in a bore of the config's size");
     tell_sum(report, sheet, 1);
-    if (seating->gap > 0.0)
-        row(report, 1, "widest_top", "For a top gap of up to",
-            CG_SHOW_GAP_ASKED, seating->top);
+    cg_report_second(report, &sheet->c, &sheet->answer);
     cg_report_say(report, "Too wide is margin.wide_factor times the larger of "
                           "gap needed and shop rule (common practice, no "
                           "source).");

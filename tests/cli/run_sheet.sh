@@ -167,7 +167,7 @@ sheet 0 "$work/inch.csv" --units inch
 says stdout 'Bore  *3.4055 in$'
 says stdout ' 0.0185 '
 # asked in thousandths and halves
-sed -n 's/^Top ring, file to.*gap needed \([0-9.]*\) in.*/\1/p' \
+sed -n 's/.*the shop rule; the model needs \([0-9.]*\) in.*/\1/p' \
     "$work/stdout" | awk '{off = $1 != sprintf("%.4f",
         int($1 * 2000 + 0.5) / 2000)} END {exit off || NR != 1}' ||
     fail 'the gap needed in inch is no half thousandth'
@@ -232,7 +232,7 @@ says stdout '\[1, "TOO SMALL", 6.0*[0-9.]*e-05, '
 # What asks for action is said in brief too.
 sheet 1 "$sample" --quiet
 says stdout 'cylinder 5, top ring: 0.3.* only another ring helps'
-says stdout 'file to the larger'
+says stdout 'the shop rule; the model needs 0.46 mm'
 
 # Not text at all, and too much of it.
 head -c 3000 "$coldgap" >"$work/binary.csv"
