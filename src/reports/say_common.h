@@ -23,6 +23,9 @@ const char *cg_say_file_to_larger(void);
 struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch);
 
+/* What no gap needed has in it. */
+const char *cg_say_left_out(void);
+
 /* What the first-order allowance may lack. */
 struct cg_sentence cg_say_first_order(bool inch);
 

@@ -73,16 +73,28 @@ static void write_step(struct text *text, size_t at)
 {
     char before[32];
     size_t number = 1;
-    while (number <= at &&
-           text->report->item[at - number].kind == CG_ITEM_STEP)
+    while (number <= at && text->report->item[at - number].kind == CG_ITEM_STEP)
         number++;
     snprintf(before, sizeof before, "%zu. ", number);
     write_words(text, before, &text->report->item[at]);
 }
 
-static void write_section(struct text *text, const char *title)
+/* Whether a section has pictures alone, which a terminal does not show. */
+static bool only_figures(const struct cg_report *report, size_t at)
 {
-    fprintf(text->out, "\n%s\n", title);
+    bool any = false;
+    while (++at < report->items && (report->item[at].kind == CG_ITEM_FIGURE ||
+                                    report->item[at].kind == CG_ITEM_KEY))
+        any = true;
+    return any &&
+           (at == report->items || report->item[at].kind == CG_ITEM_SECTION);
+}
+
+static void write_section(struct text *text, size_t at)
+{
+    if (only_figures(text->report, at))
+        return;
+    fprintf(text->out, "\n%s\n", text->report->item[at].text);
     text->in_section = true;
 }
 
@@ -91,7 +103,7 @@ static void write_item(struct text *text, size_t at)
     const struct cg_report_item *item = &text->report->item[at];
     switch (item->kind) {
     case CG_ITEM_SECTION:
-        write_section(text, item->text);
+        write_section(text, at);
         break;
     case CG_ITEM_PART:
         fprintf(text->out, "\n%*s%s\n", INDENT, "", item->text);
