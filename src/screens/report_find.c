@@ -427,7 +427,8 @@ void cg_report_find(const struct cg_taught *taught, const char *config,
     print_second_gap(c, answer, inch);
     if (!quiet)
         printf("%s\n", cg_find_left_out());
-    printf("%s\n", cg_cautions_text());
+    cg_cautions_print(stdout);
+    printf("\n");
     if (!quiet)
         printf("Computed in %.0f ms.\n", seconds * 1e3);
 }

@@ -269,5 +269,6 @@ void cg_report_finish(const struct cg_finish_story *story)
     print_verdict(story);
     if (!quiet)
         printf("\n%s\n", cg_finish_left_out());
-    printf("\n%s", cg_cautions_text());
+    printf("\n");
+    cg_cautions_print(stdout);
 }

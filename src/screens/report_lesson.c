@@ -104,5 +104,7 @@ void cg_report_lesson(const struct cg_lesson_sheet *sheet, const char *config,
         }
         print_questions(sheet, level, answers);
     }
-    printf("\n%s\n", cg_cautions_text());
+    printf("\n");
+    cg_cautions_print(stdout);
+    printf("\n");
 }

@@ -137,7 +137,8 @@ void cg_report_rings(const struct cg_case *c, const char *config,
             printf("This engine has no charger; higher boosts are looked at "
                    "as if it had a turbine.\n");
     }
-    printf("%s\n", cg_cautions_text());
+    cg_cautions_print(stdout);
+    printf("\n");
     if (!quiet)
         printf("Computed in %.0f ms.\n", seconds * 1e3);
 }

@@ -266,7 +266,8 @@ void cg_report_seal(const struct cg_seal_study *study, const char *config,
            study->at_rated.blow_by_share * 100.0);
     if (!quiet)
         printf("%s\n", cg_seal_left_out());
-    printf("%s\n", cg_cautions_text());
+    cg_cautions_print(stdout);
+    printf("\n");
     if (!quiet)
         printf("Computed in %.0f ms.\n", seconds * 1e3);
 }

@@ -152,6 +152,7 @@ enum cg_status cg_write_text(FILE *out, const struct cg_report *report,
             break;
         write_item(&text, i);
     }
-    fprintf(out, "\n%s", cg_cautions_text());
+    fputc('\n', out);
+    cg_cautions_print(out);
     return CG_OK;
 }

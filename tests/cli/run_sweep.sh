@@ -82,7 +82,7 @@ same cut/sweep.dat "refused"
 # A point that cannot be computed is a row with its reason.
 expect 0 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
     -o "$work/bad" --quiet
-says stdout '1 of 2 points without an answer; the first: .*compression_ratio'
+says stdout '1 of 2 points without an answer; the first: --set'
 grep -q '^99 nan .*must be' "$work/bad/sweep.dat" || fail "no reason in the row"
 grep -q '^10 .*"ok"$' "$work/bad/sweep.dat" || fail "the good point is not ok"
 
