@@ -11,4 +11,8 @@
 void cg_report_file_to(struct cg_report *report,
                        const struct cg_answer *answer);
 
+/* The second ring's alone, for the top gap that the answer goes with. */
+void cg_report_file_to_second(struct cg_report *report,
+                              const struct cg_answer *answer);
+
 #endif

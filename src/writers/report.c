@@ -234,6 +234,13 @@ void cg_report_key(struct cg_report *report, const char *key, double value,
                                         .text = cg_report_copy(report, unit)});
 }
 
+void cg_report_keys(struct cg_report *report, const struct cg_key_values *keys)
+{
+    for (size_t i = 0; i < CG_KEYS_MOST && keys->row[i].key != NULL; i++)
+        cg_report_key(report, keys->row[i].key, keys->row[i].value,
+                      keys->row[i].unit);
+}
+
 void cg_report_key_word(struct cg_report *report, const char *key,
                         const char *word)
 {

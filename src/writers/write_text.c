@@ -55,8 +55,7 @@ static void write_row(struct text *text, size_t at)
         cg_wrap(text->out, item->remark, column, column);
         return;
     }
-    fprintf(text->out, "%s, ", value);
-    cg_wrap(text->out, item->remark, column + cg_text_width(value) + 2, column);
+    cg_wrap_pair(text->out, value, item->remark, column);
 }
 
 static void write_words(struct text *text, const char *before,
