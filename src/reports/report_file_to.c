@@ -48,20 +48,27 @@ static void tell_ruled(struct cg_report *report, const struct cg_answer *answer,
             : "");
 }
 
-void cg_report_file_to(struct cg_report *report, const struct cg_answer *answer)
+void cg_report_file_to_top(struct cg_report *report,
+                           const struct cg_answer *answer)
 {
     struct cg_advice advice = cg_advice_of(answer);
     struct ring top = {"file_to_top",      "Top ring, file to",
                        "the shop rule",    &answer->verdict,
                        &answer->top,       answer->shop_rule,
                        advice.file_to_top, advice.from_top};
+    tell(report, &top);
+}
+
+void cg_report_file_to(struct cg_report *report, const struct cg_answer *answer)
+{
+    struct cg_advice advice = cg_advice_of(answer);
     struct ring second = {"file_to_second",      "Second ring, file to",
                           "the trade's rule",    &answer->second_verdict,
                           &answer->second,       answer->second_rule,
                           advice.file_to_second, advice.from_second};
     bool ruled = answer->second_reason == CG_SECOND_RULE ||
                  answer->second_reason == CG_SECOND_LIMITED;
-    tell(report, &top);
+    cg_report_file_to_top(report, answer);
     if (ruled && second.from != CG_ADVICE_NONE)
         tell_ruled(report, answer, &second);
     else
