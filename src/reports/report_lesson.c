@@ -46,8 +46,9 @@ static void tell_warnings(struct cg_report *report,
             cg_show_gap(verdict->gap, cg_report_inch(report)).text,
             verdict->safe ? "safe" : "TOO SMALL");
     if (sheet->sum.left.result.value < 0.0)
-        cg_report_note(report, "held at full load until settled, a gap of %s "
-                               "closes and the ends touch (step 6).",
+        cg_report_note(report,
+                       "held at full load until settled, a gap of %s "
+                       "closes and the ends touch (step 6).",
                        cg_figure_text(&sheet->sum.cold_gap).text);
     if (sheet->leak.closed)
         cg_report_note(report, "the top land has no clearance left when hot: "
@@ -62,15 +63,15 @@ static void tell_first_part(struct cg_report *report,
     cg_report_file_to_top(report, &sheet->lesson->answer);
     tell_warnings(report, sheet);
     cg_report_say(report, "Heat brings the ring to %s, and it grows %s.",
-                   cg_figure_text(&own->ring_rise.figure[0]).text,
-                   cg_figure_text(&own->ring.result).text);
+                  cg_figure_text(&own->ring_rise.figure[0]).text,
+                  cg_figure_text(&own->ring.result).text);
     cg_report_say(report,
-                   "The bore grows %s and gives that back: %s of the gap "
-                   "closes.",
-                   cg_figure_text(&own->bore.result).text,
-                   cg_figure_text(&own->closure.result).text);
+                  "The bore grows %s and gives that back: %s of the gap "
+                  "closes.",
+                  cg_figure_text(&own->bore.result).text,
+                  cg_figure_text(&own->closure.result).text);
     cg_report_say(report, "The gap must cover what closes over the duty, what "
-                           "is not known, and the gap that must stay open.");
+                          "is not known, and the gap that must stay open.");
     cg_report_first_part_ends(report);
 }
 

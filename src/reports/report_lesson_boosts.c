@@ -11,11 +11,11 @@ static void tell_one_boost(struct cg_report *report,
     cg_hand_add(&lines, &grown->ring, false);
     cg_hand_add(&lines, &grown->bore, false);
     cg_hand_add(&lines, &grown->closure, false);
-    cg_report_say(report, "Boost %s, ring at %s, bore at %s:",
-                  cg_show_boost(sheet->lesson->boost[i].boost, sheet->inch)
-                      .text,
-                  cg_figure_text(&grown->ring_rise.figure[0]).text,
-                  cg_figure_text(&grown->bore_rise.figure[0]).text);
+    cg_report_say(
+        report, "Boost %s, ring at %s, bore at %s:",
+        cg_show_boost(sheet->lesson->boost[i].boost, sheet->inch).text,
+        cg_figure_text(&grown->ring_rise.figure[0]).text,
+        cg_figure_text(&grown->bore_rise.figure[0]).text);
     cg_report_lines(report, lines.text);
 }
 
@@ -36,7 +36,9 @@ static void put_growth(struct cg_report *report,
         {"bore", "Bore", CG_SHOW_TEMPERATURE},                                 \
         {"ring_growth", "Ring grew", CG_SHOW_SMALL_LENGTH},                    \
         {"bore_growth", "Bore grew", CG_SHOW_SMALL_LENGTH},                    \
-        {"closure", "Closure", CG_SHOW_SMALL_LENGTH}
+    {                                                                          \
+        "closure", "Closure", CG_SHOW_SMALL_LENGTH                             \
+    }
 
 static void tell_model(struct cg_report *report,
                        const struct cg_lesson_sheet *sheet)

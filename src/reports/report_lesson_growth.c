@@ -23,11 +23,10 @@ static void tell_joined(struct cg_report *report,
 {
     cg_report_say(report, "Joined, they pull on each other, each with its own "
                           "stiffness, like two thin rings:");
-    cg_lesson_sums(report,
-                   CG_SUMS(&layers->liner.stiffness, &layers->block.stiffness,
-                           &layers->stiffness, &layers->liner.pull,
-                           &layers->block.pull, &layers->pull,
-                           &layers->joined));
+    cg_lesson_sums(report, CG_SUMS(&layers->liner.stiffness,
+                                   &layers->block.stiffness, &layers->stiffness,
+                                   &layers->liner.pull, &layers->block.pull,
+                                   &layers->pull, &layers->joined));
     cg_report_say(report,
                   "The model's thick cylinders (Lame) give %s millionths "
                   "there.",

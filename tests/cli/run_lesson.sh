@@ -25,9 +25,9 @@ lesson() {
     [ "${worked:-0}" -ge "$least" ] ||
         fail "lesson $*: only $worked lines worked out"
     says stdout 'not a warranty'
-    longest=$(sed 1d "$work/stdout" |
-        awk '{if (length > n) n = length} END {print n + 0}')
-    [ "$longest" -le 80 ] || fail "lesson $*: a line of $longest letters"
+    # A sum stays on one line; words keep to the width of a terminal.
+    sed 1d "$work/stdout" | awk 'length > (/ = / ? 88 : 80)' >"$work/long"
+    [ -s "$work/long" ] && fail "lesson $*: a long line: $(cat "$work/long")"
 }
 
 # tells WORDS: the screen says so, wherever its lines break.
@@ -89,9 +89,9 @@ done
 
 # What a level has: the second is the default, and reckons the heat too.
 expect 0 "$coldgap" lesson "$engine"
-cp "$work/stdout" "$work/default"
+sed 1d "$work/stdout" >"$work/default" # the first line is the run
 expect 0 "$coldgap" lesson "$engine" --level second
-cmp -s "$work/stdout" "$work/default" || fail "the default level"
+sed 1d "$work/stdout" | cmp -s - "$work/default" || fail "the default level"
 for words in 'gas constant' 'heat of the fuel' 'flux = ' 'oil film = ' \
     'stress = ' 'sqrt' '^  10\. '; do
     says stdout "$words"
