@@ -64,7 +64,8 @@ void cg_report_file_to_second(struct cg_report *report,
         tell(report, &second);
 }
 
-void cg_report_file_to(struct cg_report *report, const struct cg_answer *answer)
+void cg_report_file_to_top(struct cg_report *report,
+                           const struct cg_answer *answer)
 {
     struct cg_advice advice = cg_advice_of(answer);
     struct ring top = {"file_to_top",      "Top ring, file to",
@@ -72,5 +73,10 @@ void cg_report_file_to(struct cg_report *report, const struct cg_answer *answer)
                        &answer->top,       answer->shop_rule,
                        advice.file_to_top, advice.from_top};
     tell(report, &top);
+}
+
+void cg_report_file_to(struct cg_report *report, const struct cg_answer *answer)
+{
+    cg_report_file_to_top(report, answer);
     cg_report_file_to_second(report, answer);
 }

@@ -15,4 +15,8 @@ void cg_report_file_to(struct cg_report *report,
 void cg_report_file_to_second(struct cg_report *report,
                               const struct cg_answer *answer);
 
+/* The top ring's alone, for an answer whose second gap was not looked at. */
+void cg_report_file_to_top(struct cg_report *report,
+                           const struct cg_answer *answer);
+
 #endif

@@ -128,7 +128,7 @@ static const struct kind kinds[CG_KINDS] = {
                  {"%+.1f", "Btu", CG_BTU, 0, 0},
                  false},
     [CG_SHOW_SPEED] = {"1/s", SAME("%.0f", "rpm", 1 / 60.0), false},
-    [CG_SHOW_TIME] = {"s", SAME("%.2f", "s", 1), false},
+    [CG_SHOW_TIME] = {"s", SAME("%.1f", "s", 1), false},
     [CG_SHOW_ANGLE] = {"deg", SAME("%.0f", "deg", 1), false},
     [CG_SHOW_SMALL_ANGLE] = {"deg", SAME("%.2f", "deg", 1), false},
 };

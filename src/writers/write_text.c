@@ -13,8 +13,8 @@ enum { INDENT = 2, GAP = 2, WIDEST_LABEL = 32 };
 struct text {
     FILE *out;
     const struct cg_report *report;
-    bool in_section, apart; /* the item before was words, not a row */
-    int label;              /* width of the labels of the rows under way */
+    bool in_section;
+    int label; /* width of the labels of the rows under way */
 };
 
 static bool is_row(const struct cg_report_item *item)
@@ -97,9 +97,35 @@ static void write_section(struct text *text, size_t at)
     text->in_section = true;
 }
 
+static bool shows(const struct cg_report_item *item)
+{
+    return item->kind != CG_ITEM_FIGURE && item->kind != CG_ITEM_FIRST_END &&
+           item->kind != CG_ITEM_KEY;
+}
+
+/* Lines stand apart from what is above and below; headings see to that by
+ * themselves. */
+static void write_space(struct text *text, size_t at)
+{
+    const struct cg_report_item *item = text->report->item;
+    size_t before = at;
+    while (before > 0 && !shows(&item[before - 1]))
+        before--;
+    if (before == 0 || !shows(&item[at]))
+        return;
+    enum cg_item_kind above = item[before - 1].kind, below = item[at].kind;
+    bool over = above == CG_ITEM_LINES && below != CG_ITEM_SECTION &&
+                below != CG_ITEM_PART;
+    bool under = below == CG_ITEM_LINES && above != CG_ITEM_SECTION &&
+                 above != CG_ITEM_PART;
+    if (over || under)
+        fputc('\n', text->out);
+}
+
 static void write_item(struct text *text, size_t at)
 {
     const struct cg_report_item *item = &text->report->item[at];
+    write_space(text, at);
     switch (item->kind) {
     case CG_ITEM_SECTION:
         write_section(text, at);

@@ -108,7 +108,10 @@ for words in "--level first" "--answers" "--answers --units inch"; do
     page "$work/lesson.html" 1
     awk -v quiet=0 -f "$here/by_hand.awk" "$work/stdout" >"$work/screen" ||
         fail "the lesson's screen: $(cat "$work/screen")"
-    awk '/<pre/ {on = 1; sub(/.*<pre[^>]*>/, "")}
+    awk '/<th scope="col">Time/ {gsub(/<[^>]*>/, " "); print; rows = 1}
+         /<\/table>/ {rows = 0}
+         rows && /<th scope="row">/ {gsub(/\([^)]*\)|<[^>]*>/, " "); print}
+         /<pre/ {on = 1; sub(/.*<pre[^>]*>/, "")}
          on {line = $0; if (sub(/<\/pre>.*/, "", line)) on = 0
              gsub(/<\/?span>/, "", line); gsub(/&#39;/, "\047", line)
              print line}' "$work/lesson.html" >"$work/lines"
