@@ -27,8 +27,7 @@ static void tell(struct cg_report *report, const struct ring *ring)
         cg_report_remark(report, "%s; the model needs %s", ring->rule_name,
                          need.text);
     else
-        cg_report_remark(report, "the model's gap needed; %s gives %s",
-                         ring->rule_name,
+        cg_report_remark(report, "by the model; %s gives %s", ring->rule_name,
                          cg_show_gap_up(ring->rule, inch).text);
 }
 

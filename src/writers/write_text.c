@@ -22,6 +22,11 @@ static bool is_row(const struct cg_report_item *item)
     return item->kind == CG_ITEM_ROW || item->kind == CG_ITEM_ANSWER;
 }
 
+static bool is_heading(const struct cg_report_item *item)
+{
+    return item->kind == CG_ITEM_SECTION || item->kind == CG_ITEM_PART;
+}
+
 /* Widest label of the rows from item `at` on. */
 static int label_width(const struct cg_report *report, size_t at)
 {
@@ -32,6 +37,19 @@ static int label_width(const struct cg_report *report, size_t at)
             width = own;
     }
     return width;
+}
+
+/* A remark after what ends at column `at`: beside it, or below where its first
+ * word has no room. */
+static void write_remark(struct text *text, const char *remark, int at,
+                         int column)
+{
+    bool beside = at + 1 + (int)strcspn(remark, " ") <= CG_SCREEN_WIDTH;
+    if (beside)
+        fputc(' ', text->out);
+    else
+        fprintf(text->out, "\n%*s", column, "");
+    cg_wrap(text->out, remark, beside ? at + 1 : column, column);
 }
 
 static void write_row(struct text *text, size_t at)
@@ -55,8 +73,8 @@ static void write_row(struct text *text, size_t at)
         cg_wrap(text->out, item->remark, column, column);
         return;
     }
-    fprintf(text->out, "%s, ", value);
-    cg_wrap(text->out, item->remark, column + cg_text_width(value) + 2, column);
+    fprintf(text->out, "%s,", value);
+    write_remark(text, item->remark, column + cg_text_width(value) + 1, column);
 }
 
 static void write_words(struct text *text, const char *before,
@@ -99,6 +117,8 @@ static void write_item(struct text *text, size_t at)
         write_words(text, "Note: ", item);
         break;
     case CG_ITEM_TABLE:
+        if (text->in_section && !is_heading(&text->report->item[at - 1]))
+            fputc('\n', text->out);
         cg_write_text_table(text->out, item, text->report->inch);
         break;
     case CG_ITEM_BLANK:
