@@ -108,11 +108,11 @@ static void tell_harder(struct cg_report *report, const struct cg_case *c,
         answer->settled_closure > answer->top.closure * (1.0 + 1e-9) &&
         strcmp(c->duty.name, "settled") != 0;
     if (further)
-        cg_report_step(report, "It closes further in the duty settled%s.",
-                       abuse ? "" : ", and most in cold_start_abuse");
+        cg_report_say(report, "It closes further in the duty settled%s.",
+                      abuse ? "" : ", and most in cold_start_abuse");
     else if (!abuse)
-        cg_report_step(report, "It closes most in the duty cold_start_abuse, "
-                               "hard driving while cold.");
+        cg_report_say(report, "It closes most in the duty cold_start_abuse, "
+                              "hard driving while cold.");
 }
 
 /* When, where and why. */
@@ -122,16 +122,16 @@ static void tell_reasons(struct cg_report *report, const struct cg_case *c,
     const struct cg_extremes *e = &answer->extremes;
     const struct cg_contribution *first = &answer->contribution[0];
     bool inch = cg_report_inch(report);
-    cg_report_step(report,
-                   "The top ring reaches %s; its gap is tightest at %.2f s "
-                   "(%.0f rpm, load %.2f), %s below the deck.",
-                   cg_show_temperature(e->ring_top_max, inch).text, e->time,
-                   e->speed * 60.0, e->load,
-                   cg_show_length(e->depth, inch).text);
+    cg_report_say(report,
+                  "The top ring reaches %s; its gap is tightest at %.2f s "
+                  "(%.0f rpm, load %.2f), %s below the deck.",
+                  cg_show_temperature(e->ring_top_max, inch).text, e->time,
+                  e->speed * 60.0, e->load,
+                  cg_show_length(e->depth, inch).text);
     if (answer->contributions > 0)
-        cg_report_step(report,
-                       "The %s moves the gap most: %.0f %% of the variance.",
-                       first->doc, first->share * 100.0);
+        cg_report_say(report,
+                      "The %s moves the gap most: %.0f %% of the variance.",
+                      first->doc, first->share * 100.0);
     tell_harder(report, c, answer);
 }
 

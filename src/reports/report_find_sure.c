@@ -62,7 +62,7 @@ static void tell_pairs(struct cg_report *report, const struct cg_case *c,
                        const struct cg_answer *answer)
 {
     static const struct cg_report_column columns[] = {
-        {"what", "", CG_SHOW_WORDS},
+        {"what", "Top ring", CG_SHOW_WORDS},
         {"first_order", "first order", CG_SHOW_SMALL_LENGTH},
         {"sampled", "sampled", CG_SHOW_SMALL_LENGTH}};
     const struct cg_confidence *found = &answer->confidence;

@@ -8,7 +8,7 @@ enum { MOST_COLUMNS = 32, CELL = 256 };
 
 void cg_write_html_rows(struct cg_page *page, const char *caption)
 {
-    static const char *const heads[] = {"", "Value", "In other units"};
+    static const char *const heads[] = {"Quantity", "Value", "In other units"};
     cg_page_table(page, caption, heads, 3);
 }
 

@@ -39,19 +39,6 @@ static int label_width(const struct cg_report *report, size_t at)
     return width;
 }
 
-/* A remark after what ends at column `at`: beside it, or below where its first
- * word has no room. */
-static void write_remark(struct text *text, const char *remark, int at,
-                         int column)
-{
-    bool beside = at + 1 + (int)strcspn(remark, " ") <= CG_SCREEN_WIDTH;
-    if (beside)
-        fputc(' ', text->out);
-    else
-        fprintf(text->out, "\n%*s", column, "");
-    cg_wrap(text->out, remark, beside ? at + 1 : column, column);
-}
-
 static void write_row(struct text *text, size_t at)
 {
     const struct cg_report_item *item = &text->report->item[at];
@@ -73,8 +60,7 @@ static void write_row(struct text *text, size_t at)
         cg_wrap(text->out, item->remark, column, column);
         return;
     }
-    fprintf(text->out, "%s,", value);
-    write_remark(text, item->remark, column + cg_text_width(value) + 1, column);
+    cg_wrap_pair(text->out, value, item->remark, column);
 }
 
 static void write_words(struct text *text, const char *before,
