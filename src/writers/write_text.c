@@ -22,6 +22,11 @@ static bool is_row(const struct cg_report_item *item)
     return item->kind == CG_ITEM_ROW || item->kind == CG_ITEM_ANSWER;
 }
 
+static bool is_heading(const struct cg_report_item *item)
+{
+    return item->kind == CG_ITEM_SECTION || item->kind == CG_ITEM_PART;
+}
+
 /* Widest label of the rows from item `at` on. */
 static int label_width(const struct cg_report *report, size_t at)
 {
@@ -148,6 +153,8 @@ static void write_item(struct text *text, size_t at)
         write_words(text, "Note: ", item);
         break;
     case CG_ITEM_TABLE:
+        if (text->in_section && !is_heading(&text->report->item[at - 1]))
+            fputc('\n', text->out);
         cg_write_text_table(text->out, item, text->report->inch);
         break;
     case CG_ITEM_BLANK:
