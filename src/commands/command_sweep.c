@@ -3,15 +3,14 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "cautions.h"
 #include "config.h"
-#include "find_notes.h"
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
-#include "page_sweep.h"
 #include "plain_text.h"
 #include "progress.h"
+#include "report_sweep.h"
+#include "say_common.h"
 #include "setting_key.h"
 #include "sweep_table.h"
 #include "updated_case.h"
@@ -68,11 +67,12 @@ static enum cg_status check_range(const struct cg_answer *answer,
         top ? &answer->verdict : &answer->second_verdict;
     if (!verdict->beyond)
         return CG_OK;
-    struct cg_find_beyond beyond = cg_find_beyond(
-        verdict, top ? &answer->top : &answer->second, false);
-    beyond.text[strcspn(beyond.text, "\n")] = ' ';
     return cg_error_set(error, CG_NOT_SAFE, "%s ring: %s",
-                        top ? "top" : "second", beyond.text);
+                        top ? "top" : "second",
+                        cg_say_beyond(verdict,
+                                      top ? &answer->top : &answer->second,
+                                      false)
+                            .text);
 }
 
 /* The answer at one point as a row; what cannot be computed is a row too. */
@@ -223,6 +223,11 @@ static enum cg_status check_axes(const struct cg_options *options,
     return CG_OK;
 }
 
+static const char *out_of(const struct cg_options *options)
+{
+    return options->out != NULL ? options->out : "out";
+}
+
 static void tell_next_step(const struct cg_part *part, const char *dir)
 {
     if (part->of > 1)
@@ -232,24 +237,40 @@ static void tell_next_step(const struct cg_part *part, const char *dir)
         cg_next_step_pictures(dir);
 }
 
-static enum cg_status write_page(const struct cg_options *options,
-                                 const struct cg_grid *grid, const char *dir,
-                                 struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
-    struct cg_sweep_story story = {grid, dir};
+    return cg_report_sweep(report, context, error);
+}
+
+static enum cg_status write_report(const struct cg_options *options,
+                                   const struct cg_grid *grid,
+                                   const struct cg_part *part, size_t points,
+                                   struct cg_error *error)
+{
+    const char *dir = out_of(options);
+    char name[64];
+    cg_part_name(part, name);
+    struct cg_sweep_story story = {grid, dir, name};
     struct cg_outputs outputs = {.title = "Cold ring gap over varied settings",
                                  .run = "sweep",
                                  .dir = dir,
-                                 .fill = cg_page_sweep,
+                                 .tell = tell,
                                  .context = &story};
-    return cg_outputs_write(options, &outputs, error);
+    enum cg_status status = cg_outputs_write(options, &outputs, error);
+    if (status == CG_OK && cg_outputs_talk(options)) {
+        printf("\n%zu points in %s/%s\n", points, cg_plain(dir).text, name);
+        tell_next_step(part, dir);
+    }
+    return status;
 }
 
 static enum cg_status sweep(const struct cg_options *options,
                             const struct cg_grid *grid,
-                            const struct cg_learned *learned, const char *dir,
+                            const struct cg_learned *learned,
                             struct cg_error *error)
 {
+    const char *dir = out_of(options);
     struct cg_part part;
     char name[64];
     struct cg_table *table = NULL;
@@ -291,19 +312,7 @@ static enum cg_status sweep(const struct cg_options *options,
         return cg_error_set(error, why.status,
                             "no point of %zu has an answer; the first: %.400s",
                             total, why.text);
-    status = write_page(options, grid, dir, error);
-    if (status != CG_OK)
-        return status;
-    if (!options->quiet) {
-        printf("%zu points in %s/%s\n", total, cg_plain(dir).text, name);
-        if (failed > 0)
-            printf("%zu without an answer; their rows say why.  The "
-                   "first: %s\n",
-                   failed, cg_plain(why.text).text);
-        printf("\n%s\n", cg_cautions_text());
-        tell_next_step(&part, dir);
-    }
-    return CG_OK;
+    return write_report(options, grid, &part, total, error);
 }
 
 enum cg_status cg_command_sweep(const struct cg_options *options,
@@ -319,14 +328,13 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                               "sweep: --report is for a whole sweep, not for "
                               "one --part of it");
     if (status == CG_OK)
-        status = cg_updated_case_read(options->config, options->set,
-                                      options->sets, false, &updated, error);
+        status = cg_updated_case_read(options->config, options->set, options->sets,
+                                false, &updated, error);
     for (size_t i = 0; i < grid.axes && updated.learned.entries > 0; i++)
         if (cg_updates_case(grid.axis[i].path))
             learned = NULL;
     if (status == CG_OK)
-        status = sweep(options, &grid, learned,
-                       options->out != NULL ? options->out : "out", error);
+        status = sweep(options, &grid, learned, error);
     cg_updated_case_free(&updated);
     cg_grid_free(&grid);
     return status;

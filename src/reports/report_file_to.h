@@ -11,7 +11,9 @@
 void cg_report_file_to(struct cg_report *report,
                        const struct cg_answer *answer);
 
-/* The second ring's alone, for the top gap that the answer goes with. */
+/* One of them. */
+void cg_report_file_to_top(struct cg_report *report,
+                           const struct cg_answer *answer);
 void cg_report_file_to_second(struct cg_report *report,
                               const struct cg_answer *answer);
 

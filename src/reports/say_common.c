@@ -31,6 +31,13 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
     return out;
 }
 
+const char *cg_say_left_out(void)
+{
+    return "Bore distortion and wear, ring twist, differences around the "
+           "circumference and between cylinders, knock, boost lag, coolant "
+           "past boiling, gas pressure in the bore.";
+}
+
 void cg_say_engine(struct cg_report *report, const struct cg_case *c)
 {
     cg_report_row(report, "cylinders", "Cylinders",

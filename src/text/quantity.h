@@ -41,6 +41,7 @@ enum cg_kind {
     CG_SHOW_DRAUGHT_SHARE, /* [m3/J], of the power: L/min/kW and cfm/hp */
     CG_SHOW_FORCE,         /* [N], N and lbf */
     CG_SHOW_FLUX,          /* [W/m2] */
+    CG_SHOW_PEAK_FLUX,     /* likewise, one decimal */
     CG_SHOW_HEAT,          /* [J], kJ and Btu, with its sign */
     CG_SHOW_SPEED,         /* [1/s], rpm */
     CG_SHOW_TIME,          /* [s] */

@@ -52,8 +52,9 @@ static void write_head(struct cg_page *page, const struct cg_page_head *head)
           "<link rel=\"icon\" href=\"data:,\"/>\n",
           page->file);
     element(page, "title", NULL, head->title);
-    fprintf(page->file, "<style>\n%s%s</style>\n</head>\n<body>\n<main>\n",
-            cg_page_style(), cg_page_style_print());
+    fprintf(page->file, "<style>\n%s", cg_page_style());
+    cg_page_style_print(page->file);
+    fputs("</style>\n</head>\n<body>\n<main>\n", page->file);
     element(page, "h1", NULL, head->title);
     fputs("<p class=\"run\">coldgap " CG_VERSION ": <code>", page->file);
     cg_html_put(page->file, head->run);

@@ -122,16 +122,16 @@ static struct cg_hand add_up(const struct cg_lesson_sheet *sheet)
                                   cg_shown_up(sum->cold_gap, sheet->inch));
     struct cg_figure closure =
         figure(sheet, "duty's closure", CG_LESSON_GROWTH, sum->closure);
-    struct cg_figure spread =
-        figure(sheet, "spread", CG_LESSON_GROWTH, sum->spread);
-    struct cg_figure residual =
-        figure(sheet, "residual", CG_LESSON_GROWTH, sum->residual);
+    struct cg_figure allowance =
+        figure(sheet, "allowance", CG_LESSON_GROWTH, sum->spread);
+    struct cg_figure hot =
+        figure(sheet, "minimum hot gap", CG_LESSON_GROWTH, sum->residual);
     struct cg_figure rounding =
         cg_figure_of("rounding up",
-                     gap.value - closure.value - spread.value - residual.value,
+                     gap.value - closure.value - allowance.value - hot.value,
                      sheet->inch ? 4 : 3, gap.unit);
-    return work(sheet, "cold gap", CG_LESSON_GROWTH, "+++",
-                CG_FIGURES(closure, spread, residual, rounding));
+    return work(sheet, "gap needed", CG_LESSON_GROWTH, "+++",
+                CG_FIGURES(closure, allowance, hot, rounding));
 }
 
 void cg_lesson_sheet_sum(struct cg_lesson_sheet *sheet)
