@@ -76,7 +76,7 @@ void cg_lesson_tell_leak(struct cg_report *report,
     else
         cg_report_say(report,
                       "A gap %s wider than it need be leaks %s %% of the "
-                      "charge. That costs about %s of power.",
+                      "charge. That costs about %s.",
                       cg_figure_text(&leak->area.figure[0]).text,
                       leak->share.result.text,
                       cg_figure_text(&leak->power.result).text);
@@ -96,7 +96,7 @@ void cg_lesson_tell_gap(struct cg_report *report,
     const struct cg_answer *answer = &sheet->lesson->answer;
     (void)second;
     cg_report_say(report,
-                  "The gap must cover the closure over the duty, %s. Heat, oil "
+                  "The gap must cover the closure over the duty %s. Heat, oil "
                   "films, metals and boost are not known exactly: the "
                   "uncertainty allowance covers that, for a risk of %g. The "
                   "minimum hot gap must stay open on top. The sum is rounded "
@@ -105,7 +105,7 @@ void cg_lesson_tell_gap(struct cg_report *report,
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.gap));
     cg_report_row(report, "cold_gap_top", "Gap needed",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->top.cold_gap));
-    cg_report_row(report, "shop_rule", "Shop rule for this bore and boost",
+    cg_report_row(report, "shop_rule", "Shop rule",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
     cg_report_remark(report, "common practice, no source");
     if (!answer->verdict.beyond)
