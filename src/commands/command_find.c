@@ -6,9 +6,7 @@
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
-#include "page_find.h"
 #include "progress.h"
-#include "report_evidence.h"
 #include "report_find.h"
 #include "sampling.h"
 #include "spread_tables.h"
@@ -81,13 +79,27 @@ static enum cg_status write_tables(void *context, const char *dir,
     return status;
 }
 
-static enum cg_status fill_page(void *context, struct cg_page *page,
-                                struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
     const struct finding *finding = ((struct telling *)context)->finding;
     (void)error;
-    cg_page_find(page, &finding->taught, &finding->answer, &finding->without);
+    cg_report_find(report, &finding->taught, &finding->answer,
+                   &finding->without);
     return CG_OK;
+}
+
+static enum cg_status write_outputs(struct finding *finding,
+                                    const struct cg_history *history,
+                                    struct cg_error *error)
+{
+    struct telling telling = {finding, history};
+    struct cg_outputs outputs = {.title = "Smallest safe cold ring gap",
+                                 .run = "find",
+                                 .tables = write_tables,
+                                 .tell = tell,
+                                 .context = &telling};
+    return cg_outputs_write(finding->options, &outputs, error);
 }
 
 /* With tables or a page the duty is watched at the tables' interval; without,
@@ -95,32 +107,32 @@ static enum cg_status fill_page(void *context, struct cg_page *page,
 static enum cg_status find_and_write(struct finding *finding,
                                      struct cg_error *error)
 {
+    const struct cg_options *options = finding->options;
     struct cg_history history;
-    enum cg_status status =
-        cg_history_begin(finding->c, finding->run, &history, error);
+    enum cg_status status;
+    if (options->out == NULL && options->report == NULL) {
+        status = find(finding, 0.0, NULL, NULL, error);
+        return status == CG_OK ? write_outputs(finding, NULL, error) : status;
+    }
+    status = cg_history_begin(finding->c, finding->run, &history, error);
     if (status != CG_OK)
         return status;
     status = find(finding, history.interval, cg_history_watch, &history, error);
-    struct telling telling = {finding, &history};
-    struct cg_outputs outputs = {.title = "Smallest safe cold ring gap",
-                                 .run = "find",
-                                 .tables = write_tables,
-                                 .fill = fill_page,
-                                 .context = &telling};
     if (status == CG_OK)
-        status = cg_outputs_write(finding->options, &outputs, error);
+        status = write_outputs(finding, &history, error);
     cg_history_free(&history);
     return status;
 }
 
-static void tell_next_step(const struct finding *finding)
+static void tell_next_step(const struct finding *finding, double seconds)
 {
+    printf("Computed in %.0f ms.\n", seconds * 1e3);
     if (finding->options->out != NULL)
         cg_next_step_pictures(finding->options->out);
     else if (finding->answer.verdict.given)
-        printf("Next: -o DIR writes the tables, for pictures.\n");
+        printf("Next: -o DIR writes tables, for pictures.\n");
     else
-        printf("Next: -o DIR writes the tables, for pictures; "
+        printf("Next: -o DIR writes tables, for pictures; "
                "rings.top.cold_gap_mm judges a gap.\n");
 }
 
@@ -156,18 +168,13 @@ enum cg_status cg_command_find(const struct cg_options *options,
         status = find_without(&finding, error);
     if (status == CG_OK)
         status = cg_duty_run_create(finding.c, &finding.run, error);
-    if (status == CG_OK && (options->out != NULL || options->report != NULL))
+    if (status == CG_OK)
         status = find_and_write(&finding, error);
-    else if (status == CG_OK)
-        status = find(&finding, 0.0, NULL, NULL, error);
     cg_confidence_free(finding.work);
     cg_duty_run_free(finding.run);
-    if (status == CG_OK)
-        cg_report_find(&finding.taught, options->told, answer, &finding.without,
-                       options->inch, options->quiet, cg_wall_clock() - begin);
     cg_taught_free(&finding.taught);
-    if (status == CG_OK && !options->quiet)
-        tell_next_step(&finding);
+    if (status == CG_OK && cg_outputs_talk(options))
+        tell_next_step(&finding, cg_wall_clock() - begin);
     if (status == CG_OK && !cg_answer_stands(answer)) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "constants.h"
 #include "hold.h"
 #include "inputs.h"
 #include "plain_text.h"
@@ -74,7 +75,8 @@ static void write_run(const struct cg_options *options, const char *command,
     char number[32];
     snprintf(run, RUN_LENGTH, "coldgap %s %s", command,
              cg_plain_word(options->config).text);
-    snprintf(number, sizeof number, "%.6gmm", options->gap * 1e3);
+    snprintf(number, sizeof number, options->inch ? "%.6gin" : "%.6gmm",
+             options->gap / (options->inch ? CG_INCH : 1e-3));
     add(run, "--gap", options->gap > 0.0 ? number : NULL);
     add(run, "--measured", options->measured);
     add(run, "--profile", options->profile);

@@ -145,6 +145,6 @@ enum cg_status cg_page_sweep(void *story, struct cg_page *page,
     enum cg_status status = rows_part(&rows, sweep->dir, error);
     figures_part(&rows);
     cg_page_section(page, "What this leaves out");
-    cg_page_say(page, "%s", cg_find_left_out());
+    cg_page_say(page, "Left out: %s", cg_say_left_out());
     return status;
 }

@@ -11,8 +11,10 @@
 void cg_report_file_to(struct cg_report *report,
                        const struct cg_answer *answer);
 
-/* The top ring's alone, for an answer whose second gap was not looked at. */
+/* One of them. */
 void cg_report_file_to_top(struct cg_report *report,
                            const struct cg_answer *answer);
+void cg_report_file_to_second(struct cg_report *report,
+                              const struct cg_answer *answer);
 
 #endif

@@ -1,6 +1,7 @@
 /* The lesson's steps on a gap too small, one too wide, and the one to file
  * to. */
 #include "report_lesson_parts.h"
+#include "say_common.h"
 
 static void tell_overlap(struct cg_report *report,
                          const struct cg_lesson_ends *ends)
@@ -121,9 +122,7 @@ void cg_lesson_tell_apart(struct cg_report *report,
     cg_report_say(report, "Degrees are whole here, and half a degree of the "
                           "ring is worth:");
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.half_degree));
-    cg_report_say(report,
-                  "The other numbers are rounded too, and the model takes the "
-                  "gap off the arc. Left out of both: bore distortion and "
-                  "wear, ring twist, differences around the bore and between "
-                  "cylinders, knock, gas pressure in the bore.");
+    cg_report_say(report, "The other numbers are rounded too, and the model "
+                          "takes the gap off the arc. Both leave out:");
+    cg_report_say(report, "%s", cg_say_left_out());
 }

@@ -30,3 +30,10 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
              cg_show_gap(verdict->most, inch).text);
     return out;
 }
+
+const char *cg_say_left_out(void)
+{
+    return "Bore distortion and wear, ring twist, differences around the "
+           "circumference and between cylinders, knock, boost lag, coolant "
+           "past boiling, gas pressure in the bore.";
+}

@@ -19,6 +19,9 @@ struct cg_sentence {
 /* What to do where a gap stands below the shop rule, after a colon. */
 const char *cg_say_file_to_larger(void);
 
+/* What no answer takes in. */
+const char *cg_say_left_out(void);
+
 /* Where no gap that a config may give will do (verdict->beyond). */
 struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch);

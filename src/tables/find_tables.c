@@ -9,6 +9,7 @@
 #include "geometry.h"
 #include "growth.h"
 #include "spread_tables.h"
+#include "summary.h"
 #include "table.h"
 
 /* What one row of history.dat is made from. */

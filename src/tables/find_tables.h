@@ -6,13 +6,6 @@
 #include "answer.h"
 #include "history.h"
 
-/* One key of summary.dat; sweeps read the same list. */
-struct cg_summary_key {
-    const char *key, *unit;
-    double (*get)(const struct cg_case *c, const struct cg_answer *answer);
-};
-const struct cg_summary_key *cg_summary_keys(size_t *count);
-
 /* Writes all of them into folder `dir`.  CG_FILE with the reason. */
 enum cg_status cg_find_tables_write(const char *dir, const char *config,
                                     const struct cg_case *c,

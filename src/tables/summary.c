@@ -1,7 +1,8 @@
 /* The keys of summary.dat: lengths mm, times s, temperatures C, pressures
  * bar, power kW, flows kg/h, films um. */
+#include "summary.h"
+
 #include "constants.h"
-#include "find_tables.h"
 
 #define KEY(name, expression)                                                \
     static double get_##name(const struct cg_case *c,                        \

@@ -6,8 +6,8 @@
 #include <string.h>
 
 #include "cautions.h"
-#include "find_tables.h"
 #include "plain_text.h"
+#include "summary.h"
 
 enum cg_status cg_part_set(size_t points, size_t number, size_t of,
                            struct cg_part *part, struct cg_error *error)

@@ -16,6 +16,7 @@ enum cg_kind {
     CG_SHOW_NUMBER,        /* [1], four digits */
     CG_SHOW_COUNT,         /* [1], whole */
     CG_SHOW_SHARE,         /* [1], shown in % */
+    CG_SHOW_WHOLE_SHARE,   /* likewise, whole */
     CG_SHOW_SMALL_SHARE,   /* likewise, two digits that count */
     CG_SHOW_GAP_ASKED,     /* [m], rounded up to 0.01 mm and half a thousandth */
     CG_SHOW_GAP,           /* [m], to 1 um and a tenth of a thousandth */
@@ -36,6 +37,7 @@ enum cg_kind {
     CG_SHOW_DRAUGHT,       /* [m3/s], L/min and cfm */
     CG_SHOW_FORCE,         /* [N], N and lbf */
     CG_SHOW_FLUX,          /* [W/m2] */
+    CG_SHOW_PEAK_FLUX,     /* likewise, one decimal */
     CG_SHOW_HEAT,          /* [J], kJ and Btu, with its sign */
     CG_SHOW_SPEED,         /* [1/s], rpm */
     CG_SHOW_TIME,          /* [s] */

@@ -17,10 +17,10 @@ int cg_text_width(const char *text)
     return width_of(text, strlen(text));
 }
 
-void cg_wrap(FILE *out, const char *text, int from, int indent)
+/* Where it ends; `first`: no blank before the first word. */
+static int wrap_on(FILE *out, const char *text, int column, int indent,
+                   bool first)
 {
-    int column = from;
-    bool first = true;
     while (*text != '\0') {
         size_t length = strcspn(text, " ");
         int width = width_of(text, length);
@@ -34,5 +34,19 @@ void cg_wrap(FILE *out, const char *text, int from, int indent)
         first = false;
         text += length + strspn(text + length, " ");
     }
+    return column;
+}
+
+void cg_wrap(FILE *out, const char *text, int from, int indent)
+{
+    wrap_on(out, text, from, indent, true);
+    fputc('\n', out);
+}
+
+void cg_wrap_pair(FILE *out, const char *text, const char *more, int indent)
+{
+    int column = wrap_on(out, text, indent, indent, true);
+    fputc(',', out);
+    wrap_on(out, more, column + 1, indent, false);
     fputc('\n', out);
 }

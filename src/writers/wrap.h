@@ -12,6 +12,9 @@ enum { CG_SCREEN_WIDTH = 80 };
  * UTF-8.  Cannot fail; look at the file's error flag. */
 void cg_wrap(FILE *out, const char *text, int from, int indent);
 
+/* Likewise "TEXT, MORE", from `indent` on. */
+void cg_wrap_pair(FILE *out, const char *text, const char *more, int indent);
+
 /* Characters of UTF-8 in a text. */
 int cg_text_width(const char *text);
 

@@ -41,6 +41,35 @@ static void put_cell(FILE *out, const struct cg_report_table *table,
         cg_json_number(out, table->cell[cell].value);
 }
 
+static void put_shown(FILE *out, const struct cg_report_table *table,
+                      size_t cell, bool inch)
+{
+    enum cg_kind kind = table->column[cell % table->columns].kind;
+    struct cg_quantity quantity = {kind, table->cell[cell].value};
+    if (table->cell[cell].words != NULL)
+        cg_json_string(out, table->cell[cell].words);
+    else
+        cg_json_string(out, cg_quantity_one(quantity, inch).text);
+}
+
+/* What the table shows: its values, or its texts in one system of units. */
+enum shown { VALUES, METRIC, INCH };
+
+static void put_rows(FILE *out, const char *name,
+                     const struct cg_report_table *table, enum shown shown)
+{
+    fprintf(out, ", \"%s\": [", name);
+    for (size_t i = 0; i < table->cells; i++) {
+        bool first = i % table->columns == 0;
+        fputs(!first ? ", " : i > 0 ? "], [" : "[", out);
+        if (shown == VALUES)
+            put_cell(out, table, i);
+        else
+            put_shown(out, table, i, shown == INCH);
+    }
+    fputs(table->cells > 0 ? "]]" : "]", out);
+}
+
 static void put_table(FILE *out, const struct cg_report_table *table)
 {
     fputs(", \"columns\": [", out);
@@ -51,13 +80,10 @@ static void put_table(FILE *out, const struct cg_report_table *table)
         put_member(out, "unit", cg_kind_si(table->column[i].kind));
         fputc('}', out);
     }
-    fputs("], \"rows\": [", out);
-    for (size_t i = 0; i < table->cells; i++) {
-        bool first = i % table->columns == 0;
-        fputs(!first ? ", " : i > 0 ? "], [" : "[", out);
-        put_cell(out, table, i);
-    }
-    fputs(table->cells > 0 ? "]]" : "]", out);
+    fputc(']', out);
+    put_rows(out, "rows", table, VALUES);
+    put_rows(out, "metric", table, METRIC);
+    put_rows(out, "inch", table, INCH);
 }
 
 static void put_item(FILE *out, const struct cg_report_item *item)

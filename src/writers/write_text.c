@@ -22,6 +22,11 @@ static bool is_row(const struct cg_report_item *item)
     return item->kind == CG_ITEM_ROW || item->kind == CG_ITEM_ANSWER;
 }
 
+static bool is_heading(const struct cg_report_item *item)
+{
+    return item->kind == CG_ITEM_SECTION || item->kind == CG_ITEM_PART;
+}
+
 /* Widest label of the rows from item `at` on. */
 static int label_width(const struct cg_report *report, size_t at)
 {
@@ -55,8 +60,7 @@ static void write_row(struct text *text, size_t at)
         cg_wrap(text->out, item->remark, column, column);
         return;
     }
-    fprintf(text->out, "%s, ", value);
-    cg_wrap(text->out, item->remark, column + cg_text_width(value) + 2, column);
+    cg_wrap_pair(text->out, value, item->remark, column);
 }
 
 static void write_words(struct text *text, const char *before,
@@ -92,8 +96,8 @@ static bool shows(const struct cg_report_item *item)
            item->kind != CG_ITEM_KEY;
 }
 
-/* Lines stand apart from what is above and below; headings see to that by
- * themselves. */
+/* Lines stand apart from what is above and below, a table from what is above;
+ * headings see to that by themselves. */
 static void write_space(struct text *text, size_t at)
 {
     const struct cg_report_item *item = text->report->item;
@@ -102,12 +106,11 @@ static void write_space(struct text *text, size_t at)
         before--;
     if (before == 0 || !shows(&item[at]))
         return;
-    enum cg_item_kind above = item[before - 1].kind, below = item[at].kind;
-    bool over = above == CG_ITEM_LINES && below != CG_ITEM_SECTION &&
-                below != CG_ITEM_PART;
-    bool under = below == CG_ITEM_LINES && above != CG_ITEM_SECTION &&
-                 above != CG_ITEM_PART;
-    if (over || under)
+    const struct cg_report_item *above = &item[before - 1], *below = &item[at];
+    bool table = below->kind == CG_ITEM_TABLE && text->in_section;
+    if ((above->kind == CG_ITEM_LINES || below->kind == CG_ITEM_LINES ||
+         table) &&
+        !is_heading(above) && !is_heading(below))
         fputc('\n', text->out);
 }
 

@@ -10,7 +10,9 @@ engine=$configs/engines/iron_six.cfg
 
 # An answer, with all its tables.
 expect 0 "$coldgap" find "$engine" -o "$work/out"
-says stdout 'Smallest safe cold gap'
+says stdout 'How the gap comes about'
+head -n 10 "$work/stdout" | grep -q '^Top ring, file to  *0.50 mm (0.0200 in)$' ||
+    fail "the gap to file to is not in the first ten lines"
 says stdout 'not a warranty'
 [ -s "$work/stderr" ] && fail "find wrote to stderr"
 tables=$(cd "$work/out" && echo *)
@@ -58,8 +60,9 @@ awk '!/^#/ && $2 + 0 != $2 {bad = 1; print} END {exit bad}' \
 # The film by lubrication: said on the screen, over the crank in film.dat; a
 # later run with the constant film takes that table away.
 expect 0 "$coldgap" find "$engine" --set rings.film_law=reynolds -o "$work/film"
-says stdout 'oil film by Reynolds lubrication, 10W-40'
-says stdout 'starved film is thinner'
+says stdout 'by Reynolds lubrication (film_law reynolds), 10W-40'
+tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
+says words 'starved film is thinner'
 awk '!/^#/ && NF {
          if (NF != 9 || !($2 > 0)) bad = 1
          rows++
@@ -68,7 +71,7 @@ awk '!/^#/ && NF {
     fail "film.dat is not two blocks of 360 films above 0"
 grep -q 'not a warranty' "$work/film/film.dat" || fail "film.dat: no caution"
 expect 0 "$coldgap" find "$engine" -o "$work/film"
-says stdout 'oil film as set (film_law constant), 10W-40'
+says stdout 'Oil film  *as set (film_law constant), 10W-40'
 [ -e "$work/film/film.dat" ] && fail "film.dat of an earlier run is left"
 
 # history.dat: the columns of the contract first, rows all as wide, time rises.
@@ -110,7 +113,7 @@ diff -r "$work/out" "$work/again" || fail "a run over old tables differs"
 
 # Quiet: the gaps and the cautions; inch: the answer in both units.
 expect 0 "$coldgap" find "$engine" --quiet
-says stdout 'Top ring .*file to'
+says stdout '^Top ring, file to'
 says stdout 'not a warranty'
 grep -q 'sigma' "$work/stdout" && fail "--quiet is not"
 expect 0 "$coldgap" find "$engine" --units inch -o "$work/inch"
@@ -122,6 +125,8 @@ diff -r "$work/out" "$work/inch" || fail "--units inch changes the tables"
 expect 1 "$coldgap" find "$engine" --set rings.top.cold_gap_mm=0.15 \
     -o "$work/small"
 says stdout 'TOO SMALL'
+head -n 10 "$work/stdout" | grep -q 'TOO SMALL' ||
+    fail "the verdict is not in the first ten lines"
 [ -s "$work/small/summary.dat" ] || fail "no tables when the gap is too small"
 expect 1 "$coldgap" find "$engine" --set rings.top.cold_gap_mm=0.15 --quiet
 says stdout 'TOO SMALL'
@@ -136,16 +141,19 @@ says stdout 'touch'
 # The second gap has its reason; one that stays open can be too small for gas.
 expect 0 "$coldgap" find "$configs/engines/plain_four.cfg" \
     --set duty.name=dyno_pull
-says stdout 'keeps the top ring'
+tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
+says words 'a smaller one does not keep the top ring seated'
 says stdout "The trade's rule"
 expect 0 "$coldgap" find "$configs/engines/plain_four.cfg" \
     --set duty.name=dyno_pull --set rings.second.cold_gap_mm=0.30
-says stdout 'sooner than asked for'
+tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
+says words 'gas between the rings lifts the top ring too soon'
 expect 0 "$coldgap" find "$engine" --set seal.seated_to_deg=180
-says stdout "no more than the trade's rule is asked"
+tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
+says words "no more than the trade's rule is taken"
 expect 0 "$coldgap" find "$engine" --set seal.seated_to_deg=180 \
     --set margin.second_factor=3
-says stdout 'no gap up to'
+says stdout 'No gap up to'
 
 # Places that cannot be written.
 expect 4 "$coldgap" find "$engine" -o "$work/none/such/out"
@@ -187,7 +195,7 @@ done
 for quiet in "" -q; do
     # shellcheck disable=SC2086 # a word or none
     expect 1 "$coldgap" find "$engine" --set piston.skirt_clearance_mm=0.06 $quiet
-    says stdout 'Your skirt clearance of 0.060 mm.*TOO TIGHT'
+    says stdout '^Your skirt clearance of 0.060 mm.*TOO TIGHT'
     says stdout 'not a warranty'
 done
 expect 0 "$coldgap" find "$engine" --set margin.skirt_pressure_kPa=10 -q

@@ -77,11 +77,12 @@ way_of_sweep() {
 way_of_page() {
     asks find --report "$work/page.html"
     sed 's/<[^>]*>/ /g' "$work/page.html" >"$work/page"
-    for gap in $(awk '/file to at least/ {print $6; gsub(/[()]/, "", $8)
-                                           print $8}' "$work/plain"); do
+    [ "$(grep -c 'ring, file to' "$work/plain")" -eq 2 ] ||
+        fail "$duty: not two gaps to file to"
+    for gap in $(grep 'file to' "$work/plain" | grep -o '[0-9]\.[0-9]*'); do
         grep -q -e "$gap" "$work/page" || fail "$duty: the page lacks $gap"
     done
-    for gap in $(grep 'file to at least' "$work/page" |
+    for gap in $(grep 'ring, file to' "$work/page" |
                  grep -o '[0-9]\.[0-9]*'); do
         grep -q -e "$gap" "$work/plain" || fail "$duty: only the page has $gap"
     done
@@ -143,10 +144,12 @@ way_of_sheet() {
 way_of_ceiling() {
     gap=$(key cold_gap_top)
     asks ceiling --gap "${gap}mm"
-    boost=$(sed -n "s/^At the config's boost of \([0-9]*\) kPa.*/\1/p" \
-        "$work/stdout")
-    grep -q '^Ceiling  [0-9]* kPa' "$work/stdout" || return 0
-    top=$(sed -n 's/^Ceiling  \([0-9]*\) kPa.*/\1/p' "$work/stdout")
+    boost=$(tr '\n' ' ' <"$work/stdout" |
+        sed -n "s/.*at the config's boost of \([0-9]*\) kPa.*/\1/p")
+    [ -n "$boost" ] || fail "$duty: ceiling does not name the config's boost"
+    grep -q '^The ceiling is above' "$work/stdout" && return 0
+    top=$(sed -n 's/^Ceiling, boost  \([0-9]*\) kPa.*/\1/p' "$work/stdout")
+    [ -n "$top" ] || { fail "$duty: no ceiling"; return 0; }
     [ "$top" -ge "$boost" ] ||
         fail "$duty: the gap answered for $boost kPa stands $top"
     for at in "$top" "$((top + 2))"; do

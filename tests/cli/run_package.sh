@@ -83,5 +83,5 @@ grep -F -e "$2" -e "$build" "$work/strings" && fail "the build's own paths"
 
 expect 0 "$work/root/usr/bin/coldgap" find \
     "$work/root/usr/share/coldgap/configs/engines/iron_six.cfg" --quiet
-says stdout 'Top ring .*file to'
+says stdout '^Top ring, file to'
 finish

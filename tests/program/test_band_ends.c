@@ -8,7 +8,7 @@
 
 #include "any_case.h"
 #include "check_close.h"
-#include "find_tables.h"
+#include "summary.h"
 
 static const char *const duties[] = {"duty.name=settled",
                                      "duty.name=dyno_pull"};

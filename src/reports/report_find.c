@@ -1,0 +1,118 @@
+#include "report_find.h"
+
+#include <string.h>
+
+#include "report_find_parts.h"
+#include "report_second.h"
+#include "say_common.h"
+#include "summary.h"
+
+static void tell_keys(struct cg_report *report, const struct cg_case *c,
+                      const struct cg_answer *answer)
+{
+    size_t count;
+    const struct cg_summary_key *keys = cg_summary_keys(&count);
+    for (size_t i = 0; i < count; i++)
+        cg_report_key(report, keys[i].key, keys[i].get(c, answer),
+                      keys[i].unit);
+}
+
+static const char *seat_text(enum cg_seat seat)
+{
+    static const char *const text[] = {[CG_SEAT_PARENT] =
+                                           "bore cut in the block",
+                                       [CG_SEAT_CAST_IN] = "liner cast in",
+                                       [CG_SEAT_PRESSED] = "liner pressed in",
+                                       [CG_SEAT_WET] = "wet liner"};
+    return text[seat];
+}
+
+static const char *start_text(int start)
+{
+    static const char *const text[] = {"cold", "settled at cruise",
+                                       "settled at its first instant"};
+    return text[start];
+}
+
+static void tell_parts(struct cg_report *report, const struct cg_case *c)
+{
+    bool let_in =
+        c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED;
+    bool faced = c->ring_face[CG_RING_TOP].thickness > 0.0;
+    cg_report_words(report, "top_ring", "Top ring", "%s%s%s",
+                    c->ring[CG_RING_TOP].material, faced ? ", " : "",
+                    faced ? c->ring_face[CG_RING_TOP].name : "");
+    cg_report_words(report, "piston", "Piston", "%s%s", c->piston.alloy,
+                    c->piston.oil_jet ? " with oil jet" : "");
+    cg_report_words(report, "block", "Bore wall", "%s%s%s (%s)",
+                    c->bore.material, let_in ? " in " : "",
+                    let_in ? c->bore.block_material : "",
+                    seat_text((enum cg_seat)c->bore.seat));
+}
+
+static void tell_engine(struct cg_report *report, const struct cg_case *c,
+                        const struct cg_answer *answer)
+{
+    cg_report_section(report, "Engine and duty");
+    cg_report_row(report, "cylinders", "Cylinders",
+                  cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
+    cg_report_row(report, "bore", "Bore",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
+    cg_report_row(report, "stroke", "Stroke",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+    cg_report_row(report, "ratio", "Compression ratio",
+                  cg_quantity(CG_SHOW_NUMBER, c->engine.compression_ratio));
+    cg_report_row(report, "speed", "Rated speed",
+                  cg_quantity(CG_SHOW_SPEED, c->engine.speed));
+    cg_report_row(report, "boost", "Boost",
+                  cg_quantity(CG_SHOW_BOOST, c->charge.boost));
+    cg_report_words(report, "fuel", "Fuel", "%s, lambda %.3g", c->fuel.name,
+                    c->fuel.lambda);
+    tell_parts(report, c);
+    cg_report_words(report, "duty", "Duty", "%s, %.4g s, starting %s",
+                    c->duty.name, answer->duration, start_text(c->duty.start));
+}
+
+static void tell_second(struct cg_report *report, const struct cg_case *c,
+                        const struct cg_answer *answer)
+{
+    cg_report_section(report, "The second ring");
+    cg_report_second(report, c, answer);
+}
+
+/* A duty is only as hard as it is long, and none is as hard as all. */
+static void tell_duties(struct cg_report *report, const struct cg_case *c,
+                        const struct cg_answer *answer)
+{
+    cg_report_section(report, "Other duties");
+    cg_report_row(report, "closure_top_here", "Closure in this duty",
+                  cg_quantity(CG_SHOW_GAP, answer->top.closure));
+    cg_report_row(report, "closure_top_settled", "Settled at rated full load",
+                  cg_quantity(CG_SHOW_GAP, answer->settled_closure));
+    if (strcmp(c->duty.name, "settled") != 0)
+        cg_report_say(report, "--set duty.name=settled tells the gap for an "
+                              "engine held at rated full load.");
+    if (strcmp(c->duty.name, "cold_start_abuse") != 0)
+        cg_report_say(report, "--set duty.name=cold_start_abuse tells the gap "
+                              "for hard driving before the engine is warm.");
+}
+
+void cg_report_find(struct cg_report *report, const struct cg_taught *taught,
+                    const struct cg_answer *answer,
+                    const struct cg_answer *without)
+{
+    const struct cg_case *c = &taught->c;
+    tell_keys(report, c, answer);
+    cg_report_find_first(report, taught, answer, without);
+    cg_report_first_part_ends(report);
+    cg_report_find_sum(report, c, answer);
+    cg_report_find_heat(report, c, answer);
+    cg_report_find_sure(report, taught, answer);
+    cg_report_find_evidence(report, taught, without);
+    tell_second(report, c, answer);
+    cg_report_find_piston(report, c, answer);
+    tell_duties(report, c, answer);
+    tell_engine(report, c, answer);
+    cg_report_section(report, "What this leaves out");
+    cg_report_say(report, "%s", cg_say_left_out());
+}

@@ -1,0 +1,15 @@
+/* The smallest safe gaps, told. */
+#ifndef CG_REPORT_FIND_H
+#define CG_REPORT_FIND_H
+
+#include "answer.h"
+#include "report.h"
+#include "taught.h"
+
+/* Fills the report; `without` is the answer had there been no evidence, looked
+ * at where there is some.  Cannot fail but for memory (cg_report_status). */
+void cg_report_find(struct cg_report *report, const struct cg_taught *taught,
+                    const struct cg_answer *answer,
+                    const struct cg_answer *without);
+
+#endif

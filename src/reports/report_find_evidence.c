@@ -1,0 +1,163 @@
+#include <math.h>
+#include <stdio.h>
+
+#include "report_find_parts.h"
+#include "setting.h"
+#include "show.h"
+#include "uncertain.h"
+
+/* Inputs that changed less than this are not shown. */
+#define MOVED 0.1     /* standard deviations of before */
+#define NARROWED 0.95 /* spread over that of before */
+
+enum { INPUT_TEXT = 96 };
+
+static size_t count_of(const struct cg_taught *taught, bool ends)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < taught->learned.entries; i++)
+        count += (taught->evidence.entry[i].what == CG_EVIDENCE_ENDS) == ends;
+    return count;
+}
+
+static void tell_measured(struct cg_report *report,
+                          const struct cg_taught *taught)
+{
+    static const struct cg_report_column columns[] = {
+        {"what", "What", CG_SHOW_WORDS},
+        {"depth", "depth", CG_SHOW_LENGTH},
+        {"measured", "measured", CG_SHOW_TEMPERATURE},
+        {"spread", "+-", CG_SHOW_KELVIN},
+        {"before", "model before", CG_SHOW_TEMPERATURE},
+        {"after", "after", CG_SHOW_TEMPERATURE}};
+    const struct cg_learned *learned = &taught->learned;
+    if (count_of(taught, false) == 0)
+        return;
+    cg_report_table(report, "measured",
+                    "Temperatures measured, and the model there", columns, 6);
+    for (size_t i = 0; i < learned->entries; i++) {
+        const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
+        if (entry->what == CG_EVIDENCE_ENDS)
+            continue;
+        cg_report_cell_words(report, "%s", cg_evidence_name(entry->what));
+        cg_report_cell(report,
+                       entry->what == CG_EVIDENCE_LINER ? entry->depth : NAN);
+        cg_report_cell(report, entry->temperature);
+        cg_report_cell(report, entry->spread);
+        cg_report_cell(report, learned->before[i]);
+        cg_report_cell(report, learned->after[i]);
+    }
+}
+
+static void tell_ends(struct cg_report *report, const struct cg_taught *taught)
+{
+    static const struct cg_report_column columns[] = {
+        {"what", "What", CG_SHOW_WORDS},
+        {"cold_gap", "cold gap", CG_SHOW_SMALL_LENGTH},
+        {"before", "model before", CG_SHOW_SMALL_LENGTH},
+        {"after", "after", CG_SHOW_SMALL_LENGTH}};
+    const struct cg_learned *learned = &taught->learned;
+    if (count_of(taught, true) == 0)
+        return;
+    cg_report_table(report, "ends",
+                    "Ends of the top ring as found, and the hot gap that the "
+                    "model leaves",
+                    columns, 4);
+    for (size_t i = 0; i < learned->entries; i++) {
+        const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
+        if (entry->what != CG_EVIDENCE_ENDS)
+            continue;
+        cg_report_cell_words(report, "ends %s",
+                             entry->touched ? "touched" : "apart");
+        cg_report_cell(report, entry->cold_gap);
+        cg_report_cell(report, learned->before[i]);
+        cg_report_cell(report, learned->after[i]);
+    }
+}
+
+/* An input against its setting: "x 1.13 +- 11 %" or "+0.4 +- 1.9 deg". */
+static void input_text(const struct cg_uncertain *input,
+                       const struct cg_case *before, double mean, double width,
+                       char text[INPUT_TEXT])
+{
+    char path[INPUT_TEXT];
+    double spread = cg_uncertain_spread(input, before);
+    snprintf(path, sizeof path, "uncertainty.%s", input->name);
+    const struct cg_setting *setting = cg_setting_find(path);
+    if (input->relative)
+        snprintf(text, INPUT_TEXT, "x %.2f +- %.3g %%", exp(mean * spread),
+                 100.0 * spread * width);
+    else
+        snprintf(text, INPUT_TEXT, "%+.1f +- %.2g %s", mean * spread,
+                 spread * width, setting->unit);
+}
+
+static double width_of(const struct cg_taught *taught, size_t input)
+{
+    return sqrt(taught->learned.covariance[input][input]);
+}
+
+/* Whether an input moved or narrowed enough to be shown. */
+static bool has_moved(const struct cg_taught *taught, size_t input)
+{
+    return fabs(taught->learned.mean[input]) >= MOVED ||
+           width_of(taught, input) <= NARROWED;
+}
+
+static void tell_inputs(struct cg_report *report,
+                        const struct cg_taught *taught)
+{
+    static const struct cg_report_column columns[] = {
+        {"input", "Input", CG_SHOW_WORDS},
+        {"before", "before", CG_SHOW_WORDS},
+        {"after", "after", CG_SHOW_WORDS}};
+    size_t count, moved = 0;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    for (size_t i = 0; i < count; i++)
+        moved += has_moved(taught, i);
+    if (moved == 0) {
+        cg_report_say(report, "What it taught: little. No input moves by 0.1 "
+                              "of its standard deviations or narrows by 5 %%.");
+        return;
+    }
+    cg_report_table(report, "taught",
+                    "What it taught, against the settings, +- one standard "
+                    "deviation",
+                    columns, 3);
+    for (size_t i = 0; i < count; i++) {
+        char before[INPUT_TEXT], after[INPUT_TEXT];
+        if (!has_moved(taught, i))
+            continue;
+        input_text(&inputs[i], &taught->untaught, 0.0, 1.0, before);
+        input_text(&inputs[i], &taught->untaught, taught->learned.mean[i],
+                   width_of(taught, i), after);
+        cg_report_cell_words(report, "%s", inputs[i].doc);
+        cg_report_cell_words(report, "%s", before);
+        cg_report_cell_words(report, "%s", after);
+    }
+}
+
+void cg_report_find_evidence(struct cg_report *report,
+                             const struct cg_taught *taught,
+                             const struct cg_answer *without)
+{
+    const struct cg_gap_sum *sum = &without->top;
+    if (taught->learned.entries == 0)
+        return;
+    cg_report_section(report, "Evidence");
+    cg_report_say(report, "What was measured on the engine as the config says "
+                          "it, and what the model learned from it.");
+    tell_measured(report, taught);
+    tell_ends(report, taught);
+    tell_inputs(report, taught);
+    cg_report_say(report, "It holds for this engine on this fuel and tune. "
+                          "Every entry counts as found by itself: one finding "
+                          "written down twice counts double.");
+    cg_report_part(report, "The answer without it");
+    cg_report_row(report, "closure_without", "Closure, nominal",
+                  cg_quantity(CG_SHOW_GAP, sum->closure));
+    cg_report_row(report, "spread_without", "Uncertainty allowance",
+                  cg_quantity(CG_SHOW_GAP, sum->spread));
+    cg_report_row(report, "cold_gap_without", "Gap needed, top ring",
+                  cg_quantity(CG_SHOW_GAP_ASKED, sum->cold_gap));
+}

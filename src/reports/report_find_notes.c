@@ -1,0 +1,53 @@
+#include <math.h>
+
+#include "report_find_parts.h"
+#include "show.h"
+
+/* Surface limits [K]: J. B. Heywood (1988), sec. 12.1. */
+#define CROWN_LIMIT 573.15
+#define BORE_LIMIT 453.15
+
+static void note_duty(struct cg_report *report, const struct cg_case *c,
+                      const struct cg_answer *answer)
+{
+    const struct cg_extremes *e = &answer->extremes;
+    if (e->time >= answer->duration && c->duty.start != CG_START_SETTLED)
+        cg_report_note(report, "the gap is still closing when the duty ends; a "
+                               "longer one needs more.");
+    if (!isnan(e->boiling_time))
+        cg_report_note(
+            report,
+            "the coolant begins to boil at the bore wall at %.1f s "
+            "(wall %s); past that it cools better at first, which "
+            "tightens the gap: not modelled.",
+            e->boiling_time,
+            cg_show_temperature(e->boiling_point, cg_report_inch(report)).text);
+}
+
+void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
+                          const struct cg_answer *answer)
+{
+    const struct cg_extremes *e = &answer->extremes;
+    const struct cg_material *ring = &c->ring_material[CG_RING_TOP];
+    const struct cg_material *alloy = &c->piston_material;
+    bool inch = cg_report_inch(report);
+    note_duty(report, c, answer);
+    if (e->ring_top_max > ring->hot_limit)
+        cg_report_note(
+            report, "the top ring passes %s, where %s begins to lose tension.",
+            cg_show_temperature(ring->hot_limit, inch).text, ring->name);
+    if (e->groove_top_max > alloy->hot_limit)
+        cg_report_note(
+            report, "the top groove passes %s, where piston alloy %s softens.",
+            cg_show_temperature(alloy->hot_limit, inch).text, alloy->name);
+    if (e->crown_max > CROWN_LIMIT)
+        cg_report_note(report,
+                       "the crown passes %s, the usual limit for aluminium "
+                       "(Heywood 1988, sec. 12.1).",
+                       cg_show_temperature(CROWN_LIMIT, inch).text);
+    if (e->liner_top_max > BORE_LIMIT)
+        cg_report_note(report,
+                       "the bore passes %s where the top ring turns: its oil "
+                       "begins to fail there (Heywood 1988, sec. 12.1).",
+                       cg_show_temperature(BORE_LIMIT, inch).text);
+}

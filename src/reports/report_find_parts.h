@@ -1,0 +1,43 @@
+/* The parts of the report of `find`, a file each.  None can fail but for memory
+ * (cg_report_status). */
+#ifndef CG_REPORT_FIND_PARTS_H
+#define CG_REPORT_FIND_PARTS_H
+
+#include "answer.h"
+#include "report.h"
+#include "taught.h"
+
+/* What to file to, the verdict on what was given, and why. */
+void cg_report_find_first(struct cg_report *report,
+                          const struct cg_taught *taught,
+                          const struct cg_answer *answer,
+                          const struct cg_answer *without);
+
+/* Limits of the trade and the textbook that the duty passes, as notes. */
+void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
+                          const struct cg_answer *answer);
+
+/* The sum of the gap needed and the tightest instant. */
+void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
+                        const struct cg_answer *answer);
+
+/* Temperatures, full load, films, the ledger of heat. */
+void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
+                         const struct cg_answer *answer);
+void cg_report_find_film(struct cg_report *report, const struct cg_case *c,
+                         const struct cg_answer *answer);
+
+/* What makes it uncertain, the correlations, the samples. */
+void cg_report_find_sure(struct cg_report *report,
+                         const struct cg_taught *taught,
+                         const struct cg_answer *answer);
+
+/* What was measured and what it taught; nothing without evidence. */
+void cg_report_find_evidence(struct cg_report *report,
+                             const struct cg_taught *taught,
+                             const struct cg_answer *without);
+
+void cg_report_find_piston(struct cg_report *report, const struct cg_case *c,
+                           const struct cg_answer *answer);
+
+#endif

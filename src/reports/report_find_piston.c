@@ -1,0 +1,81 @@
+#include <math.h>
+
+#include "report_find_parts.h"
+#include "show.h"
+
+static void tell_given(struct cg_report *report, const struct cg_case *c,
+                       const struct cg_skirt_answer *skirt)
+{
+    bool inch = cg_report_inch(report);
+    cg_report_verdict(report, skirt->enough, "%s, %s, is %s.",
+                      skirt->taken ? "The skirt clearance taken for this alloy"
+                                   : "Your skirt clearance",
+                      cg_show_gap(skirt->given, inch).text,
+                      skirt->enough ? "enough"
+                                    : "less than this model would have");
+    if (skirt->too_tight && skirt->taken)
+        cg_report_note(report,
+                       "TOO TIGHT: hot, the skirt bears on the bore with more "
+                       "than margin.skirt_pressure, %s.",
+                       cg_show_boost(c->margin.skirt_pressure, inch).text);
+    cg_report_say(report, "This model errs to the wide side (ovality and pin "
+                          "bosses left out): the piston maker's figure wins, "
+                          "larger or smaller; do not hone for this one.");
+}
+
+static void tell_cold(struct cg_report *report,
+                      const struct cg_skirt_answer *skirt)
+{
+    bool inch = cg_report_inch(report);
+    cg_report_part(report, "Cold skirt clearance by this model, with the same "
+                           "margin, and its parts");
+    cg_report_row(report, "skirt_closure", "Closure",
+                  cg_quantity(CG_SHOW_SMALL_LENGTH, skirt->closure));
+    cg_report_row(report, "skirt_spread", "Uncertainty allowance",
+                  cg_quantity(CG_SHOW_SMALL_LENGTH, skirt->spread));
+    cg_report_row(report, "skirt_give", "Less what it springs",
+                  cg_quantity(CG_SHOW_SMALL_LENGTH, skirt->give));
+    cg_report_row(report, "skirt_cold", "Clearance needed, rounded up",
+                  cg_quantity(CG_SHOW_GAP_ASKED, skirt->cold));
+    if (isnan(skirt->trade.low))
+        return;
+    cg_report_words(report, "skirt_trade", "The trade fits this alloy with",
+                    "%s to %s", cg_show_gap(skirt->trade.low, inch).text,
+                    cg_show_gap(skirt->trade.high, inch).text);
+    cg_report_remark(report, "common practice, no source");
+}
+
+static void tell_hot(struct cg_report *report, const struct cg_answer *answer)
+{
+    const struct cg_clearance *least = &answer->extremes.clearance;
+    const struct cg_skirt_answer *skirt = &answer->skirt;
+    bool springs = skirt->pressure > 0.0;
+    cg_report_part(report, "Smallest hot clearances, nominal");
+    cg_report_row(
+        report, "skirt_hot",
+        springs ? "The skirt springs by" : "Skirt, diametral",
+        cg_quantity(CG_SHOW_GAP, springs ? -least->skirt : least->skirt));
+    if (springs)
+        cg_report_remark(
+            report, "%s",
+            cg_show_boost(skirt->pressure, cg_report_inch(report)).text);
+    cg_report_row(report, "land_top", "Top land, diametral",
+                  cg_quantity(CG_SHOW_SMALL_LENGTH, least->land[CG_RING_TOP]));
+    cg_report_row(report, "side_top", "Top groove, side",
+                  cg_quantity(CG_SHOW_SMALL_LENGTH, least->side[CG_RING_TOP]));
+    cg_report_row(report, "back_top", "Top groove, back",
+                  cg_quantity(CG_SHOW_SMALL_LENGTH, least->back[CG_RING_TOP]));
+    cg_report_figure(report, "clearance", "Hot clearances over the duty",
+                     "Skirt and ring side clearances over %.4g s; below zero "
+                     "the skirt springs.",
+                     answer->duration);
+}
+
+void cg_report_find_piston(struct cg_report *report, const struct cg_case *c,
+                           const struct cg_answer *answer)
+{
+    cg_report_section(report, "Piston");
+    tell_given(report, c, &answer->skirt);
+    tell_cold(report, &answer->skirt);
+    tell_hot(report, answer);
+}

@@ -1,0 +1,95 @@
+#include <math.h>
+
+#include "confidence.h"
+#include "report_find_parts.h"
+#include "say_common.h"
+#include "show.h"
+
+static void tell_allowance(struct cg_report *report, const struct cg_case *c,
+                           const struct cg_answer *answer)
+{
+    const struct cg_confidence *by = &answer->confidence;
+    cg_report_row(report, "spread_top", "Uncertainty allowance",
+                  cg_quantity(CG_SHOW_GAP, answer->top.spread));
+    if (by->samples > 0 && answer->top.spread == by->sampled.spread)
+        cg_report_remark(report, "sampled, for a risk of %g", c->margin.risk);
+    else
+        cg_report_remark(report, "%.2f sigma, for a risk of %g",
+                         answer->quantile, c->margin.risk);
+}
+
+/* The parts as shown add up to the gap as shown: what their own rounding takes
+ * or adds goes to the last part. */
+static void tell_sum(struct cg_report *report, const struct cg_case *c,
+                     const struct cg_answer *answer)
+{
+    const struct cg_gap_sum *sum = &answer->top;
+    const double part[] = {sum->closure, sum->spread, sum->residual};
+    cg_report_row(report, "closure_top", "Closure, nominal",
+                  cg_quantity(CG_SHOW_GAP, sum->closure));
+    tell_allowance(report, c, answer);
+    cg_report_row(report, "residual", "Minimum hot gap",
+                  cg_quantity(CG_SHOW_GAP, sum->residual));
+    cg_report_words(
+        report, "rounding", "Rounding up", "%s",
+        cg_show_rest(sum->cold_gap, part, 3, cg_report_inch(report)).text);
+    cg_report_row(report, "cold_gap_top", "Gap needed, top ring",
+                  cg_quantity(CG_SHOW_GAP_ASKED, sum->cold_gap));
+    cg_report_row(report, "shop_rule", "Shop rule, this bore and boost",
+                  cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
+    cg_report_remark(report, "common practice, no source");
+    if (sum->cold_gap < answer->shop_rule * (1.0 - 1e-9))
+        cg_report_say(report, "The gap needed is below the shop rule: %s",
+                      cg_say_file_to_larger());
+    if (answer->confidence.samples == 0)
+        cg_report_say(
+            report,
+            "The allowance is worked out to first order. %s At this "
+            "risk that takes --samples %.0f.",
+            cg_say_first_order(cg_report_inch(report)).text,
+            fmin(fmax(CG_CONFIDENCE_BEYOND / c->margin.risk, 1e3), 1e5));
+}
+
+static void tell_instant(struct cg_report *report,
+                         const struct cg_answer *answer)
+{
+    const struct cg_extremes *e = &answer->extremes;
+    cg_report_part(report, "The tightest instant");
+    cg_report_words(report, "tightest", "When", "%.2f s, %.0f rpm, load %.2f",
+                    e->time, e->speed * 60.0, e->load);
+    cg_report_row(report, "tightest_stroke", "Depth below the deck",
+                  cg_quantity(CG_SHOW_LENGTH, e->depth));
+    cg_report_row(report, "ring_at", "Top ring",
+                  cg_quantity(CG_SHOW_TEMPERATURE, e->ring_at));
+    cg_report_row(report, "ring_growth", "The ring grows, of arc",
+                  cg_quantity(CG_SHOW_GAP, e->ring_growth));
+    cg_report_row(report, "bore_at", "Bore there",
+                  cg_quantity(CG_SHOW_TEMPERATURE, e->bore_at));
+    cg_report_row(report, "bore_growth", "The bore gives back, of arc",
+                  cg_quantity(CG_SHOW_GAP, e->bore_growth));
+    cg_report_row(report, "hot_gap_min", "Smallest hot gap",
+                  cg_quantity(CG_SHOW_GAP, answer->verdict.hot_gap_min));
+    cg_report_remark(report, "of a cold gap of %s",
+                     cg_show_gap_of(answer->verdict.gap, answer->verdict.given,
+                                    cg_report_inch(report))
+                         .text);
+}
+
+void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
+                        const struct cg_answer *answer)
+{
+    cg_report_section(report, "How the gap comes about");
+    tell_sum(report, c, answer);
+    cg_report_figure(report, "why", "Growth of ring and bore over the duty",
+                     "Two curves over %.4g s: what the ring has grown and what "
+                     "the bore has given back. What lies between is the "
+                     "closure.",
+                     answer->duration);
+    tell_instant(report, answer);
+    cg_report_figure(report, "hot_gap", "Gap left while hot, over the duty",
+                     "A curve that falls from the gap at the start to its "
+                     "least, and a level line at the minimum hot gap.");
+    cg_report_figure(report, "stroke", "Hot gap along the bore",
+                     "Curves of the gap against depth below the deck at five "
+                     "instants, the tightest among them.");
+}

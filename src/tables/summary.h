@@ -1,0 +1,16 @@
+/* The keys of summary.dat; reports and sweeps read the same list. */
+#ifndef CG_SUMMARY_H
+#define CG_SUMMARY_H
+
+#include <stddef.h>
+
+#include "answer.h"
+
+struct cg_summary_key {
+    const char *key, *unit;
+    double (*get)(const struct cg_case *c, const struct cg_answer *answer);
+};
+
+const struct cg_summary_key *cg_summary_keys(size_t *count);
+
+#endif
