@@ -66,7 +66,7 @@ void cg_lesson_tell_boosts(struct cg_report *report,
     bool blower = sheet->c->charge.charger == CG_CHARGER_BELT;
     (void)second;
     if (sheet->lesson->own == 0)
-        cg_report_say(report, "Suppose a %s pressed in the air.",
+        cg_report_say(report, "Suppose a %s pushes air in.",
                       blower ? "blower" : "turbine");
     cg_report_say(report, "The engine is settled at full load. Ring and bore "
                           "grow as in steps 4 and 5.");

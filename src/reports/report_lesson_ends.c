@@ -1,6 +1,7 @@
 /* The lesson's steps on a gap too small, one too wide, and the one to file
  * to. */
 #include "report_lesson_parts.h"
+#include "say_common.h"
 
 static void tell_overlap(struct cg_report *report,
                          const struct cg_lesson_ends *ends)
@@ -76,7 +77,7 @@ void cg_lesson_tell_leak(struct cg_report *report,
     else
         cg_report_say(report,
                       "A gap %s wider than it need be leaks %s %% of the "
-                      "charge. That costs about %s of power.",
+                      "charge. That costs about %s.",
                       cg_figure_text(&leak->area.figure[0]).text,
                       leak->share.result.text,
                       cg_figure_text(&leak->power.result).text);
@@ -96,7 +97,7 @@ void cg_lesson_tell_gap(struct cg_report *report,
     const struct cg_answer *answer = &sheet->lesson->answer;
     (void)second;
     cg_report_say(report,
-                  "The gap must cover the closure over the duty, %s. Heat, oil "
+                  "The gap must cover the closure over the duty %s. Heat, oil "
                   "films, metals and boost are not known exactly: the "
                   "uncertainty allowance covers that, for a risk of %g. The "
                   "minimum hot gap must stay open on top. The sum is rounded "
@@ -105,7 +106,7 @@ void cg_lesson_tell_gap(struct cg_report *report,
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.gap));
     cg_report_row(report, "cold_gap_top", "Gap needed",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->top.cold_gap));
-    cg_report_row(report, "shop_rule", "Shop rule for this bore and boost",
+    cg_report_row(report, "shop_rule", "Shop rule",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
     cg_report_remark(report, "common practice, no source");
     if (!answer->verdict.beyond)
@@ -121,9 +122,7 @@ void cg_lesson_tell_apart(struct cg_report *report,
     cg_report_say(report, "Degrees are whole here, and half a degree of the "
                           "ring is worth:");
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.half_degree));
-    cg_report_say(report,
-                  "The other numbers are rounded too, and the model takes the "
-                  "gap off the arc. Left out of both: bore distortion and "
-                  "wear, ring twist, differences around the bore and between "
-                  "cylinders, knock, gas pressure in the bore.");
+    cg_report_say(report, "The other numbers are rounded too, and the model "
+                          "takes the gap off the arc. Both leave out:");
+    cg_report_say(report, "%s", cg_say_left_out());
 }

@@ -108,8 +108,8 @@ static bool shows(const struct cg_report_item *item)
            item->kind != CG_ITEM_KEY;
 }
 
-/* Lines stand apart from what is above and below; headings see to that by
- * themselves. */
+/* Lines stand apart from what is above and below, a table from what is above;
+ * headings see to that by themselves. */
 static void write_space(struct text *text, size_t at)
 {
     const struct cg_report_item *item = text->report->item;
@@ -118,12 +118,11 @@ static void write_space(struct text *text, size_t at)
         before--;
     if (before == 0 || !shows(&item[at]))
         return;
-    enum cg_item_kind above = item[before - 1].kind, below = item[at].kind;
-    bool over = above == CG_ITEM_LINES && below != CG_ITEM_SECTION &&
-                below != CG_ITEM_PART;
-    bool under = below == CG_ITEM_LINES && above != CG_ITEM_SECTION &&
-                 above != CG_ITEM_PART;
-    if (over || under)
+    const struct cg_report_item *above = &item[before - 1], *below = &item[at];
+    bool table = below->kind == CG_ITEM_TABLE && text->in_section;
+    if ((above->kind == CG_ITEM_LINES || below->kind == CG_ITEM_LINES ||
+         table) &&
+        !is_heading(above) && !is_heading(below))
         fputc('\n', text->out);
 }
 
@@ -153,8 +152,6 @@ static void write_item(struct text *text, size_t at)
         write_words(text, "Note: ", item);
         break;
     case CG_ITEM_TABLE:
-        if (text->in_section && !is_heading(&text->report->item[at - 1]))
-            fputc('\n', text->out);
         cg_write_text_table(text->out, item, text->report->inch);
         break;
     case CG_ITEM_BLANK:
