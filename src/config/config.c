@@ -26,6 +26,8 @@ static void check_fuel(struct cg_reader *reader)
     for (; kept < count && kept < KNOWN_NAMES; kept++)
         names[kept] = fuels[kept].name;
     if (cg_fuel_find(reader->c->fuel.name) == NULL)
+        cg_name_translate("fuel.name", reader->c->fuel.name);
+    if (cg_fuel_find(reader->c->fuel.name) == NULL)
         cg_name_unknown(reader, "fuel.name", "unknown fuel",
                         reader->c->fuel.name, names, kept);
 }
