@@ -126,7 +126,7 @@ static void asked_table(struct cg_page *page, const struct cg_sheet *sheet,
     cg_page_values(page, caption);
     cg_page_length(page, "Closure", asked->closure);
     cg_page_length(page, "Spread", asked->spread);
-    cg_page_length(page, "Residual", asked->residual);
+    cg_page_length(page, "Residual", asked->minimum_hot_gap);
     cg_page_gap_up(page, "Safe against closing from", need);
     cg_page_gap_up(page, "Asked",
                    cg_fit_asks(asked, 1.0, sheet->fitting.step));

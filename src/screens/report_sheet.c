@@ -79,7 +79,7 @@ static void print_asked(const struct cg_sheet *sheet, bool inch)
     printf("  top ring     %s: closure %s, spread %s, residual %s\n",
            cg_sheet_length_up(cg_fit_asks(top, 1.0, step), inch).text,
            cg_sheet_length(top->closure, inch).text, cg_sheet_length(top->spread, inch).text,
-           cg_sheet_length(top->residual, inch).text);
+           cg_sheet_length(top->minimum_hot_gap, inch).text);
     printf(
         "  second ring  %s:\n               %s",
         cg_sheet_length_up(cg_fit_asks(second, 1.0, step), inch).text,
