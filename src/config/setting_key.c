@@ -184,7 +184,8 @@ bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
     if (size == 0)
         return false;
     const struct cg_setting *named = setting_named(path);
-    struct cg_key nearest = {named, NULL};
+    size_t count;
+    struct cg_key nearest = {&cg_settings(&count)[0], NULL};
     size_t edits = nearest_key(path, &nearest);
     char name[KEY_LENGTH];
     cg_key_write(nearest.setting, nearest.unit, true, name, sizeof name);
