@@ -38,6 +38,6 @@ void cg_name_translate(const char *what, char name[CG_NAME_LENGTH])
     const char *ours = cg_trade_value(what, name);
     if (ours != NULL) {
         memset(name, 0, CG_NAME_LENGTH);
-        memcpy(name, ours, strlen(ours));
+        snprintf(name, CG_NAME_LENGTH, "%s", ours);
     }
 }
