@@ -30,8 +30,8 @@ void cg_operating_charge(const struct cg_case *c,
 {
     const struct cg_charge_case *in = &c->charge;
     double full = in->ambient_pressure + in->boost;
-    double manifold =
-        in->closed_throttle + operating->load * (full - in->closed_throttle);
+    double manifold = in->closed_throttle +
+                      operating->load * (full - in->closed_throttle);
     double ratio = fmax(manifold / in->ambient_pressure, 1.0);
     double boost = (ratio - 1.0) * in->ambient_pressure;
     if (in->charger == CG_CHARGER_NONE)
@@ -45,9 +45,9 @@ void cg_operating_charge(const struct cg_case *c,
     charge->manifold_temperature =
         in->ambient_temperature + (1.0 - in->cooler_effectiveness) * rise +
         in->intake_heating - evaporation_drop(c, charge->lambda);
-    charge->exhaust_pressure = in->ambient_pressure + in->exhaust_base *
-                                                          manifold /
-                                                          in->ambient_pressure;
+    charge->exhaust_pressure =
+        in->ambient_pressure +
+        in->exhaust_base * manifold / in->ambient_pressure;
     if (in->charger == CG_CHARGER_TURBINE)
         charge->exhaust_pressure += in->turbine_ratio * boost;
 }
@@ -73,9 +73,9 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     double boost =
         fmax(charge.manifold_pressure - c->charge.ambient_pressure, 0.0);
     memset(input, 0, sizeof *input);
-    input->crank =
-        (struct cg_crank){c->engine.bore, c->engine.stroke, c->engine.rod,
-                          c->engine.compression_ratio};
+    input->crank = (struct cg_crank){c->engine.bore, c->engine.stroke,
+                                     c->engine.rod,
+                                     c->engine.compression_ratio};
     input->speed = operating->speed;
     input->manifold_pressure = charge.manifold_pressure;
     input->manifold_temperature = charge.manifold_temperature;
@@ -83,14 +83,15 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->volumetric_efficiency = c->charge.volumetric_efficiency;
     input->fuel = fuel;
     input->lambda = charge.lambda;
-    double retard =
-        c->combustion.retard_deg_per_100kPa * fuel->retard_share * boost / 1e5;
-    input->burn50_deg = c->combustion.burn50_deg + fmin(retard, CG_RETARD_MOST);
+    double retard = c->combustion.retard_deg_per_100kPa *
+                    fuel->retard_share * boost / 1e5;
+    input->burn50_deg =
+        c->combustion.burn50_deg + fmin(retard, CG_RETARD_MOST);
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
     input->correlation = correlation;
     input->heat_factor = c->combustion.heat_factor * operating->heat_factor;
-    input->head_area_ratio = c->combustion.head_area;
+    input->chamber_area_ratio = c->combustion.chamber_area;
     input->intake_close_deg = -140.0;
     input->exhaust_open_deg = 130.0;
     input->step_deg = c->solver.crank_step_deg;

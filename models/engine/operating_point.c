@@ -127,7 +127,7 @@ static void read_walls(const struct cg_case *c,
 /* Mean over head, piston and half the swept liner. */
 static double mean_wall(const struct cg_cycle_input *walls)
 {
-    double head = walls->head_area_ratio;
+    double head = walls->chamber_area_ratio;
     double liner = 2.0 * walls->crank.stroke / walls->crank.bore;
     return (head * walls->head_temperature + walls->piston_temperature +
             liner * walls->liner_temperature) /

@@ -112,7 +112,7 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
 /* The films for the temperatures in point->settled, and the cylinder's
  * pressure in point->cylinder: the constant law, or for the compression rings
  * the Reynolds law with gas by cg_ring_gas_estimate.  That one is solved anew
- * when its oil is half a kelvin from where it was solved, and follows the
+ * when its oil is 0.1 K from where it was solved, and follows the
  * oil's viscosity between, as the constant law does.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_point_set_films(const struct cg_case *c,

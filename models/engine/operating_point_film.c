@@ -9,7 +9,7 @@
 
 /* A film of the Reynolds law is carried on by viscosity over this much of oil
  * temperature [K].  What follows from it stays right (test_spread). */
-#define FILM_REACH 0.5
+#define FILM_REACH 0.1
 
 /* Oil thins with heat; film follows the square root of viscosity, as in
  * hydrodynamic lubrication at given load and speed (Hamrock, "Fundamentals of

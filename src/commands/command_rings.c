@@ -4,7 +4,6 @@
 #include "config.h"
 #include "options.h"
 #include "outputs.h"
-#include "page_rings.h"
 #include "progress.h"
 #include "report_rings.h"
 #include "rings_tables.h"
@@ -88,12 +87,12 @@ static enum cg_status write_tables(void *context, const char *dir,
                                  &comparing->c, &comparing->answer, error);
 }
 
-static enum cg_status fill_page(void *context, struct cg_page *page,
-                                struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
     const struct comparing *comparing = context;
     (void)error;
-    cg_page_rings(page, &comparing->c, &comparing->answer);
+    cg_report_rings(report, &comparing->c, &comparing->answer);
     return CG_OK;
 }
 
@@ -103,7 +102,7 @@ static enum cg_status write_outputs(struct comparing *comparing,
     struct cg_outputs outputs = {.title = "Top rings and pistons for a duty",
                                  .run = "rings",
                                  .tables = write_tables,
-                                 .fill = fill_page,
+                                 .tell = tell,
                                  .context = comparing};
     return cg_outputs_write(comparing->options, &outputs, error);
 }
@@ -139,14 +138,11 @@ enum cg_status cg_command_rings(const struct cg_options *options,
     }
     if (status == CG_OK)
         status = write_outputs(&comparing, error);
-    if (status == CG_OK) {
-        cg_report_rings(&comparing.c, options->told, &comparing.answer,
-                        options->inch, options->quiet,
-                        cg_wall_clock() - start);
-        if (!any_stands(&comparing.answer)) {
-            error->text[0] = '\0'; /* the screen has said it */
-            status = CG_NOT_SAFE;
-        }
+    if (status == CG_OK && cg_outputs_talk(options))
+        printf("\nComputed in %.0f ms.\n", (cg_wall_clock() - start) * 1e3);
+    if (status == CG_OK && !any_stands(&comparing.answer)) {
+        error->text[0] = '\0'; /* the screen has said it */
+        status = CG_NOT_SAFE;
     }
     cg_choice_free(comparing.study);
     cg_material_library_free(&comparing.library);

@@ -54,13 +54,22 @@ static enum cg_status store_units(struct cg_options *options,
     return CG_OK;
 }
 
-static enum cg_status store_quiet(struct cg_options *options,
+static enum cg_status store_brief(struct cg_options *options,
                                   const char *argument,
                                   struct cg_error *error)
 {
     (void)argument;
     (void)error;
     options->quiet = true;
+    return CG_OK;
+}
+
+static enum cg_status store_json(struct cg_options *options,
+                                 const char *argument, struct cg_error *error)
+{
+    (void)argument;
+    (void)error;
+    options->json = true;
     return CG_OK;
 }
 
@@ -309,31 +318,33 @@ static const struct cg_option all_options[] = {
      store_answers},
     {"units", 0, "metric|inch", "units of the text; tables stay metric",
      store_units},
-    {"quiet", 'q', NULL, "print the answer alone", store_quiet},
+    {"json", 0, NULL, "print one JSON object instead of the text", store_json},
+    {"brief", 'q', NULL, "print the first part alone", store_brief},
+    {"quiet", 0, NULL, "the same as --brief", store_brief},
 };
 
 static const struct cg_command_row all_commands[] = {
     {"find", "the smallest safe cold ring gap for the duty in CONFIG",
-     cg_command_find, true, "out report set samples seed threads units quiet"},
+     cg_command_find, true, "out report set samples seed threads units json brief quiet"},
     {"sweep", "the same over one or more varied settings, a full grid",
-     cg_command_sweep, true, "vary out report set part resume threads quiet"},
+     cg_command_sweep, true, "vary out report set part resume threads json brief quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
-     cg_command_ceiling, true, "gap set units quiet"},
+     cg_command_ceiling, true, "gap set units json brief quiet"},
     {"seal", "what the gaps leak, the second gap, and what gas ports do",
-     cg_command_seal, true, "out report set units quiet"},
+     cg_command_seal, true, "out report set units json brief quiet"},
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",
      cg_command_sheet, true,
-     "measured out report set samples seed threads units quiet"},
+     "measured out report set samples seed threads units json brief quiet"},
     {"finish", "the bore's finish: its figures, and oil held against fuel",
      cg_command_finish, true,
      "profile spacing filter cutoff simulate seed out report set units "
-     "quiet"},
+     "json brief quiet"},
     {"rings", "ring materials, faces and piston alloys for this duty, ranked",
-     cg_command_rings, true, "out report set threads units quiet"},
+     cg_command_rings, true, "out report set threads units json brief quiet"},
     {"lesson", "why the gap must grow with heat, step by step by hand",
-     cg_command_lesson, true, "level answers out report set units quiet"},
+     cg_command_lesson, true, "level answers out report set units json brief quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
-     cg_command_network, true, "out set units quiet"},
+     cg_command_network, true, "out set units brief quiet"},
     {"template", "a commented config to start from, every setting in it",
      cg_command_template, false, "units"},
 };

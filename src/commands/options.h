@@ -35,7 +35,8 @@ struct cg_options {
     bool answers;           /* --answers */
     int threads;            /* --threads; 0: all cores */
     bool inch;              /* --units inch */
-    bool quiet;             /* --quiet */
+    bool json;              /* --json */
+    bool quiet;             /* --brief, --quiet */
 };
 
 /* A command is one file src/command_NAME.c with one function. */

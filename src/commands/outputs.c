@@ -6,6 +6,9 @@
 #include "hold.h"
 #include "inputs.h"
 #include "plain_text.h"
+#include "write_html.h"
+#include "write_json.h"
+#include "write_text.h"
 
 enum { RUN_LENGTH = 8192, NAME_LENGTH = 64 };
 
@@ -68,9 +71,11 @@ static void add(char *run, const char *option, const char *value)
 static void write_run(const struct cg_options *options, const char *command,
                       char run[RUN_LENGTH])
 {
-    char samples[32];
+    char number[32];
     snprintf(run, RUN_LENGTH, "coldgap %s %s", command,
              cg_plain_word(options->config).text);
+    snprintf(number, sizeof number, "%.6gmm", options->gap * 1e3);
+    add(run, "--gap", options->gap > 0.0 ? number : NULL);
     add(run, "--measured", options->measured);
     add(run, "--profile", options->profile);
     add(run, "--simulate", options->simulate);
@@ -80,12 +85,23 @@ static void write_run(const struct cg_options *options, const char *command,
         add(run, "--set", options->set[i]);
     add(run, "--level", options->level);
     add(run, "--answers", options->answers ? "" : NULL);
-    snprintf(samples, sizeof samples, "%zu", options->samples);
-    add(run, "--samples", options->samples > 0 ? samples : NULL);
+    snprintf(number, sizeof number, "%zu", options->samples);
+    add(run, "--samples", options->samples > 0 ? number : NULL);
+}
+
+static enum cg_status fill_page(const struct cg_outputs *outputs,
+                                const struct cg_report *report,
+                                struct cg_page *page, struct cg_error *error)
+{
+    if (report != NULL)
+        return cg_write_html(page, report, error);
+    cg_page_cautions(page);
+    return outputs->fill(outputs->context, page, error);
 }
 
 static enum cg_status write_page(const struct cg_options *options,
                                  const struct cg_outputs *outputs,
+                                 const struct cg_report *report,
                                  struct cg_drawing *drawing,
                                  struct cg_error *error)
 {
@@ -97,8 +113,7 @@ static enum cg_status write_page(const struct cg_options *options,
     if (status != CG_OK)
         return status;
     placed = false; /* the page's now */
-    return cg_page_close(page, outputs->fill(outputs->context, page, error),
-                         error);
+    return cg_page_close(page, fill_page(outputs, report, page, error), error);
 }
 
 /* Tables for the pictures alone; where they cannot be written there are no
@@ -120,22 +135,59 @@ static enum cg_status tables_to_draw(const struct cg_outputs *outputs,
     return CG_OK;
 }
 
-enum cg_status cg_outputs_write(const struct cg_options *options,
+/* The page, and tables for its pictures where none were asked for. */
+static enum cg_status draw_page(const struct cg_options *options,
                                 const struct cg_outputs *outputs,
+                                const struct cg_report *report,
                                 struct cg_error *error)
 {
     const char *dir = outputs->dir != NULL ? outputs->dir : options->out;
-    enum cg_status status = CG_OK;
-    if (outputs->tables != NULL && options->out != NULL)
-        status = outputs->tables(outputs->context, options->out, error);
-    if (status != CG_OK || options->report == NULL)
-        return status;
     struct cg_drawing drawing;
+    enum cg_status status = CG_OK;
     cg_drawing_begin(dir, &drawing);
     if (outputs->tables != NULL && dir == NULL)
         status = tables_to_draw(outputs, &drawing, error);
     if (status == CG_OK)
-        status = write_page(options, outputs, &drawing, error);
+        status = write_page(options, outputs, report, &drawing, error);
     cg_drawing_end(&drawing);
+    return status;
+}
+
+static enum cg_status make_report(const struct cg_options *options,
+                                  const struct cg_outputs *outputs,
+                                  struct cg_report **report,
+                                  struct cg_error *error)
+{
+    char run[RUN_LENGTH];
+    write_run(options, outputs->run, run);
+    enum cg_status status =
+        cg_report_create(outputs->title, run, options->inch, report, error);
+    if (status == CG_OK)
+        status = outputs->tell(outputs->context, *report, error);
+    return status;
+}
+
+bool cg_outputs_talk(const struct cg_options *options)
+{
+    return !options->quiet && !options->json;
+}
+
+enum cg_status cg_outputs_write(const struct cg_options *options,
+                                const struct cg_outputs *outputs,
+                                struct cg_error *error)
+{
+    struct cg_report *report = NULL;
+    enum cg_status status = CG_OK;
+    if (outputs->tables != NULL && options->out != NULL)
+        status = outputs->tables(outputs->context, options->out, error);
+    if (status == CG_OK && outputs->tell != NULL)
+        status = make_report(options, outputs, &report, error);
+    if (status == CG_OK && options->report != NULL)
+        status = draw_page(options, outputs, report, error);
+    if (status == CG_OK && report != NULL)
+        status = options->json
+                     ? cg_write_json(stdout, report, error)
+                     : cg_write_text(stdout, report, options->quiet, error);
+    cg_report_free(report);
     return status;
 }

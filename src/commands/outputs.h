@@ -1,13 +1,15 @@
-/* What a command leaves besides its screen: tables with -o, a page with
- * --report.  A process writes for one run, as what is held is the process's. */
+/* What a command leaves: tables with -o, and its report, as a page with --report
+ * and on the screen as text or JSON.  A process writes for one run, as what is
+ * held is the process's. */
 #ifndef CG_OUTPUTS_H
 #define CG_OUTPUTS_H
 
 #include "options.h"
 #include "page.h"
+#include "report.h"
 
 struct cg_outputs {
-    const char *title; /* of the page */
+    const char *title; /* of page and report */
     const char *run;   /* what was asked: "find" */
     /* Writes the tables into a folder: that of -o, and without it, for the
      * page's pictures, one that is removed again.  NULL: none, or written
@@ -18,7 +20,10 @@ struct cg_outputs {
     /* Fills the page below its cautions. */
     enum cg_status (*fill)(void *context, struct cg_page *page,
                            struct cg_error *error);
-    void *context;     /* of both */
+    /* Fills the report, told once for page, text and JSON. */
+    enum cg_status (*tell)(void *context, struct cg_report *report,
+                           struct cg_error *error);
+    void *context;     /* of all */
 };
 
 /* Holds the folder of the tables and the place of the page, before the work
@@ -34,7 +39,11 @@ enum cg_status cg_outputs_hold(const struct cg_options *options,
 /* Lets go of them, and leaves nothing where nothing was written. */
 void cg_outputs_end(void);
 
-/* Writes what the options ask for; nothing when they ask for neither.  A page
+/* Whether the screen has room for more than the report: neither brief nor JSON
+ * was asked for. */
+bool cg_outputs_talk(const struct cg_options *options);
+
+/* Writes what the options ask for, the screen last.  A page
  * without pictures is still a page.  CG_FILE with the reason, and what the
  * functions return. */
 enum cg_status cg_outputs_write(const struct cg_options *options,

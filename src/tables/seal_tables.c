@@ -6,21 +6,14 @@
 #include "seal_tradeoff.h"
 #include "table.h"
 
-struct key {
-    const char *name, *unit;
-    double value;
-};
-
-static enum cg_status write_keys(const char *dir, const char *config,
-                                 const struct cg_seal_study *s,
-                                 struct cg_error *error)
+struct cg_key_values cg_seal_keys(const struct cg_seal_study *s)
 {
     const struct cg_seal_answer *at = &s->at_rated, *other = &s->at_other;
     const struct cg_seal *at_speed = s->hardest != NULL ? s->hardest : s->rated;
     const struct cg_seal_answer *hard =
         s->hardest != NULL ? &s->at_hardest : at;
     const struct cg_pack_cycle *cycle = &at->settled.cycle;
-    const struct key keys[] = {
+    return (struct cg_key_values){{
         {"blow_by", "g/s", at->blow_by * 1e3},
         {"blow_by_share", "%", at->blow_by_share * 100.0},
         {"blow_by_volume", "L/min", at->blow_by_volume * 6e4},
@@ -59,7 +52,14 @@ static enum cg_status write_keys(const char *dir, const char *config,
         {"hardest_unseat_angle", "deg", hard->settled.cycle.unseat_deg[0]},
         {"hardest_blow_by", "g/s", hard->blow_by * 1e3},
         {"hardest_blow_by_share", "%", hard->blow_by_share * 100.0},
-    };
+    }};
+}
+
+static enum cg_status write_keys(const char *dir, const char *config,
+                                 const struct cg_seal_study *s,
+                                 struct cg_error *error)
+{
+    struct cg_key_values keys = cg_seal_keys(s);
     struct cg_table_head head = {
         "Gas past the rings, at rated speed and full load unless it says "
         "hardest (lowest speed of the duty at full load)",
@@ -73,8 +73,7 @@ static enum cg_status write_keys(const char *dir, const char *config,
                          "unseat angle of 720 deg: never");
     cg_table_note(table, "other_ports: %s",
                   cg_ports_text(s->c, s->other_ports, false).text);
-    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
-        cg_table_key(table, keys[i].name, keys[i].value, keys[i].unit);
+    cg_table_keys(table, &keys);
     return cg_table_close(table, CG_OK, error);
 }
 

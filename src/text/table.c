@@ -184,6 +184,13 @@ void cg_table_key(struct cg_table *table, const char *key, double value,
         fprintf(table->file, "%s %.7g %s\n", key, value, unit);
 }
 
+void cg_table_keys(struct cg_table *table, const struct cg_key_values *keys)
+{
+    for (size_t i = 0; i < CG_KEYS_MOST && keys->row[i].key != NULL; i++)
+        cg_table_key(table, keys->row[i].key, keys->row[i].value,
+                     keys->row[i].unit);
+}
+
 enum cg_status cg_table_close(struct cg_table *table, enum cg_status status,
                               struct cg_error *error)
 {

@@ -10,6 +10,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "key_value.h"
 #include "status.h"
 
 struct cg_table;
@@ -77,6 +78,7 @@ void cg_table_line(struct cg_table *table, const char *format, ...)
 /* A row of a key table: key, value, unit ("1" for none). */
 void cg_table_key(struct cg_table *table, const char *key, double value,
                   const char *unit);
+void cg_table_keys(struct cg_table *table, const struct cg_key_values *keys);
 
 /* Closes and, if all was well written and `status` is CG_OK, renames;
  * otherwise removes the part.  Returns `status`, or CG_FILE with the reason. */

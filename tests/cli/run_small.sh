@@ -140,7 +140,7 @@ says stdout 'boost 20 kPa'
 
 # --- no gap that a config may give: not an answer
 far="--set uncertainty.bore_size_mm=1"
-none='no gap in range will do: it takes'
+none='no gap in range will do: the gap needed'
 ends 1 find "$engine" -q $far
 says stdout "Top ring  *$none 10\.[0-9]* mm"
 says stdout "Second ring  *$none 9\.[0-9]* mm"

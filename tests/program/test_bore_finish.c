@@ -89,12 +89,12 @@ END_TEST
 START_TEST(reference_is_unboosted)
 {
     static const char *const set[] = {
-        "engine.bore_mm=86", "engine.stroke_mm=86", "charge.boost_kPa=0",
+        "engine.bore_mm=85.3", "engine.stroke_mm=87.7", "charge.boost_kPa=0",
         "charge.charger=none", "fuel.lambda=0.9"};
     struct cg_case c = case_of(PLAIN_FOUR, set, COUNT_OF(set));
     struct cg_finish_verdict verdict = judge(&c, &good);
     check_close(verdict.fuel_per_area, c.bore.finish.reference_fuel, 0.05,
-                "derived: an unboosted 86 mm x 86 mm engine on gasoline");
+                "derived: an unboosted 85.3 mm x 87.7 mm engine on gasoline");
 }
 END_TEST
 

@@ -1,11 +1,10 @@
-/* The screen of `finish`. */
+/* The finish of a bore, and the oil that it holds against fuel, told. */
 #ifndef CG_REPORT_FINISH_H
 #define CG_REPORT_FINISH_H
 
-#include <stdbool.h>
-
 #include "bore_finish.h"
 #include "profile_file.h"
+#include "report.h"
 #include "simulated.h"
 #include "surface.h"
 
@@ -14,7 +13,6 @@ struct cg_finish_story {
     const char *config, *profile, *simulate; /* as asked for; the latter two
                                                 may be NULL */
     unsigned long seed;
-    bool inch, quiet;
     const struct cg_case *c;
     const struct cg_surface *surface;
     const struct cg_finish_verdict *verdict;
@@ -22,14 +20,11 @@ struct cg_finish_story {
     const struct cg_patch *patch;
 };
 
-void cg_report_finish(const struct cg_finish_story *story);
-
-/* One piece of advice as a sentence. */
-void cg_finish_advice_text(const struct cg_case *c,
-                           const struct cg_finish_advice *advice, char *text,
-                           size_t size);
-
-/* "Left out: ...", a newline where a screen breaks it. */
-const char *cg_finish_left_out(void);
+/* Fills the report.  Cannot fail but for memory (cg_report_status). */
+void cg_report_finish(struct cg_report *report,
+                      const struct cg_finish_story *story);
+/* Its section on the trace, report_finish_source.c. */
+void cg_report_finish_source(struct cg_report *report,
+                             const struct cg_finish_story *story);
 
 #endif

@@ -7,13 +7,9 @@
 #include <stddef.h>
 
 #include "answer.h"
+#include "say_common.h"
 
 enum { CG_FIND_NOTES = 8 };
-
-/* By how much at most the first-order spread falls short of the sampled one, on
- * the engines in configs/engines/ [m]: inputs in per cent are lognormal, which
- * bends the closure upwards.  Measured; tests/cli/run_samples.sh checks it. */
-#define CG_FIRST_ORDER_SHORT 0.03e-3
 
 struct cg_find_notes {
     size_t count;
@@ -34,7 +30,7 @@ const char *cg_find_second_reason(const struct cg_answer *answer);
 /* Where no gap that a config may give will do (verdict->beyond): "no gap in
  * range will do: ...", a newline where a screen breaks it. */
 struct cg_find_beyond {
-    char text[200];
+    char text[400];
 };
 struct cg_find_beyond cg_find_beyond(const struct cg_verdict *verdict,
                                      const struct cg_gap_sum *sum, bool inch);

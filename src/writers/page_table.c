@@ -53,6 +53,16 @@ void cg_page_row(struct cg_page *page, const char *const *cells,
     fputs("</tr>\n", page->file);
 }
 
+void cg_page_wide_row(struct cg_page *page, const char *name,
+                      const char *text)
+{
+    fputs("<tr><th scope=\"row\">", page->file);
+    cg_html_put(page->file, name);
+    fputs("</th><td colspan=\"2\" class=\"plain\">", page->file);
+    cg_html_put(page->file, text);
+    fputs("</td></tr>\n", page->file);
+}
+
 void cg_page_table_end(struct cg_page *page)
 {
     fputs("</tbody>\n</table>\n</div>\n", page->file);

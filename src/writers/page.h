@@ -3,7 +3,7 @@
  * equal input gives equal bytes.
  *
  * A page is headings, paragraphs, tables and figures in the order in which they
- * are asked for; it begins with the cautions.  All text given is escaped.  A
+ * are asked for, and cautions.  All text given is escaped.  A
  * page is also well-formed XML.  Contrast: WCAG 2.1, level AA, in both colour
  * schemes (tests/cli/run_page.sh).
  *
@@ -32,7 +32,7 @@ struct cg_page_head {
 enum cg_status cg_page_hold(const char *path, struct cg_part_file *part_file,
                             struct cg_error *error);
 
-/* Takes that place over on CG_OK, and writes head and cautions.  `drawing` is
+/* Takes that place over on CG_OK, and writes the head.  `drawing` is
  * asked for the figures and must outlive the page.  CG_NO_MEMORY. */
 enum cg_status cg_page_open(const struct cg_part_file *part_file,
                             const struct cg_page_head *head,
@@ -43,6 +43,10 @@ enum cg_status cg_page_open(const struct cg_part_file *part_file,
  * `status`, or CG_FILE with the reason. */
 enum cg_status cg_page_close(struct cg_page *page, enum cg_status status,
                              struct cg_error *error);
+
+/* The cautions, a section of their own; the last thing on a page that was not
+ * given them before. */
+void cg_page_cautions(struct cg_page *page);
 
 /* Whether inches come first. */
 bool cg_page_inch(const struct cg_page *page);
@@ -57,9 +61,10 @@ void cg_page_say(struct cg_page *page, const char *format, ...)
 void cg_page_note(struct cg_page *page, const char *format, ...)
     CG_FORMAT(2, 3);
 
-/* The answer in large letters, and a verdict on a box of its own. */
-void cg_page_answer(struct cg_page *page, const char *name, const char *metric,
-                    const char *inch);
+/* The answer in large letters, in the unit that comes first and in the other
+ * (NULL: none); and a verdict on a box of its own. */
+void cg_page_answer(struct cg_page *page, const char *name, const char *first,
+                    const char *other);
 void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)
     CG_FORMAT(3, 4);
 
@@ -92,6 +97,9 @@ void cg_page_table(struct cg_page *page, const char *caption,
                    const char *const *heads, size_t columns);
 void cg_page_row(struct cg_page *page, const char *const *cells,
                  size_t columns, const char *class);
+/* A row of three columns whose last two are one. */
+void cg_page_wide_row(struct cg_page *page, const char *name,
+                      const char *text);
 void cg_page_table_end(struct cg_page *page);
 
 #endif

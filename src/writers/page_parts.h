@@ -14,6 +14,7 @@ struct cg_page {
     FILE *file; /* the aside's */
     struct cg_drawing *drawing;
     bool inch, in_section;
+    bool cautioned;
     bool told;  /* that there are no pictures, and why */
     size_t sections, figures, tables;
 };

@@ -60,8 +60,17 @@ static void write_head(struct cg_page *page, const struct cg_page_head *head)
     fputs("</code></p>\n", page->file);
 }
 
-static void write_cautions(struct cg_page *page)
+static void end_section(struct cg_page *page)
 {
+    if (page->in_section)
+        fputs("</section>\n", page->file);
+    page->in_section = false;
+}
+
+void cg_page_cautions(struct cg_page *page)
+{
+    end_section(page);
+    page->cautioned = true;
     fputs("<section class=\"cautions\" aria-labelledby=\"cautions\">\n"
           "<h2 id=\"cautions\">Cautions</h2>\n<ul>\n",
           page->file);
@@ -83,22 +92,16 @@ enum cg_status cg_page_open(const struct cg_part_file *part_file,
     made->drawing = drawing;
     made->inch = head->inch;
     write_head(made, head);
-    write_cautions(made);
     *page = made;
     return CG_OK;
-}
-
-static void end_section(struct cg_page *page)
-{
-    if (page->in_section)
-        fputs("</section>\n", page->file);
-    page->in_section = false;
 }
 
 enum cg_status cg_page_close(struct cg_page *page, enum cg_status status,
                              struct cg_error *error)
 {
     end_section(page);
+    if (!page->cautioned)
+        cg_page_cautions(page);
     element(page, "p", "last", cg_cautions_short());
     fputs("</main>\n</body>\n</html>\n", page->file);
     status = cg_part_file_close(&page->part_file, status, error);
@@ -151,16 +154,20 @@ void cg_page_note(struct cg_page *page, const char *format, ...)
     fputs("</p>\n", page->file);
 }
 
-void cg_page_answer(struct cg_page *page, const char *name, const char *metric,
-                    const char *inch)
+void cg_page_answer(struct cg_page *page, const char *name, const char *first,
+                    const char *other)
 {
     fputs("<p class=\"answer\">", page->file);
     cg_html_put(page->file, name);
     fputs(" <strong>", page->file);
-    cg_html_put(page->file, page->inch ? inch : metric);
-    fputs("</strong> <span>(", page->file);
-    cg_html_put(page->file, page->inch ? metric : inch);
-    fputs(")</span></p>\n", page->file);
+    cg_html_put(page->file, first);
+    fputs("</strong>", page->file);
+    if (other != NULL) {
+        fputs(" <span>(", page->file);
+        cg_html_put(page->file, other);
+        fputs(")</span>", page->file);
+    }
+    fputs("</p>\n", page->file);
 }
 
 void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "show.h"
 
@@ -19,8 +20,7 @@ static void add(struct cg_find_notes *notes, const char *format, ...)
     va_list args;
     assert(notes->count < CG_FIND_NOTES);
     va_start(args, format);
-    vsnprintf(notes->text[notes->count++], sizeof notes->text[0], format,
-              args);
+    vsnprintf(notes->text[notes->count++], sizeof notes->text[0], format, args);
     va_end(args);
 }
 
@@ -39,8 +39,7 @@ void cg_find_notes_fill(const struct cg_case *c, const struct cg_answer *answer,
             "the coolant begins to boil at the bore wall at %.1f s "
             "(wall %s);\npast that it cools better at first, which "
             "tightens the gap: not modelled.",
-            e->boiling_time,
-            cg_show_temperature(e->boiling_point, inch).text);
+            e->boiling_time, cg_show_temperature(e->boiling_point, inch).text);
     if (e->ring_top_max > ring->hot_limit)
         add(notes, "the top ring passes %s, where %s begins to lose tension.",
             cg_show_temperature(ring->hot_limit, inch).text, ring->name);
@@ -62,10 +61,14 @@ void cg_find_notes_fill(const struct cg_case *c, const struct cg_answer *answer,
 const char *cg_find_seat_text(int seat)
 {
     switch ((enum cg_seat)seat) {
-    case CG_SEAT_PARENT: return "bore cut in the block";
-    case CG_SEAT_CAST_IN: return "liner cast in";
-    case CG_SEAT_PRESSED: return "liner pressed in";
-    case CG_SEAT_WET: return "wet liner";
+    case CG_SEAT_PARENT:
+        return "bore cut in the block";
+    case CG_SEAT_CAST_IN:
+        return "liner cast in";
+    case CG_SEAT_PRESSED:
+        return "liner pressed in";
+    case CG_SEAT_WET:
+        return "wet liner";
     }
     return "";
 }
@@ -81,10 +84,12 @@ struct cg_find_beyond cg_find_beyond(const struct cg_verdict *verdict,
                                      const struct cg_gap_sum *sum, bool inch)
 {
     struct cg_find_beyond out;
-    snprintf(out.text, sizeof out.text,
-             "no gap in range will do: it takes %s,\nat most %s is allowed",
-             cg_show_gap_up(sum->cold_gap, inch).text,
-             cg_show_gap(verdict->most, inch).text);
+    char *comma;
+    snprintf(out.text, sizeof out.text, "%s",
+             cg_say_beyond(verdict, sum, inch).text);
+    comma = strstr(out.text, ", at");
+    if (comma != NULL)
+        comma[1] = '\n';
     return out;
 }
 

@@ -1,0 +1,120 @@
+#include "report_ceiling.h"
+
+#include <math.h>
+
+#include "answer.h"
+#include "constants.h"
+#include "operating.h"
+#include "say_common.h"
+#include "show.h"
+
+/* Down to the digit that is shown: 1 kPa or 0.1 psi. */
+static double floor_shown(double boost, bool inch)
+{
+    double step = inch ? 0.1 * CG_PSI : 1e3;
+    return step * floor(boost / step);
+}
+
+static void tell_ceiling(struct cg_report *report, const struct cg_ceiling *at)
+{
+    bool inch = cg_report_inch(report);
+    if (at->never_enough)
+        cg_report_verdict(report, false,
+                          "No ceiling: this gap is too small even without "
+                          "boost.");
+    else if (at->always_enough)
+        cg_report_verdict(report, true,
+                          "The ceiling is above %s, the highest boost looked "
+                          "at.",
+                          cg_show_boost(CG_CEILING_MOST, inch).text);
+    else
+        cg_report_answer(
+            report, "ceiling", "Ceiling, boost",
+            cg_quantity(CG_SHOW_BOOST, floor_shown(at->boost, inch)));
+}
+
+/* The target is the boost that the config has. */
+static void tell_target(struct cg_report *report, const struct cg_case *c,
+                        const struct cg_ceiling *at)
+{
+    bool inch = cg_report_inch(report), enough = at->need_at_target <= at->gap;
+    cg_report_verdict(report, enough,
+                      "Your gap of %s is %s at the config's "
+                      "boost of %s; the gap needed is %s.",
+                      cg_show_gap(at->gap, inch).text,
+                      enough ? "enough" : "TOO SMALL",
+                      cg_show_boost(c->charge.boost, inch).text,
+                      cg_show_gap_up(at->need_at_target, inch).text);
+    if (enough)
+        return;
+    if (!isnan(at->touch_time))
+        cg_report_say(report,
+                      "By the middle estimate the ends touch %.1f s into the "
+                      "duty.",
+                      at->touch_time);
+    else if (!isnan(at->residual_time))
+        cg_report_say(report,
+                      "By the middle estimate the ends do not touch, but less "
+                      "than the minimum hot gap is open from %.1f s on.",
+                      at->residual_time);
+    else
+        cg_report_say(report,
+                      "By the middle estimate the minimum hot gap stays open; "
+                      "the uncertainty allowance is what is missing.");
+}
+
+static void tell_rule(struct cg_report *report, const struct cg_case *c,
+                      const struct cg_ceiling *at)
+{
+    double rule = cg_shop_rule(c->engine.bore, at->boost);
+    if (at->never_enough || at->always_enough)
+        return;
+    cg_report_row(report, "shop_rule", "Shop rule at the ceiling",
+                  cg_quantity(CG_SHOW_GAP_ASKED, rule));
+    cg_report_remark(report, "common practice, no source");
+    if (at->gap < rule)
+        cg_report_note(report, "the gap is below the shop rule: %s",
+                       cg_say_file_to_larger());
+}
+
+/* What the figure rests on: boost is limited by more than the ring. */
+static void tell_limits(struct cg_report *report, const struct cg_case *c)
+{
+    bool inch = cg_report_inch(report);
+    cg_report_section(report, "What this leaves out");
+    cg_report_say(report, "The gaps needed are worked out to first order. %s",
+                  cg_say_first_order(inch).text);
+    cg_report_say(report,
+                  "This is the ring gap's ceiling alone. Knock, head gasket, "
+                  "rods and turbocharger have ceilings of their own, not "
+                  "looked at here. The burn is taken %.*f deg later for each "
+                  "%s of boost on gasoline, %.0f deg at most.",
+                  inch ? 1 : 0,
+                  c->combustion.retard_deg_per_100kPa *
+                      (inch ? 10.0 * CG_PSI / 100e3 : 1.0),
+                  inch ? "10 psi" : "100 kPa", CG_RETARD_MOST);
+}
+
+void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,
+                       const struct cg_ceiling *at)
+{
+    tell_ceiling(report, at);
+    tell_target(report, c, at);
+    tell_rule(report, c, at);
+    if (!at->rises)
+        cg_report_note(report, "the gap needed does not rise all the way with "
+                               "boost; this is the lowest crossing.");
+    cg_report_first_part_ends(report);
+    cg_report_section(report, "What it is for");
+    cg_report_row(report, "gap", "Top ring gap",
+                  cg_quantity(CG_SHOW_GAP, at->gap));
+    cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
+    cg_report_row(report, "risk", "Risk",
+                  cg_quantity(CG_SHOW_NUMBER, c->margin.risk));
+    cg_report_row(report, "needed_at_none", "Gap needed without boost",
+                  cg_quantity(CG_SHOW_GAP_ASKED, at->need_at_none));
+    cg_report_row(report, "needed_at_target",
+                  "Gap needed at the config's boost",
+                  cg_quantity(CG_SHOW_GAP_ASKED, at->need_at_target));
+    tell_limits(report, c);
+}

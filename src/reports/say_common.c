@@ -1,0 +1,45 @@
+#include "say_common.h"
+
+#include <stdio.h>
+
+#include "show.h"
+
+const char *cg_say_file_to_larger(void)
+{
+    return "until your own engine has shown better, file to the larger.";
+}
+
+struct cg_sentence cg_say_first_order(bool inch)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "With all inputs moved at once the shipped engines need up to %s "
+             "more: find --samples works it out.",
+             cg_show_length(CG_FIRST_ORDER_SHORT, inch).text);
+    return out;
+}
+
+struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
+                                 const struct cg_gap_sum *sum, bool inch)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "no gap in range will do: the gap needed is %s, at most %s is "
+             "allowed",
+             cg_show_gap_up(sum->cold_gap, inch).text,
+             cg_show_gap(verdict->most, inch).text);
+    return out;
+}
+
+void cg_say_engine(struct cg_report *report, const struct cg_case *c)
+{
+    cg_report_row(report, "cylinders", "Cylinders",
+                  cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
+    cg_report_row(report, "bore", "Bore",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
+    cg_report_row(report, "stroke", "Stroke",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+    cg_report_row(report, "boost", "Boost",
+                  cg_quantity(CG_SHOW_BOOST, c->charge.boost));
+    cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
+}

@@ -1,0 +1,33 @@
+/* Sentences that several reports say, each told once. */
+#ifndef CG_SAY_COMMON_H
+#define CG_SAY_COMMON_H
+
+#include <stdbool.h>
+
+#include "answer.h"
+#include "report.h"
+
+/* By how much at most the first-order allowance falls short of the sampled one,
+ * on the engines in configs/engines/ [m]: inputs in per cent are lognormal,
+ * which bends the closure upwards.  Measured; tests/cli/run_samples.sh checks
+ * it. */
+#define CG_FIRST_ORDER_SHORT 0.03e-3
+
+struct cg_sentence {
+    char text[400];
+};
+
+/* What to do where a gap stands below the shop rule, after a colon. */
+const char *cg_say_file_to_larger(void);
+
+/* Where no gap that a config may give will do (verdict->beyond). */
+struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
+                                 const struct cg_gap_sum *sum, bool inch);
+
+/* What the first-order allowance may lack. */
+struct cg_sentence cg_say_first_order(bool inch);
+
+/* Rows: cylinders, bore, stroke, boost, duty. */
+void cg_say_engine(struct cg_report *report, const struct cg_case *c);
+
+#endif
