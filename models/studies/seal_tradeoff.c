@@ -29,13 +29,13 @@ int cg_seal_tradeoff_boosts(const struct cg_case *c, double boost[3])
 }
 
 static void set_point(struct cg_seal *seal, const struct cg_answer *answer,
-                      double residual, double ratio,
+                      double minimum_hot_gap, double ratio,
                       struct cg_tradeoff_point *point)
 {
     struct cg_seal_answer leak;
     double open = point->gap - answer->extremes.closure;
     double sigma = fmax(answer->sigma, 1e-12);
-    point->chance_less = gsl_cdf_ugaussian_Q((open - residual) / sigma);
+    point->chance_less = gsl_cdf_ugaussian_Q((open - minimum_hot_gap) / sigma);
     point->chance_touch = gsl_cdf_ugaussian_Q(open / sigma);
     point->blow_by = point->blow_by_share = NAN;
     if (cg_seal_solve(seal, point->gap, ratio * point->gap, &leak, NULL) ==

@@ -19,8 +19,8 @@ struct comparing {
     struct cg_case c; /* the updated one */
     struct cg_material_library library;
     struct cg_choice_study *study;
-    struct cg_alloy_choice *alloy; /* [shelf.alloys] */
-    struct cg_error *alloy_error;  /* [shelf.alloys] */
+    struct cg_alloy_choice *alloy; /* [library.alloys] */
+    struct cg_error *alloy_error;  /* [library.alloys] */
     struct cg_rings_answer answer;
 };
 

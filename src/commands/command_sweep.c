@@ -35,8 +35,8 @@ static void catch_interrupts(void)
     sigaction(SIGHUP, &action, NULL);
 }
 
-/* The case of one point, taught: by `learned`, or where the axes change what is
- * learned (NULL) anew. */
+/* The case of one point, updated: by `learned`, or where the axes change what
+ * is learned (NULL) anew. */
 static enum cg_status read_point(const struct cg_options *options,
                                  const char *const *set, size_t sets,
                                  const struct cg_learned *learned,

@@ -26,6 +26,8 @@ static void check_fuel(struct cg_reader *reader)
     for (; kept < count && kept < KNOWN_NAMES; kept++)
         names[kept] = fuels[kept].name;
     if (cg_fuel_find(reader->c->fuel.name) == NULL)
+        cg_name_translate("fuel.name", reader->c->fuel.name);
+    if (cg_fuel_find(reader->c->fuel.name) == NULL)
         cg_name_unknown(reader, "fuel.name", "unknown fuel",
                         reader->c->fuel.name, names, kept);
 }
@@ -136,8 +138,8 @@ static enum cg_status summary(const struct cg_problems *problems,
                         problems->count, plural, path);
 }
 
-/* Reads the case and, unless NULL, the shelf; what is wrong with it is left in
- * `problems`. */
+/* Reads the case and, unless NULL, the library; what is wrong with it is left
+ * in `problems`. */
 static enum cg_status read_case(const char *path, const char *const *set,
                                 size_t sets, struct cg_case *c,
                                 struct cg_evidence *evidence,

@@ -1,4 +1,4 @@
-/* The case a command works on: read, and taught by the evidence in its file.
+/* The case a command works on: read, and updated by the evidence in its file.
  *
  * The file says how the engine was when it was measured; --set and --vary ask
  * about another: what was learned is carried over to it.  Only settings of the
@@ -12,7 +12,7 @@
 #include "evidence.h"
 
 struct cg_updated_case {
-    struct cg_case c;        /* as asked for, taught */
+    struct cg_case c;        /* as asked for, updated */
     struct cg_case prior; /* the same without the evidence */
     struct cg_evidence evidence; /* no entries: none was given */
     struct cg_learned learned;

@@ -41,7 +41,7 @@ static void tell_sum(struct cg_report *report, const struct cg_sheet *sheet,
     row(report, ring, "allowance", "Uncertainty allowance",
         CG_SHOW_SMALL_LENGTH, asked->spread);
     row(report, ring, "minimum_hot_gap", "Minimum hot gap",
-        CG_SHOW_SMALL_LENGTH, asked->residual);
+        CG_SHOW_SMALL_LENGTH, asked->minimum_hot_gap);
     row(report, ring, "safe_from", "Safe against closing from",
         CG_SHOW_GAP_ASKED, cg_fit_need(asked, 1.0));
     row(report, ring, "too_wide", "Too wide above", CG_SHOW_SMALL_LENGTH,
