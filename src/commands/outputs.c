@@ -91,16 +91,6 @@ static void write_run(const struct cg_options *options, const char *command,
     add(run, "--samples", options->samples > 0 ? number : NULL);
 }
 
-static enum cg_status fill_page(const struct cg_outputs *outputs,
-                                const struct cg_report *report,
-                                struct cg_page *page, struct cg_error *error)
-{
-    if (report != NULL)
-        return cg_write_html(page, report, error);
-    cg_page_cautions(page);
-    return outputs->fill(outputs->context, page, error);
-}
-
 static enum cg_status write_page(const struct cg_options *options,
                                  const struct cg_outputs *outputs,
                                  const struct cg_report *report,
@@ -109,13 +99,13 @@ static enum cg_status write_page(const struct cg_options *options,
 {
     char run[RUN_LENGTH];
     write_run(options, outputs->run, run);
-    struct cg_page_head head = {outputs->title, run, options->inch};
+    struct cg_page_head head = {outputs->title, run};
     struct cg_page *page;
     enum cg_status status = cg_page_open(&place, &head, drawing, &page, error);
     if (status != CG_OK)
         return status;
     placed = false; /* the page's now */
-    return cg_page_close(page, fill_page(outputs, report, page, error), error);
+    return cg_page_close(page, cg_write_html(page, report, error), error);
 }
 
 /* Tables for the pictures alone; where they cannot be written there are no
@@ -182,11 +172,11 @@ enum cg_status cg_outputs_write(const struct cg_options *options,
     enum cg_status status = CG_OK;
     if (outputs->tables != NULL && options->out != NULL)
         status = outputs->tables(outputs->context, options->out, error);
-    if (status == CG_OK && outputs->tell != NULL)
+    if (status == CG_OK)
         status = make_report(options, outputs, &report, error);
     if (status == CG_OK && options->report != NULL)
         status = draw_page(options, outputs, report, error);
-    if (status == CG_OK && report != NULL)
+    if (status == CG_OK)
         status = options->json
                      ? cg_write_json(stdout, report, error)
                      : cg_write_text(stdout, report, options->quiet, error);

@@ -70,16 +70,6 @@ struct cg_text cg_show_temperature(double kelvin, bool inch)
     return one(CG_SHOW_TEMPERATURE, kelvin, inch);
 }
 
-struct cg_text cg_show_pressure(double pascal, bool inch)
-{
-    return one(CG_SHOW_PRESSURE, pascal, inch);
-}
-
-struct cg_text cg_show_peak_pressure(double pascal, bool inch)
-{
-    return one(CG_SHOW_PEAK_PRESSURE, pascal, inch);
-}
-
 struct cg_text cg_show_stress(double pascal, bool inch)
 {
     return one(CG_SHOW_STRESS, pascal, inch);
@@ -95,53 +85,8 @@ struct cg_text cg_show_boost(double pascal, bool inch)
     return one(CG_SHOW_BOOST, pascal, inch);
 }
 
-struct cg_text cg_show_power(double watt, bool inch)
-{
-    return one(CG_SHOW_POWER, watt, inch);
-}
-
-struct cg_text cg_show_flow(double kg_per_second, bool inch)
-{
-    return one(CG_SHOW_FLOW, kg_per_second, inch);
-}
-
 struct cg_text cg_show_leak(double kg_per_second, bool inch)
 {
     return one(CG_SHOW_LEAK, kg_per_second, inch);
 }
 
-struct cg_text cg_show_force(double newton, bool inch)
-{
-    return one(CG_SHOW_FORCE, newton, inch);
-}
-
-double cg_show_draught(double m3_per_second, bool inch)
-{
-    return cg_quantity_number(cg_quantity(CG_SHOW_DRAUGHT, m3_per_second),
-                              inch);
-}
-
-const char *cg_show_draught_unit(bool inch)
-{
-    return cg_kind_unit(CG_SHOW_DRAUGHT, inch);
-}
-
-double cg_show_flux(double watt_per_m2, bool inch)
-{
-    return cg_quantity_number(cg_quantity(CG_SHOW_FLUX, watt_per_m2), inch);
-}
-
-const char *cg_show_flux_unit(bool inch)
-{
-    return cg_kind_unit(CG_SHOW_FLUX, inch);
-}
-
-double cg_show_heat(double joule, bool inch)
-{
-    return cg_quantity_number(cg_quantity(CG_SHOW_HEAT, joule), inch);
-}
-
-const char *cg_show_heat_unit(bool inch)
-{
-    return cg_kind_unit(CG_SHOW_HEAT, inch);
-}

@@ -28,23 +28,11 @@ struct cg_text cg_show_rest_length(double gap, const double *part,
 /* One unit only: "0.52 mm" or "0.0205 in"; "86.0 mm" or "3.386 in". */
 struct cg_text cg_show_length(double metres, bool inch);
 struct cg_text cg_show_temperature(double kelvin, bool inch);
-struct cg_text cg_show_pressure(double pascal, bool inch);
 struct cg_text cg_show_boost(double pascal, bool inch); /* kPa or psi */
-/* A cycle's peak: whole bar or psi; on metal: MPa, or ksi and psi. */
-struct cg_text cg_show_peak_pressure(double pascal, bool inch);
+/* On metal: MPa, or ksi and psi. */
 struct cg_text cg_show_stress(double pascal, bool inch);
 struct cg_text cg_show_wall_pressure(double pascal, bool inch);
-struct cg_text cg_show_power(double watt, bool inch);
-struct cg_text cg_show_flow(double kg_per_second, bool inch);
-/* Gas past the rings: g/s or lb/h; its volume, L/min or cubic feet a minute. */
+/* Gas past the rings: g/s or lb/h. */
 struct cg_text cg_show_leak(double kg_per_second, bool inch);
-double cg_show_draught(double m3_per_second, bool inch);
-const char *cg_show_draught_unit(bool inch);
-struct cg_text cg_show_force(double newton, bool inch);
-/* Figures that share one unit in a row: MW/m2 or Btu/(s in2), kJ or Btu. */
-double cg_show_flux(double watt_per_m2, bool inch);
-const char *cg_show_flux_unit(bool inch);
-double cg_show_heat(double joule, bool inch);
-const char *cg_show_heat_unit(bool inch);
 
 #endif

@@ -91,7 +91,6 @@ enum cg_status cg_page_open(const struct cg_part_file *part_file,
     made->part_file = *part_file;
     made->file = made->part_file.file;
     made->drawing = drawing;
-    made->inch = head->inch;
     write_head(made, head);
     *page = made;
     return CG_OK;
@@ -108,11 +107,6 @@ enum cg_status cg_page_close(struct cg_page *page, enum cg_status status,
     status = cg_part_file_close(&page->part_file, status, error);
     free(page);
     return status;
-}
-
-bool cg_page_inch(const struct cg_page *page)
-{
-    return page->inch;
 }
 
 void cg_page_section(struct cg_page *page, const char *title)
@@ -191,44 +185,6 @@ void cg_page_item(struct cg_page *page, const char *format, ...)
 void cg_page_list_end(struct cg_page *page)
 {
     fputs("</ol>\n", page->file);
-}
-
-/* The next line of a text, without its indent; false at its end. */
-static bool next_line(const char **rest, const char **line, size_t *length)
-{
-    if (**rest == '\0')
-        return false;
-    *line = *rest + strspn(*rest, " ");
-    *length = strcspn(*line, "\n");
-    *rest = *line + *length;
-    *rest += **rest == '\n';
-    return true;
-}
-
-void cg_page_steps(struct cg_page *page, const char *text)
-{
-    const char *line;
-    char piece[CG_PAGE_TEXT];
-    size_t length;
-    bool in_item = false;
-    fputs("<ol>", page->file);
-    while (next_line(&text, &line, &length)) {
-        size_t digits = strspn(line, "0123456789");
-        bool begins = digits > 0 && line[digits] == '.';
-        size_t skip = begins ? digits + 1 : 0;
-        skip += strspn(line + skip, " ");
-        if (!begins && !in_item)
-            continue; /* a heading before the first step */
-        if (begins)
-            fputs(in_item ? "</li>\n<li>" : "\n<li>", page->file);
-        else
-            fputc(' ', page->file);
-        in_item = true;
-        snprintf(piece, sizeof piece, "%.*s", (int)(length - skip),
-                 line + skip);
-        cg_html_put(page->file, piece);
-    }
-    fputs(in_item ? "</li>\n</ol>\n" : "</ol>\n", page->file);
 }
 
 void cg_page_blank(struct cg_page *page, const char *name)

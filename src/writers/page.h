@@ -24,7 +24,6 @@ struct cg_page;
 struct cg_page_head {
     const char *title;  /* the only h1: "Smallest safe cold ring gap" */
     const char *run;    /* "coldgap find my_engine.cfg" */
-    bool inch;          /* whether inches stand before millimetres */
 };
 
 /* Opens the place of a page aside, before the work that it is to tell of, so
@@ -48,9 +47,6 @@ enum cg_status cg_page_close(struct cg_page *page, enum cg_status status,
  * given them before. */
 void cg_page_cautions(struct cg_page *page);
 
-/* Whether inches come first. */
-bool cg_page_inch(const struct cg_page *page);
-
 /* Begins a section (h2), and a part of it (h3). */
 void cg_page_section(struct cg_page *page, const char *title);
 void cg_page_part(struct cg_page *page, const char *title);
@@ -67,10 +63,6 @@ void cg_page_answer(struct cg_page *page, const char *name, const char *first,
                     const char *other);
 void cg_page_verdict(struct cg_page *page, bool good, const char *format, ...)
     CG_FORMAT(3, 4);
-
-/* A list of steps from a text as screens have it: an item begins with its
- * number and a full stop, and goes on over indented lines. */
-void cg_page_steps(struct cg_page *page, const char *text);
 
 /* A text as screens have it: words, whose lines are joined, and lines set in by
  * two spaces, which stay as they are; set in by four, they are columns. */

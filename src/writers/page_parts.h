@@ -13,7 +13,7 @@ struct cg_page {
     struct cg_part_file part_file;
     FILE *file; /* the aside's */
     struct cg_drawing *drawing;
-    bool inch, in_section;
+    bool in_section;
     bool cautioned;
     bool told;  /* that there are no pictures, and why */
     size_t sections, figures, tables;
