@@ -27,30 +27,6 @@ static void print_head(void)
            ".B coldgap template\nprints one to start from.\n");
 }
 
-static void print_commands(void)
-{
-    size_t commands, options;
-    const struct cg_command_row *command = cg_all_commands(&commands);
-    const struct cg_option *option = cg_all_options(&options);
-    cg_roff_section("COMMANDS");
-    for (size_t i = 0; i < commands; i++) {
-        const char *before = "Takes ";
-        cg_roff_tag(command[i].name,
-                    command[i].needs_config ? "CONFIG" : NULL);
-        cg_roff_text(command[i].doc);
-        printf(".\n");
-        for (size_t j = 0; j < options; j++) {
-            if (!cg_command_takes(&command[i], option[j].name))
-                continue;
-            printf("%s\\-\\-", before);
-            cg_roff_text(option[j].name);
-            before = ", ";
-        }
-        if (before[0] == ',')
-            printf(".\n");
-    }
-}
-
 static void print_options(void)
 {
     size_t options;
@@ -121,9 +97,11 @@ static void print_places(void)
 void cg_page_program(void)
 {
     print_head();
-    print_commands();
+    cg_page_commands();
     print_options();
     print_statuses();
+    cg_page_words();
+    cg_page_json();
     print_places();
     cg_roff_section("EXAMPLES");
     cg_roff_lines("coldgap template > my_engine.cfg\n"
