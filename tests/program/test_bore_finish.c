@@ -32,7 +32,7 @@ START_TEST(fuel_of_the_engine)
     struct cg_duty_run *run = run_of(&c);
     const struct cg_performance *full =
         &run->point[run->full_load].performance;
-    check_close(verdict.fuel_flow, full->fuel_flow, 1e-6, "the regime's fuel");
+    check_close(verdict.fuel_flow, full->fuel_flow, 1e-6, "the point's fuel");
     double area = CG_PI * c.engine.bore * c.engine.stroke;
     double volume = full->fuel_flow / cg_fuel_find(c.fuel.name)->density;
     double cycles = c.engine.speed / 2.0 * c.engine.cylinders;
