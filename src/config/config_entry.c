@@ -46,6 +46,11 @@ void cg_entry_problem(const struct cg_entry *entry,
                path, "%s", what);
 }
 
+void cg_entry_twice(const struct cg_entry *entry)
+{
+    cg_entry_problem(entry, NULL, "", "this name stands twice, one is allowed");
+}
+
 static const char *text_of(const config_setting_t *setting)
 {
     return config_setting_type(setting) == CONFIG_TYPE_STRING

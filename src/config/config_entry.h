@@ -33,6 +33,9 @@ void cg_entry_problem(const struct cg_entry *entry,
                       const config_setting_t *setting, const char *key,
                       const char *what);
 
+/* That the entry's name is another's too. */
+void cg_entry_twice(const struct cg_entry *entry);
+
 /* The name, by which the entry's other trouble is told from then on. */
 bool cg_entry_name(struct cg_entry *entry, const char *list,
                    char name[CG_NAME_LENGTH]);

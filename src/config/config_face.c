@@ -89,8 +89,7 @@ static void read_entry(struct cg_entry *entry, const char *list, void *context)
                          "whatever goes without a coat");
     for (size_t i = target->first; i < metals->faces; i++)
         if (strcmp(metals->face[i].name, face.name) == 0)
-            cg_entry_problem(entry, NULL, "",
-                             "this name stands twice, one is allowed");
+            cg_entry_twice(entry);
     cg_entry_check_keys(entry, keys, COUNT(keys));
     face.bases = cg_entry_words(entry, "on", CG_FACE_BASES, face.on);
     for (size_t i = 0; i < COUNT(limits); i++)

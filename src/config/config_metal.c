@@ -195,8 +195,7 @@ static void read_entry(struct cg_entry *entry, const char *list, void *context)
         return;
     for (size_t i = target->first; i < metals->count; i++)
         if (strcmp(metals->metal[i].material.name, metal.material.name) == 0)
-            cg_entry_problem(entry, NULL, "",
-                             "this name stands twice, one is allowed");
+            cg_entry_twice(entry);
     cg_entry_check_keys(entry, keys, COUNT(keys));
     read_use(entry, metal.role);
     for (size_t i = 0; i < COUNT(scalars); i++)

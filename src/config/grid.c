@@ -118,7 +118,7 @@ enum cg_status cg_grid_read(const char *const *vary, size_t count,
                             "PATH=FROM:TO:STEP or PATH=a,b,c");
     if (count > CG_AXES)
         return cg_error_set(error, CG_BAD_INPUT,
-                            "--vary: at most %d of them are allowed", CG_AXES);
+                            "--vary: at most %d may be varied", CG_AXES);
     double points = 1.0;
     for (size_t i = 0; i < count; i++) {
         enum cg_status status = read_axis(vary[i], &grid->axis[i], error);

@@ -186,6 +186,12 @@ left=$(find "$work" -name '*.part')
 # Every shipped engine and duty runs.
 for config in "$configs"/engines/*.cfg "$configs"/example.cfg; do
     expect 0 "$coldgap" find "$config" --quiet
+    case $config in
+    */engines/*) [ "$(wc -l <"$work/stdout")" -le 24 ] ||
+        fail "$config: no terminal shows it at once" ;;
+    esac
+    [ "$(head -n 10 "$work/stdout" | grep -c "^[TS][a-z]* ring, file to  *[0-9]")" -eq 2 ] ||
+        fail "$config: what to file to is not in the first ten lines"
 done
 for duty in "$configs"/duties/*.cfg; do
     name=$(basename "$duty" .cfg)
