@@ -5,7 +5,7 @@
  *
  *     struct cg_case c;
  *     cg_case_begin(&c);              every field, at its default
- *     c.engine.bore = 0.086; ...      SI, kelvin, crank angles in degrees
+ *     c.engine.bore = 0.0853; ...     SI, kelvin, crank angles in degrees
  *     cg_case_ready(&c, &error)       completed and checked
  *     cg_duty_run_create(&c, &run, &error)
  *     cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error)

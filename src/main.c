@@ -9,7 +9,7 @@
 #include "options.h"
 #include "outputs.h"
 #include "plain_text.h"
-#include "stack_room.h"
+#include "stack_space.h"
 #include "status.h"
 
 /* A full disk shows only when the buffer is written out. */

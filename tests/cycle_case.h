@@ -21,7 +21,7 @@ static inline struct cg_cycle_input rated(void)
                                    .correlation =
                                        cg_heat_transfer_find("woschni"),
                                    .heat_factor = 1.0,
-                                   .head_area_ratio = 1.25,
+                                   .chamber_area_ratio = 1.25,
                                    .head_temperature = 480.0,
                                    .piston_temperature = 530.0,
                                    .liner_temperature = 420.0,

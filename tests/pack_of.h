@@ -74,7 +74,7 @@ static inline void pack_set(struct cg_ring_pack *pack, double speed,
     pack->volume[0] = 0.20e-6;
     pack->volume[1] = 0.25e-6;
     pack->volume[2] = 0.20e-6;
-    const double walls[CG_PACK_PLACES] = {490.0, 480.0, 470.0, 460.0, 380.0};
+    const double walls[CG_PACK_REGIONS] = {490.0, 480.0, 470.0, 460.0, 380.0};
     memcpy(pack->temperature, walls, sizeof walls);
     pack->crankcase_pressure = 1.0e5;
     pack->leak = 5e-7;
@@ -90,7 +90,7 @@ static inline void pack_tight(struct cg_ring_pack *pack)
 {
     pack->leak = 1e-9;
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        pack->ring[k].held = true;
+        pack->ring[k].pinned = true;
 }
 
 #endif

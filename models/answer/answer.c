@@ -130,7 +130,7 @@ static enum cg_status settled_closure(const struct cg_case *c,
                                       const struct cg_duty_run *run,
                                       double *closure, struct cg_error *error)
 {
-    const double *settled = run->regime[run->full_load].settled;
+    const double *settled = run->point[run->full_load].settled;
     double *strain = malloc(run->thermal->bore.grid.stations * sizeof *strain);
     if (strain == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
@@ -166,29 +166,29 @@ static enum cg_status find_spread(const struct cg_case *c,
                                   struct cg_error *error)
 {
     struct cg_spread *spread = NULL;
-    struct cg_duty_run *room = NULL;
+    struct cg_duty_run *workspace = NULL;
     enum cg_status status =
         cg_spread_create(c, run, answer->extremes.closure, &spread, error);
     if (status == CG_OK)
-        status = cg_spread_room(spread, &room, error);
+        status = cg_spread_workspace(spread, &workspace, error);
     if (status == CG_OK)
-        status = cg_spread_first_order(spread, room, answer, error);
+        status = cg_spread_first_order(spread, workspace, answer, error);
     if (status == CG_OK)
-        status = cg_spread_correlations(spread, room, answer, error);
-    cg_duty_run_free(room);
+        status = cg_spread_correlations(spread, workspace, answer, error);
+    cg_duty_run_free(workspace);
     cg_spread_free(spread);
     return status;
 }
 
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
-                              double interval, cg_instant_watch watch,
+                              double interval, cg_instant_observer observer,
                               void *context, struct cg_answer *answer,
                               struct cg_error *error)
 {
     memset(answer, 0, sizeof *answer);
     enum cg_status status =
-        cg_answer_extremes(c, run, interval, watch, context, &answer->extremes,
-                           &answer->ledger, error);
+        cg_answer_extremes(c, run, interval, observer, context,
+                           &answer->extremes, &answer->ledger, error);
     if (status == CG_OK)
         status = find_spread(c, run, answer, error);
     if (status == CG_OK)
@@ -196,7 +196,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     if (status != CG_OK)
         return status;
 
-    const struct cg_regime *full = &run->regime[run->full_load];
+    const struct cg_operating_point *full = &run->point[run->full_load];
     /* rounding leaves a little less than none at a risk of a half */
     answer->quantile = fmax(gsl_cdf_ugaussian_Qinv(c->margin.risk), 0.0);
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
@@ -234,7 +234,7 @@ enum cg_status cg_answer_second(const struct cg_case *c,
     double own = answer->extremes.second_closure + answer->top.spread +
                  c->margin.residual;
     enum cg_status status =
-        cg_seal_create(c, run, cg_second_gap_regime(run), &seal, error);
+        cg_seal_create(c, run, cg_second_gap_point(run), &seal, error);
     if (status == CG_NO_MEMORY)
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);

@@ -151,12 +151,12 @@ struct cg_answer {
 };
 
 /* Runs the duty once and records the extremes, at the solver's own instants and
- * between them (follow.h), whatever `interval` is.  `watch` (NULL allowed) sees
- * the instants of the table, and with neither `table` nor `step` set each one
- * that is the tightest so far. */
+ * between them (follow.h), whatever `interval` is.  `observer` (NULL allowed)
+ * sees the instants of the table, and with neither `table` nor `step` set each
+ * one that is the tightest so far. */
 enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_duty_run *run, double interval,
-                                  cg_instant_watch watch, void *context,
+                                  cg_instant_observer observer, void *context,
                                   struct cg_extremes *extremes,
                                   struct cg_heat_ledger *ledger,
                                   struct cg_error *error);
@@ -166,7 +166,7 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
  * the same case.  interval and watch as for cg_answer_extremes.  CG_NOT_SAFE is
  * not used here: look at answer->verdict. */
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
-                              double interval, cg_instant_watch watch,
+                              double interval, cg_instant_observer observer,
                               void *context, struct cg_answer *answer,
                               struct cg_error *error);
 

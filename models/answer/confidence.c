@@ -65,31 +65,33 @@ void cg_confidence_free(struct cg_confidence_work *work)
     free(work);
 }
 
-enum cg_status cg_confidence_room_create(const struct cg_confidence_work *work,
-                                         struct cg_confidence_room **room,
-                                         struct cg_error *error)
+enum cg_status
+cg_confidence_workspace_create(const struct cg_confidence_work *work,
+                               struct cg_confidence_workspace **workspace,
+                               struct cg_error *error)
 {
-    struct cg_confidence_room *made = calloc(1, sizeof *made);
+    struct cg_confidence_workspace *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    enum cg_status status = cg_spread_room(work->spread, &made->sample, error);
+    enum cg_status status =
+        cg_spread_workspace(work->spread, &made->sample, error);
     if (status == CG_OK)
-        status = cg_spread_room(work->spread, &made->swap, error);
+        status = cg_spread_workspace(work->spread, &made->swap, error);
     if (status != CG_OK) {
-        cg_confidence_room_free(made);
+        cg_confidence_workspace_free(made);
         return status;
     }
-    *room = made;
+    *workspace = made;
     return CG_OK;
 }
 
-void cg_confidence_room_free(struct cg_confidence_room *room)
+void cg_confidence_workspace_free(struct cg_confidence_workspace *workspace)
 {
-    if (room == NULL)
+    if (workspace == NULL)
         return;
-    cg_duty_run_free(room->sample);
-    cg_duty_run_free(room->swap);
-    free(room);
+    cg_duty_run_free(workspace->sample);
+    cg_duty_run_free(workspace->swap);
+    free(workspace);
 }
 
 size_t cg_confidence_items(const struct cg_confidence_work *work)
@@ -125,7 +127,7 @@ static void scores_of(const struct cg_confidence_work *work, size_t item,
 }
 
 enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
-                                    struct cg_confidence_room *room,
+                                    struct cg_confidence_workspace *workspace,
                                     size_t item, double *closure,
                                     struct cg_error *error)
 {
@@ -134,7 +136,7 @@ enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
     struct cg_case at = case_at(work, score);
     enum cg_status status = cg_spread_closure(
         &at, work->spread, work->gas_side_same ? work->spread->base : NULL,
-        room->sample, closure, error);
+        workspace->sample, closure, error);
     if (status == CG_OK)
         *closure += added(work, score);
     return status;
@@ -143,7 +145,7 @@ enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
 /* The same sample with each moving input swapped in turn.  Where that leaves
  * the cycle alone, it is taken from the sample's own run. */
 static void run_swaps(const struct cg_confidence_work *work,
-                      struct cg_confidence_room *room, size_t item)
+                      struct cg_confidence_workspace *workspace, size_t item)
 {
     double score[CG_SAMPLE_INPUTS];
     scores_of(work, item, score);
@@ -155,8 +157,8 @@ static void run_swaps(const struct cg_confidence_work *work,
         struct cg_case at = case_at(work, score);
         bool gas_side = work->input[i]->gas_side;
         enum cg_status status = cg_spread_closure(
-            &at, work->spread, gas_side ? NULL : room->sample, room->swap,
-            &closure, NULL);
+            &at, work->spread, gas_side ? NULL : workspace->sample,
+            workspace->swap, &closure, NULL);
         work->sample->swapped_value[item * work->moving + i] =
             status == CG_OK ? closure + more : NAN;
         score[i] = kept;
@@ -170,17 +172,17 @@ static void no_swaps(const struct cg_confidence_work *work, size_t item)
 }
 
 void cg_confidence_run(struct cg_confidence_work *work,
-                       struct cg_confidence_room *room, size_t item)
+                       struct cg_confidence_workspace *workspace, size_t item)
 {
     struct cg_sample *sample = work->sample;
     double closure = NAN;
     enum cg_status status =
-        cg_confidence_sample(work, room, item, &closure, NULL);
+        cg_confidence_sample(work, workspace, item, &closure, NULL);
     sample->value[item] = status == CG_OK ? closure : NAN;
     if (item >= sample->swaps)
         return;
     if (status == CG_OK)
-        run_swaps(work, room, item);
+        run_swaps(work, workspace, item);
     else
         no_swaps(work, item);
 }

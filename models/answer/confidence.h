@@ -13,7 +13,7 @@
  * and joints from the nominal run, the cycles anew.
  *
  * Begun and ended once; in between each item 0 .. items - 1 is run once, in any
- * order and from any thread, each with a room of its own: results do not depend
+ * order and from any thread, each with its own workspace: results do not depend
  * on it.
  */
 #ifndef CG_CONFIDENCE_H
@@ -26,7 +26,7 @@
 #define CG_CONFIDENCE_BEYOND 10
 
 struct cg_confidence_work;
-struct cg_confidence_room;
+struct cg_confidence_workspace;
 
 /* `c` must outlive the work; `nominal` is from cg_duty_run_create for it, and
  * `closure` is what its duty closes [m].  samples >= 2.  Errors: as
@@ -43,15 +43,17 @@ void cg_confidence_free(struct cg_confidence_work *work); /* accepts NULL */
 size_t cg_confidence_items(const struct cg_confidence_work *work);
 
 /* What one thread runs its items in.  CG_NO_MEMORY.  Caller frees. */
-enum cg_status cg_confidence_room_create(const struct cg_confidence_work *work,
-                                         struct cg_confidence_room **room,
-                                         struct cg_error *error);
-void cg_confidence_room_free(struct cg_confidence_room *room); /* or NULL */
+enum cg_status
+cg_confidence_workspace_create(const struct cg_confidence_work *work,
+                               struct cg_confidence_workspace **workspace,
+                               struct cg_error *error);
+void cg_confidence_workspace_free(
+    struct cg_confidence_workspace *workspace); /* or NULL */
 
 /* Runs a sample and, for the first ones, what its shares need.  A run that
  * fails is kept as failed. */
 void cg_confidence_run(struct cg_confidence_work *work,
-                       struct cg_confidence_room *room, size_t item);
+                       struct cg_confidence_workspace *workspace, size_t item);
 
 /* Adds up into the answer of cg_answer_find: confidence, the total effects,
  * and the sum, second ring and verdict with the sampled spread.  With fewer

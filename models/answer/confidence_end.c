@@ -77,16 +77,17 @@ static enum cg_status tell_failure(const struct cg_confidence_work *work,
                                    const char *count, struct cg_error *error)
 {
     struct cg_error first = {CG_OK, "out of memory"};
-    struct cg_confidence_room *room;
+    struct cg_confidence_workspace *workspace;
     double closure;
     size_t item = 0;
-    enum cg_status status = cg_confidence_room_create(work, &room, error);
+    enum cg_status status =
+        cg_confidence_workspace_create(work, &workspace, error);
     if (status != CG_OK)
         return status;
     while (!isnan(work->sample->value[item]))
         item++;
-    (void)cg_confidence_sample(work, room, item, &closure, &first);
-    cg_confidence_room_free(room);
+    (void)cg_confidence_sample(work, workspace, item, &closure, &first);
+    cg_confidence_workspace_free(workspace);
     return cg_error_set(error, CG_NUMERICAL, "%.100s; the first: %.380s",
                         count, first.text);
 }

@@ -21,14 +21,14 @@ struct cg_confidence_work {
     bool gas_side_same; /* none of them moves the cycle */
 };
 
-struct cg_confidence_room {
+struct cg_confidence_workspace {
     struct cg_duty_run *sample;
     struct cg_duty_run *swap; /* of the sample with one input swapped */
 };
 
-/* Runs sample `item`; room->sample then holds its run. */
+/* Runs sample `item`; workspace->sample then holds its run. */
 enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
-                                    struct cg_confidence_room *room,
+                                    struct cg_confidence_workspace *workspace,
                                     size_t item, double *closure,
                                     struct cg_error *error);
 

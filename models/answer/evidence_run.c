@@ -21,7 +21,7 @@
 #define COARSER 8.0
 
 /* Watches a run for its entries. */
-struct watch {
+struct observer {
     const struct cg_evidence *evidence;
     const struct cg_case *c;
     const struct cg_duty_run *duty;
@@ -34,21 +34,23 @@ struct watch {
 };
 
 /* Closure that leaves nothing open. */
-static double closure_at(const struct watch *watch, const double *temperature)
+static double closure_at(const struct observer *observer,
+                         const double *temperature)
 {
-    const struct cg_thermal *thermal = watch->duty->thermal;
-    cg_growth_bore(watch->c, thermal, temperature, watch->strain);
-    double ring = cg_growth_ring(watch->c, thermal, temperature, CG_RING_TOP);
-    return cg_growth_closure(watch->c, thermal, watch->strain, ring,
+    const struct cg_thermal *thermal = observer->duty->thermal;
+    cg_growth_bore(observer->c, thermal, temperature, observer->strain);
+    double ring =
+        cg_growth_ring(observer->c, thermal, temperature, CG_RING_TOP);
+    return cg_growth_closure(observer->c, thermal, observer->strain, ring,
                              CG_RING_TOP, 0.0)
         .closure;
 }
 
-static double seen_at(const struct watch *watch,
+static double seen_at(const struct observer *observer,
                       const struct cg_evidence_entry *entry,
                       const double *temperature)
 {
-    const struct cg_thermal *thermal = watch->duty->thermal;
+    const struct cg_thermal *thermal = observer->duty->thermal;
     switch (entry->what) {
     case CG_EVIDENCE_CROWN:
         return temperature[thermal->piston.node[0]];
@@ -61,7 +63,7 @@ static double seen_at(const struct watch *watch,
     case CG_EVIDENCE_LINER:
         return cg_thermal_bore_at(thermal, temperature, entry->depth);
     case CG_EVIDENCE_ENDS:
-        return closure_at(watch, temperature);
+        return closure_at(observer, temperature);
     }
     return NAN;
 }
@@ -70,80 +72,81 @@ static double seen_at(const struct watch *watch,
 static void read_highest(void *context, const double *temperature,
                          double *value)
 {
-    const struct watch *watch = context;
-    for (size_t k = 0; k < watch->follow.count; k++)
-        value[k] = seen_at(watch,
-                           &watch->evidence->entry[watch->entry[k]],
+    const struct observer *observer = context;
+    for (size_t k = 0; k < observer->follow.count; k++)
+        value[k] = seen_at(observer,
+                           &observer->evidence->entry[observer->entry[k]],
                            temperature);
 }
 
 /* The entries that tell their time, where it lies in the step that ends. */
-static void read_timed(struct watch *watch, const struct cg_instant *instant)
+static void read_timed(struct observer *observer,
+                       const struct cg_instant *instant)
 {
-    for (size_t i = 0; i < watch->evidence->entries; i++) {
-        const struct cg_evidence_entry *entry = &watch->evidence->entry[i];
-        if (entry->run != watch->run || isnan(entry->time))
+    for (size_t i = 0; i < observer->evidence->entries; i++) {
+        const struct cg_evidence_entry *entry = &observer->evidence->entry[i];
+        if (entry->run != observer->run || isnan(entry->time))
             continue;
         if (entry->time >= instant->time) {
-            watch->y[i] = seen_at(watch, entry, instant->temperature);
-        } else if (entry->time > watch->time) {
+            observer->y[i] = seen_at(observer, entry, instant->temperature);
+        } else if (entry->time > observer->time) {
             struct cg_instant inside;
-            cg_duty_run_inside(watch->duty, entry->time,
-                               watch->follow.between, &inside);
-            watch->y[i] = seen_at(watch, entry, inside.temperature);
+            cg_duty_run_inside(observer->duty, entry->time,
+                               observer->follow.between, &inside);
+            observer->y[i] = seen_at(observer, entry, inside.temperature);
         }
     }
-    watch->time = instant->time;
+    observer->time = instant->time;
 }
 
 static enum cg_status see(void *context, const struct cg_instant *instant,
                           struct cg_error *error)
 {
-    struct watch *watch = context;
+    struct observer *observer = context;
     (void)error;
-    cg_follow_see(&watch->follow, watch->duty, instant);
-    read_timed(watch, instant);
+    cg_follow_see(&observer->follow, observer->duty, instant);
+    read_timed(observer, instant);
     return CG_OK;
 }
 
-static void list_highest(struct watch *watch)
+static void list_highest(struct observer *observer)
 {
-    struct cg_follow *follow = &watch->follow;
+    struct cg_follow *follow = &observer->follow;
     follow->count = 0;
-    for (size_t i = 0; i < watch->evidence->entries; i++) {
-        const struct cg_evidence_entry *entry = &watch->evidence->entry[i];
-        if (entry->run == watch->run && isnan(entry->time))
-            watch->entry[follow->count++] = i;
+    for (size_t i = 0; i < observer->evidence->entries; i++) {
+        const struct cg_evidence_entry *entry = &observer->evidence->entry[i];
+        if (entry->run == observer->run && isnan(entry->time))
+            observer->entry[follow->count++] = i;
     }
     follow->read = read_highest;
-    follow->context = watch;
+    follow->context = observer;
 }
 
 /* Values of the entries of run number `number`. */
-static enum cg_status watch_run(const struct cg_evidence *evidence,
+static enum cg_status observe_run(const struct cg_evidence *evidence,
                                 size_t number, const struct cg_case *c,
                                 struct cg_duty_run *run, double *y,
                                 struct cg_error *error)
 {
-    struct watch watch = {.evidence = evidence,
+    struct observer observer = {.evidence = evidence,
                           .c = c,
                           .duty = run,
                           .run = number,
                           .y = y,
                           .time = -INFINITY};
     enum cg_status status =
-        cg_follow_begin(run, CG_EVIDENCE, &watch.follow, error);
-    list_highest(&watch);
-    watch.strain =
-        malloc(run->thermal->bore.grid.stations * sizeof *watch.strain);
-    if (status == CG_OK && watch.strain == NULL)
+        cg_follow_begin(run, CG_EVIDENCE, &observer.follow, error);
+    list_highest(&observer);
+    observer.strain =
+        malloc(run->thermal->bore.grid.stations * sizeof *observer.strain);
+    if (status == CG_OK && observer.strain == NULL)
         status = cg_error_set(error, CG_NO_MEMORY, "out of memory");
     if (status == CG_OK)
-        status = cg_duty_run_go(c, run, 0.0, see, &watch, NULL, error);
-    for (size_t k = 0; k < watch.follow.count && status == CG_OK; k++)
-        y[watch.entry[k]] = watch.follow.most[k];
-    free(watch.strain);
-    cg_follow_free(&watch.follow);
+        status = cg_duty_run_go(c, run, 0.0, see, &observer, NULL, error);
+    for (size_t k = 0; k < observer.follow.count && status == CG_OK; k++)
+        y[observer.entry[k]] = observer.follow.most[k];
+    free(observer.strain);
+    cg_follow_free(&observer.follow);
     return status;
 }
 
@@ -180,7 +183,7 @@ enum cg_status cg_evidence_values(void *context, const double *u, double *y,
         work->run[r] = NULL;
         enum cg_status status = cg_duty_run_create(&c, &work->run[r], error);
         if (status == CG_OK)
-            status = watch_run(work->evidence, r, &c, work->run[r], y, error);
+            status = observe_run(work->evidence, r, &c, work->run[r], y, error);
         if (status != CG_OK)
             return status;
     }
@@ -198,10 +201,10 @@ static bool gas_side_same(const struct cg_evidence_work *work, size_t own)
     return true;
 }
 
-/* Values of run `r` with one unknown moved by `step`, run in `room`. */
+/* Values of run `r` with one unknown moved by `step`, run in `workspace`. */
 static enum cg_status moved_values(const struct cg_evidence_work *work,
                                    size_t r, double *u, size_t unknown,
-                                   double step, struct cg_duty_run *room,
+                                   double step, struct cg_duty_run *workspace,
                                    double *y, struct cg_error *error)
 {
     const struct cg_duty_run *nominal = work->run[r];
@@ -213,10 +216,11 @@ static enum cg_status moved_values(const struct cg_evidence_work *work,
     struct cg_case c = case_at(work, r, u);
     u[unknown] = kept;
     c.solver.tolerance *= COARSER;
-    enum cg_status status = cg_duty_run_vary(
-        &c, nominal, gas_side_same(work, own) ? nominal : NULL, room, error);
+    enum cg_status status =
+        cg_duty_run_vary(&c, nominal, gas_side_same(work, own) ? nominal : NULL,
+                         workspace, error);
     return status == CG_OK
-               ? watch_run(work->evidence, r, &c, room, y, error)
+               ? observe_run(work->evidence, r, &c, workspace, y, error)
                : status;
 }
 
@@ -227,19 +231,19 @@ static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
     const struct cg_evidence *evidence = work->evidence;
     size_t unknowns = conditions_of(work, evidence->runs);
     size_t first = conditions_of(work, r), past = conditions_of(work, r + 1);
-    struct cg_duty_run *room;
+    struct cg_duty_run *workspace;
     enum cg_status status =
-        cg_duty_run_lay_out(&evidence->run[r], &room, error);
+        cg_duty_run_lay_out(&evidence->run[r], &workspace, error);
     if (status != CG_OK)
         return status;
     for (size_t k = 0; k < unknowns; k++) {
         double up[CG_EVIDENCE], down[CG_EVIDENCE];
         if (k >= work->shared && !(k >= first && k < past))
             continue; /* another run's condition */
-        status = moved_values(work, r, work->at, k, SLOPE_STEP, room, up,
+        status = moved_values(work, r, work->at, k, SLOPE_STEP, workspace, up,
                               error);
         if (status == CG_OK)
-            status = moved_values(work, r, work->at, k, -SLOPE_STEP, room,
+            status = moved_values(work, r, work->at, k, -SLOPE_STEP, workspace,
                                   down, error);
         if (status != CG_OK)
             break;
@@ -248,7 +252,7 @@ static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
                 work->slope[i * unknowns + k] =
                     (up[i] - down[i]) / (2.0 * SLOPE_STEP);
     }
-    cg_duty_run_free(room);
+    cg_duty_run_free(workspace);
     return status;
 }
 

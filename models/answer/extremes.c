@@ -37,9 +37,9 @@ struct seen {
     double *strain; /* [stations], of the state read last */
     struct cg_closure closure;    /* likewise */
     struct cg_skirt_growth skirt; /* likewise */
-    cg_instant_watch watch;
+    cg_instant_observer observer;
     void *context;
-    enum cg_status status; /* of the watch at the tightest instant */
+    enum cg_status status; /* of the observer at the tightest instant */
     struct cg_error *error;
 };
 
@@ -159,8 +159,8 @@ static void record(void *context, size_t k, const struct cg_instant *instant)
     struct cg_instant shown = *instant;
     shown.step = CG_STEP_NONE;
     shown.table = false;
-    if (seen->watch != NULL && seen->status == CG_OK)
-        seen->status = seen->watch(seen->context, &shown, seen->error);
+    if (seen->observer != NULL && seen->status == CG_OK)
+        seen->status = seen->observer(seen->context, &shown, seen->error);
 }
 
 static enum cg_status see(void *context, const struct cg_instant *instant,
@@ -169,8 +169,8 @@ static enum cg_status see(void *context, const struct cg_instant *instant,
     struct seen *seen = context;
     seen->error = error;
     cg_follow_see(&seen->follow, seen->run, instant);
-    if (seen->status == CG_OK && seen->watch != NULL && instant->table)
-        seen->status = seen->watch(seen->context, instant, error);
+    if (seen->status == CG_OK && seen->observer != NULL && instant->table)
+        seen->status = seen->observer(seen->context, instant, error);
     return seen->status;
 }
 
@@ -217,7 +217,7 @@ static void take_found(const struct seen *seen)
 
 enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_duty_run *run, double interval,
-                                  cg_instant_watch watch, void *context,
+                                  cg_instant_observer observer, void *context,
                                   struct cg_extremes *extremes,
                                   struct cg_heat_ledger *ledger,
                                   struct cg_error *error)
@@ -227,7 +227,7 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                         .run = run,
                         .thermal = run->thermal,
                         .extremes = &found,
-                        .watch = watch,
+                        .observer = observer,
                         .context = context};
     enum cg_status status =
         cg_follow_begin(run, QUANTITIES, &seen.follow, error);

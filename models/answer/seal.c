@@ -10,13 +10,14 @@ enum { CENTRE = (CG_PACK_NODES - 1) / 2 };
  * (Heywood 1988, ch. 4, from memory). */
 #define HOT_GAMMA 1.30
 
-/* Crank angle at which the rising pressure of a place passes `level`, by
+/* Crank angle at which the rising pressure of a region passes `level`, by
  * straight lines; NaN if it never does. */
-static double crossing(const struct cg_pack_record *record, size_t place,
+static double crossing(const struct cg_pack_record *record, size_t region,
                        double level)
 {
     for (size_t i = 1; i < CG_PACK_NODES; i++) {
-        double a = record[i - 1].place[place], b = record[i].place[place];
+        double a = record[i - 1].pressure[region],
+               b = record[i].pressure[region];
         if (a < level && b >= level)
             return cg_pack_angle(i - 1) + (level - a) / (b - a);
     }
@@ -33,18 +34,18 @@ static void read_pressures(const struct cg_seal *seal,
 {
     const struct cg_pack_record *record = seal->record;
     size_t peak = node_of(seal->peak_deg);
-    double most = record[peak].place[CG_PACK_CYLINDER];
+    double most = record[peak].pressure[CG_PACK_CYLINDER];
     double lag = crossing(record, CG_PACK_GROOVE_TOP, 0.5 * most) -
                  crossing(record, CG_PACK_CYLINDER, 0.5 * most);
     /* A groove that never comes to half the peak is a whole cycle late. */
     answer->groove_lag_deg = isnan(lag) ? 720.0 : lag;
-    answer->groove_peak = record[peak].place[CG_PACK_GROOVE_TOP] / most;
+    answer->groove_peak = record[peak].pressure[CG_PACK_GROOVE_TOP] / most;
     answer->land_peak = 0.0;
     answer->face_load = 0.0;
     answer->face_load_least = INFINITY;
     for (size_t i = 1; i < CG_PACK_NODES; i++) {
         answer->land_peak =
-            fmax(answer->land_peak, record[i].place[CG_PACK_LAND]);
+            fmax(answer->land_peak, record[i].pressure[CG_PACK_LAND]);
         answer->face_load += record[i].load[0] / (CG_PACK_NODES - 1);
         answer->face_load_least =
             fmin(answer->face_load_least, record[i].load[0]);
@@ -55,7 +56,7 @@ static void read_pressures(const struct cg_seal *seal,
 static double held(const struct cg_seal *seal,
                    const struct cg_pack_record *record, size_t volume)
 {
-    return record->place[volume + 1] * cg_pack_capacity(&seal->pack, volume);
+    return record->pressure[volume + 1] * cg_pack_capacity(&seal->pack, volume);
 }
 
 /* Net out of the cylinder since the node before [kg]. */
@@ -77,8 +78,8 @@ static void read_crevices(const struct cg_seal *seal,
                                            pack->temperature[CG_PACK_CYLINDER]);
     size_t peak = node_of(seal->peak_deg);
     size_t open = node_of(seal->exhaust_open_deg);
-    double top = record[peak].place[CG_PACK_CYLINDER] * land;
-    double back = top - record[open].place[CG_PACK_CYLINDER] * land;
+    double top = record[peak].pressure[CG_PACK_CYLINDER] * land;
+    double back = top - record[open].pressure[CG_PACK_CYLINDER] * land;
     for (size_t i = peak + 1; i <= open; i++)
         back -= out_of_cylinder(&record[i]);
     double sum =

@@ -1,7 +1,7 @@
 /* What a pair of end gaps costs: the gas past the rings of one engine at one
  * operating point, settled there.
  *
- * Everything hot is that of the settled regime: end gaps and land clearances
+ * Everything hot is that of the settled point: end gaps and land clearances
  * over the stroke by growth.h, side clearances, walls of the crevices.  The
  * cylinder's pressure is given by the engine cycle; what leaks is not taken
  * from it, and what it would have done is counted as power lost instead.
@@ -31,10 +31,10 @@ struct cg_seal {
     struct cg_pack_record record[CG_PACK_NODES]; /* of the pair solved last */
 };
 
-/* Makes the pack of a checked case at one regime of its duty.  It keeps `c`.
+/* Makes the pack of a checked case at one point of its duty.  It keeps `c`.
  * Caller frees.  CG_NUMERICAL as cg_cycle_run, CG_NO_MEMORY. */
 enum cg_status cg_seal_create(const struct cg_case *c,
-                              struct cg_duty_run *run, size_t regime,
+                              struct cg_duty_run *run, size_t point,
                               struct cg_seal **seal, struct cg_error *error);
 /* Accepts NULL. */
 void cg_seal_free(struct cg_seal *seal);

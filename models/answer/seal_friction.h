@@ -19,11 +19,11 @@ struct cg_seal_friction {
     double mixed[CG_PACK_RINGS];    /* share of time in mixed friction [1] */
 };
 
-/* For the pair of gaps that `seal` solved last, made of `run` at `regime`.
+/* For the pair of gaps that `seal` solved last, made of `run` at `point`.
  * Errors as cg_ring_film_solve, CG_NO_MEMORY. */
 enum cg_status cg_seal_friction_find(const struct cg_seal *seal,
                                      const struct cg_duty_run *run,
-                                     size_t regime,
+                                     size_t point,
                                      struct cg_seal_friction *friction,
                                      struct cg_error *error);
 

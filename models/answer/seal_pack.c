@@ -203,9 +203,10 @@ static void set_walls(const struct cg_case *c, const struct cg_thermal *thermal,
 /* Cylinder pressure and temperature at the nodes, straight between the
  * cycle's own points; work left to be done before the exhaust opens. */
 static void set_cylinder(const struct cg_cycle *cycle,
-                         const struct cg_regime *regime, struct cg_seal *seal)
+                         const struct cg_operating_point *point,
+                         struct cg_seal *seal)
 {
-    struct cg_crank crank = regime->input.crank;
+    struct cg_crank crank = point->input.crank;
     size_t at = 0;
     double peak = 0.0;
     for (size_t i = 0; i < CG_PACK_NODES; i++) {
@@ -226,8 +227,8 @@ static void set_cylinder(const struct cg_cycle *cycle,
     }
     for (size_t i = CG_PACK_NODES - 1; i-- > 0;) {
         double from = cg_pack_angle(i), to = cg_pack_angle(i + 1);
-        bool closed = from >= regime->input.intake_close_deg &&
-                      to <= regime->input.exhaust_open_deg;
+        bool closed = from >= point->input.intake_close_deg &&
+                      to <= point->input.exhaust_open_deg;
         seal->work_left[i] = closed
                                  ? seal->work_left[i + 1] +
                                        0.5 *
@@ -240,13 +241,14 @@ static void set_cylinder(const struct cg_cycle *cycle,
 }
 
 enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
-                              size_t regime, struct cg_seal **seal,
+                              size_t point, struct cg_seal **seal,
                               struct cg_error *error)
 {
-    const struct cg_regime *at = &run->regime[regime];
-    const struct cg_cycle *cycle = run->room.cycle;
+    const struct cg_operating_point *at = &run->point[point];
+    const struct cg_cycle *cycle = run->workspace.cycle;
     const double *temperature = at->settled;
-    enum cg_status status = cg_cycle_run(&at->input, run->room.cycle, error);
+    enum cg_status status =
+        cg_cycle_run(&at->input, run->workspace.cycle, error);
     if (status != CG_OK)
         return status;
     struct cg_seal *out = calloc(1, sizeof *out);

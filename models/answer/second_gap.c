@@ -7,12 +7,12 @@
 enum { MOST_TRIES = 30 };
 #define GAINS_LITTLE 1.0 /* [deg] */
 
-size_t cg_second_gap_regime(const struct cg_duty_run *run)
+size_t cg_second_gap_point(const struct cg_duty_run *run)
 {
     size_t found = run->full_load;
-    for (size_t i = 0; i < run->regimes; i++)
-        if (run->regime[i].operating.load >= 1.0 - 1e-9 &&
-            run->regime[i].operating.speed < run->regime[found].operating.speed)
+    for (size_t i = 0; i < run->points; i++)
+        if (run->point[i].operating.load >= 1.0 - 1e-9 &&
+            run->point[i].operating.speed < run->point[found].operating.speed)
             found = i;
     return found;
 }
@@ -116,12 +116,12 @@ void cg_second_gap_find(struct cg_seal *seal, double top, double least,
                             .out = &out};
     out.gap = cg_gap_round_up(least, search.step);
     out.most = fmax(cg_gap_round_up(CG_SECOND_MOST * top, search.step), out.gap);
-    seal->pack.ring[1].held = true;
+    seal->pack.ring[1].pinned = true;
     out.with_least = out.unseat_deg = lifting(&search, out.gap);
     out.reached = out.with_least >= search.wanted;
     if (!out.reached && out.most > out.gap)
         look_wider(&search, cg_gap_round_up(margin->second_factor * top,
                                             search.step));
-    seal->pack.ring[1].held = false;
+    seal->pack.ring[1].pinned = false;
     *second = out;
 }

@@ -33,11 +33,11 @@ struct cg_second_gap {
 };
 
 /* Regime of the duty where it is judged. */
-size_t cg_second_gap_regime(const struct cg_duty_run *run);
+size_t cg_second_gap_point(const struct cg_duty_run *run);
 
 /* Smallest second gap from `least` [m] up for the cold top gap `top` [m]; least
  * is the second ring's own safe gap.  Regula falsi on the angle of lifting,
- * then up to margin.filing_step.  `seal` is at that regime; its second ring is
+ * then up to margin.filing_step.  `seal` is at that point; its second ring is
  * left free again.  A pack whose rings flutter without repeating counts as
  * not seated.  Cannot fail. */
 void cg_second_gap_find(struct cg_seal *seal, double top, double least,

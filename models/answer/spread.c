@@ -36,11 +36,11 @@ static void coarsen(struct cg_solver_case *solver)
     solver->tolerance *= COARSER;
 }
 
-enum cg_status cg_spread_room(const struct cg_spread *spread,
-                              struct cg_duty_run **room,
+enum cg_status cg_spread_workspace(const struct cg_spread *spread,
+                              struct cg_duty_run **workspace,
                               struct cg_error *error)
 {
-    return cg_duty_run_lay_out(&spread->c, room, error);
+    return cg_duty_run_lay_out(&spread->c, workspace, error);
 }
 
 enum cg_status cg_spread_create(const struct cg_case *c,
@@ -54,7 +54,7 @@ enum cg_status cg_spread_create(const struct cg_case *c,
     made->c = *c;
     made->closure = closure;
     coarsen(&made->c.solver);
-    enum cg_status status = cg_spread_room(made, &made->base, error);
+    enum cg_status status = cg_spread_workspace(made, &made->base, error);
     if (status == CG_OK)
         status = cg_duty_run_vary(&made->c, nominal, NULL, made->base, error);
     if (status == CG_OK)
@@ -82,34 +82,34 @@ void cg_spread_free(struct cg_spread *spread)
 static enum cg_status see_moved(const struct cg_case *c,
                                 const struct cg_spread *spread,
                                 const struct cg_duty_run *gas_side,
-                                struct cg_duty_run *room,
+                                struct cg_duty_run *workspace,
                                 struct cg_extremes *extremes,
                                 struct cg_error *error)
 {
     enum cg_status status =
-        cg_duty_run_vary(c, spread->base, gas_side, room, error);
+        cg_duty_run_vary(c, spread->base, gas_side, workspace, error);
     if (status == CG_OK)
-        status = cg_answer_extremes(c, room, 0.0, NULL, NULL, extremes, NULL,
-                                    error);
+        status = cg_answer_extremes(c, workspace, 0.0, NULL, NULL, extremes,
+                                    NULL, error);
     return status;
 }
 
 enum cg_status cg_spread_closure(const struct cg_case *c,
                                  const struct cg_spread *spread,
                                  const struct cg_duty_run *gas_side,
-                                 struct cg_duty_run *room, double *closure,
+                                 struct cg_duty_run *workspace, double *closure,
                                  struct cg_error *error)
 {
     struct cg_extremes extremes;
     enum cg_status status =
-        see_moved(c, spread, gas_side, room, &extremes, error);
+        see_moved(c, spread, gas_side, workspace, &extremes, error);
     if (status == CG_OK)
         *closure = spread->closure + (extremes.closure - spread->at.closure);
     return status;
 }
 
 static enum cg_status shift_of(const struct cg_spread *spread,
-                               struct cg_duty_run *room,
+                               struct cg_duty_run *workspace,
                                const struct cg_uncertain *input,
                                struct cg_contribution *to,
                                struct cg_error *error)
@@ -126,8 +126,8 @@ static enum cg_status shift_of(const struct cg_spread *spread,
     struct cg_case moved = spread->c;
     cg_uncertain_move(input, 1.0, &moved);
     enum cg_status status =
-        see_moved(&moved, spread, input->gas_side ? NULL : spread->base, room,
-                  &moved_to, error);
+        see_moved(&moved, spread, input->gas_side ? NULL : spread->base,
+                  workspace, &moved_to, error);
     if (status == CG_OK) {
         to->shift = moved_to.closure - spread->at.closure;
         to->skirt_shift = moved_to.skirt.closure - spread->at.skirt.closure;
@@ -173,7 +173,7 @@ static double skirt_sigma(const struct cg_case *c,
 }
 
 enum cg_status cg_spread_first_order(const struct cg_spread *spread,
-                                     struct cg_duty_run *room,
+                                     struct cg_duty_run *workspace,
                                      struct cg_answer *answer,
                                      struct cg_error *error)
 {
@@ -186,7 +186,7 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
         to->doc = inputs[i].doc;
         to->total_effect = to->total_effect_error = NAN;
         enum cg_status status =
-            shift_of(spread, room, &inputs[i], to, error);
+            shift_of(spread, workspace, &inputs[i], to, error);
         if (status != CG_OK)
             return status;
     }
@@ -201,7 +201,7 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
 }
 
 enum cg_status cg_spread_correlations(const struct cg_spread *spread,
-                                      struct cg_duty_run *room,
+                                      struct cg_duty_run *workspace,
                                       struct cg_answer *answer,
                                       struct cg_error *error)
 {
@@ -221,7 +221,7 @@ enum cg_status cg_spread_correlations(const struct cg_spread *spread,
             continue;
         }
         enum cg_status status =
-            cg_spread_closure(&other, spread, NULL, room, &to->closure,
+            cg_spread_closure(&other, spread, NULL, workspace, &to->closure,
                               error);
         if (status == CG_NO_MEMORY)
             return status;

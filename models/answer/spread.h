@@ -28,31 +28,31 @@ void cg_spread_free(struct cg_spread *spread); /* accepts NULL */
 
 /* Room for moved cases, one for each thread: cg_duty_run_lay_out in the cells
  * of the spread. */
-enum cg_status cg_spread_room(const struct cg_spread *spread,
-                              struct cg_duty_run **room,
+enum cg_status cg_spread_workspace(const struct cg_spread *spread,
+                              struct cg_duty_run **workspace,
                               struct cg_error *error);
 
 /* Closure [m] of a case moved a little from spread->c, with the gas side of the
- * base or of another moved case (NULL: cycles run anew).  `room` then holds its
- * run.  Errors: as cg_duty_run_vary and cg_duty_run_go. */
+ * base or of another moved case (NULL: cycles run anew).  `workspace` then
+ * holds its run.  Errors: as cg_duty_run_vary and cg_duty_run_go. */
 enum cg_status cg_spread_closure(const struct cg_case *c,
                                  const struct cg_spread *spread,
                                  const struct cg_duty_run *gas_side,
-                                 struct cg_duty_run *room, double *closure,
+                                 struct cg_duty_run *workspace, double *closure,
                                  struct cg_error *error);
 
 /* Fills contribution, contributions, sigma and that of the skirt from the
  * nominal extremes in the answer: one run of the duty for each input moved up
  * by one standard deviation.  Errors: as cg_duty_run_vary and cg_duty_run_go. */
 enum cg_status cg_spread_first_order(const struct cg_spread *spread,
-                                     struct cg_duty_run *room,
+                                     struct cg_duty_run *workspace,
                                      struct cg_answer *answer,
                                      struct cg_error *error);
 
 /* Fills correlation: the closure with each published correlation, else the
  * same case.  A correlation that fails is NaN, not an error. */
 enum cg_status cg_spread_correlations(const struct cg_spread *spread,
-                                      struct cg_duty_run *room,
+                                      struct cg_duty_run *workspace,
                                       struct cg_answer *answer,
                                       struct cg_error *error);
 

@@ -91,7 +91,7 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->combustion_efficiency = c->combustion.efficiency;
     input->correlation = correlation;
     input->heat_factor = c->combustion.heat_factor * operating->heat_factor;
-    input->head_area_ratio = c->combustion.head_area;
+    input->chamber_area_ratio = c->combustion.chamber_area;
     input->intake_close_deg = -140.0;
     input->exhaust_open_deg = 130.0;
     input->step_deg = c->solver.crank_step_deg;

@@ -50,7 +50,7 @@ struct cg_cycle_input {
     double combustion_efficiency;  /* share of the fuel that reacts [0..1] */
     const struct cg_heat_transfer *correlation;
     double heat_factor;            /* multiplies the coefficient [1] */
-    double head_area_ratio;        /* head area over bore area [1] */
+    double chamber_area_ratio;     /* head's gas face over bore area [1] */
     double head_temperature, piston_temperature, liner_temperature; /* [K] */
     double intake_close_deg;       /* e.g. -140 */
     double exhaust_open_deg;       /* e.g. 130 */

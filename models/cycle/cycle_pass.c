@@ -70,7 +70,7 @@ static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
         .exhaust_open_deg = input->exhaust_open_deg,
         .motored_exponent = motored_exponent,
     };
-    cg_zone_shape(zone, &input->crank, input->speed, input->head_area_ratio);
+    cg_zone_shape(zone, &input->crank, input->speed, input->chamber_area_ratio);
     set_mixtures(input, zone);
     double inflow_end = fmin(input->intake_close_deg, -180.0);
     double uncovered = cg_crank_volume(&input->crank, inflow_end) -

@@ -25,7 +25,7 @@ static const struct cg_fuel fuels[] = {
     {"iso_octane", "2,2,4-trimethylpentane, the reference of the octane scale",
      "Heywood (1988), tables D.4 and 4.11, from memory",
      8.0, 18.0, 0.0, 44.3e6, 308e3, {85.4, 5.911, -2.200e-3}, 696.0, 0.7},
-    {"toluene_84", "race fuel: 84 % toluene, 16 % n-heptane by volume",
+    {"toluene_blend", "race fuel: 84 % toluene, 16 % n-heptane by volume",
      "Stull, Westrum and Sinke (1969), from memory, mixed",
      7.0, 8.9723, 0.0, 41.06e6, 406e3, {-213.5, 5.361, -2.138e-3}, 842.0, 0.3},
 };

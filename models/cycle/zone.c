@@ -14,12 +14,12 @@
 static const double exhaust_decay_deg = 4.0, exhaust_lift_deg = 25.0;
 
 void cg_zone_shape(struct cg_zone *zone, const struct cg_crank *crank,
-                   double speed, double head_area_ratio)
+                   double speed, double chamber_area_ratio)
 {
     zone->crank = *crank;
     zone->degree_time = 1.0 / (360.0 * speed);
     zone->piston_area = 0.25 * CG_PI * crank->bore * crank->bore;
-    zone->head_area = head_area_ratio * zone->piston_area;
+    zone->chamber_area = chamber_area_ratio * zone->piston_area;
     zone->side.bore = crank->bore;
     zone->side.piston_speed = cg_crank_mean_speed(crank, speed);
     zone->side.swept_volume = cg_crank_swept(crank);
@@ -92,11 +92,11 @@ static double coefficient(const struct cg_zone *zone, enum cg_phase phase,
                           double pressure, double gas_constant)
 {
     double liner_area = CG_PI * zone->crank.bore * node->depth;
-    double area = zone->head_area + zone->piston_area + liner_area;
+    double area = zone->chamber_area + zone->piston_area + liner_area;
     struct cg_gas_side state = zone->side;
     state.pressure = pressure;
     state.temperature = temperature;
-    state.wall_temperature = (zone->head_area * zone->head_temperature +
+    state.wall_temperature = (zone->chamber_area * zone->head_temperature +
                               zone->piston_area * zone->piston_temperature +
                               liner_area * zone->liner_temperature) / area;
     state.volume = node->volume;
@@ -180,7 +180,7 @@ static void rates(const struct cg_zone *zone, enum cg_phase phase,
     dy[CG_ZONE_ENTHALPY] = dy[CG_ZONE_BACK_FLOW] = 0.0;
     dy[CG_ZONE_WORK] = pressure * node->volume_rate;
     dy[CG_ZONE_HEAD] =
-        per_degree * zone->head_area * (t - zone->head_temperature);
+        per_degree * zone->chamber_area * (t - zone->head_temperature);
     dy[CG_ZONE_PISTON] =
         per_degree * zone->piston_area * (t - zone->piston_temperature);
     dy[CG_ZONE_LINER] = per_degree * CG_PI * zone->crank.bore * node->depth *

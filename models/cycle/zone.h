@@ -29,7 +29,7 @@ struct cg_zone {
     double degree_time;             /* of one degree of crank [s] */
     const struct cg_heat_transfer *correlation;
     double heat_factor;             /* multiplies the coefficient [1] */
-    double head_area, piston_area;  /* [m2]; the liner's is pi bore depth */
+    double chamber_area, piston_area; /* [m2]; the liner's is pi bore depth */
     double head_temperature, piston_temperature, liner_temperature; /* [K] */
     struct cg_mixture fresh, burned;
     struct cg_wiebe wiebe;
@@ -47,7 +47,7 @@ struct cg_zone {
 /* Fills what follows from crank, speed [rev/s]: areas of head (over bore area)
  * and piston, degree_time, the fixed part of side.  Cannot fail. */
 void cg_zone_shape(struct cg_zone *zone, const struct cg_crank *crank,
-                   double speed, double head_area_ratio);
+                   double speed, double chamber_area_ratio);
 
 /* What is integrated; heats and work are sums since the caller's zero. */
 enum cg_zone_variable {

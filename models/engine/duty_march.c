@@ -5,13 +5,13 @@
 
 #include "duty_run.h"
 
-/* What the stepper's watch needs to turn steps into instants. */
+/* What the stepper's observer needs to turn steps into instants. */
 struct cg_march {
     struct cg_duty_run *run;
     const struct cg_piece *piece;
     double interval;
     long rows; /* multiples of interval shown so far */
-    cg_instant_watch watch;
+    cg_instant_observer observer;
     void *context;
     bool started;
     bool still;      /* no temperature moves in this piece */
@@ -30,16 +30,17 @@ static void drive_at(void *context, double time, struct cg_network *network)
     struct cg_march *march = context;
     struct cg_duty_run *run = march->run;
     (void)network;
-    cg_regime_apply(&run->regime[march->piece->start],
-                    &run->regime[march->piece->end],
-                    part_of(march->piece, time), run->thermal);
+    cg_point_apply(&run->point[march->piece->start],
+                   &run->point[march->piece->end], part_of(march->piece, time),
+                   run->thermal);
 }
 
 static struct cg_instant instant_at(const struct cg_march *march, double time,
                                     const double *temperature)
 {
-    const struct cg_regime *a = &march->run->regime[march->piece->start];
-    const struct cg_regime *b = &march->run->regime[march->piece->end];
+    const struct cg_operating_point *a =
+        &march->run->point[march->piece->start];
+    const struct cg_operating_point *b = &march->run->point[march->piece->end];
     double part = part_of(march->piece, time);
     return (struct cg_instant){
         .time = time,
@@ -56,7 +57,7 @@ static struct cg_instant instant_at(const struct cg_march *march, double time,
 void cg_duty_run_inside(const struct cg_duty_run *run, double time,
                         double *temperature, struct cg_instant *instant)
 {
-    cg_stepper_between(run->room.stepper, time, temperature);
+    cg_stepper_between(run->workspace.stepper, time, temperature);
     *instant = instant_at(run->march, time, temperature);
 }
 
@@ -68,7 +69,7 @@ static enum cg_status show_inside(struct cg_march *march, double time,
     cg_duty_run_inside(march->run, time, march->between, &instant);
     instant.step = step;
     instant.table = table;
-    return march->watch(march->context, &instant, error);
+    return march->observer(march->context, &instant, error);
 }
 
 static double next_row(const struct cg_march *march)
@@ -118,7 +119,7 @@ static enum cg_status on_step(void *context, double time,
         march->rows++;
     instant.table = row || time >= march->run->duration - close;
     if (status == CG_OK)
-        status = march->watch(march->context, &instant, error);
+        status = march->observer(march->context, &instant, error);
     march->started = true;
     march->time = time;
     return status;
@@ -132,7 +133,7 @@ void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
         for (size_t i = 0; i < nodes; i++)
             temperature[i] = c->charge.ambient_temperature;
     else
-        memcpy(temperature, run->regime[run->start].settled,
+        memcpy(temperature, run->point[run->start].settled,
                nodes * sizeof *temperature);
 }
 
@@ -156,11 +157,12 @@ static enum cg_status march_pieces(const struct cg_case *c,
             drive_at(march, march->piece->from, run->thermal->network);
         /* A ramp goes on at its pace; a jump begins anew. */
         bool joined = i > 0 && run->piece[i - 1].end == march->piece->start;
-        control.first_step = joined ? cg_stepper_pace(run->room.stepper) : 0.0;
-        status =
-            cg_stepper_run(run->room.stepper, run->thermal->network, &drive,
-                           march->piece->from, march->piece->to, &control,
-                           temperature, ledger, on_step, march, error);
+        control.first_step =
+            joined ? cg_stepper_pace(run->workspace.stepper) : 0.0;
+        status = cg_stepper_run(run->workspace.stepper, run->thermal->network,
+                                &drive, march->piece->from, march->piece->to,
+                                &control, temperature, ledger, on_step, march,
+                                error);
     }
     return status;
 }
@@ -183,7 +185,7 @@ static enum cg_status check_rows(double duration, double interval,
 }
 
 enum cg_status cg_duty_run_go(const struct cg_case *c, struct cg_duty_run *run,
-                              double interval, cg_instant_watch watch,
+                              double interval, cg_instant_observer observer,
                               void *context, struct cg_heat_ledger *ledger,
                               struct cg_error *error)
 {
@@ -196,7 +198,7 @@ enum cg_status cg_duty_run_go(const struct cg_case *c, struct cg_duty_run *run,
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     struct cg_march march = {.run = run,
                              .interval = interval,
-                             .watch = watch,
+                             .observer = observer,
                              .context = context,
                              .between = block + nodes};
     if (ledger != NULL)

@@ -16,37 +16,37 @@ static bool same_point(const struct cg_operating *a,
            a->coolant_temperature == b->coolant_temperature;
 }
 
-/* One regime more, unsolved; those left by an earlier layout are used again. */
-static enum cg_status add_regime(struct cg_duty_run *run,
+/* One point more, unsolved; those left by an earlier layout are used again. */
+static enum cg_status add_point(struct cg_duty_run *run,
                                  const struct cg_operating *operating,
                                  struct cg_error *error)
 {
-    if (run->regimes == run->regime_room) {
-        struct cg_regime *grown =
-            realloc(run->regime, (run->regimes + 1) * sizeof *grown);
+    if (run->points == run->points_allocated) {
+        struct cg_operating_point *grown =
+            realloc(run->point, (run->points + 1) * sizeof *grown);
         if (grown == NULL)
             return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-        run->regime = grown;
-        enum cg_status status = cg_regime_create(
-            run->thermal, &run->regime[run->regimes], error);
+        run->point = grown;
+        enum cg_status status = cg_point_create(
+            run->thermal, &run->point[run->points], error);
         if (status != CG_OK)
             return status;
-        run->regime_room++;
+        run->points_allocated++;
     }
-    run->regime[run->regimes++].operating = *operating;
+    run->point[run->points++].operating = *operating;
     return CG_OK;
 }
 
-/* Index of the regime at this point, added if new. */
-static enum cg_status regime_at(struct cg_duty_run *run,
+/* Index of the point that runs so, added if new. */
+static enum cg_status point_at(struct cg_duty_run *run,
                                 const struct cg_operating *operating,
                                 size_t *index, struct cg_error *error)
 {
     *index = 0;
-    while (*index < run->regimes &&
-           !same_point(&run->regime[*index].operating, operating))
+    while (*index < run->points &&
+           !same_point(&run->point[*index].operating, operating))
         ++*index;
-    return *index < run->regimes ? CG_OK : add_regime(run, operating, error);
+    return *index < run->points ? CG_OK : add_point(run, operating, error);
 }
 
 static struct cg_operating point_in(const struct cg_case *c,
@@ -66,13 +66,13 @@ static enum cg_status add_piece(struct cg_duty_run *run, double from,
                                 double to, size_t start, size_t end,
                                 struct cg_error *error)
 {
-    if (run->pieces == run->piece_room) {
+    if (run->pieces == run->pieces_allocated) {
         struct cg_piece *grown =
             realloc(run->piece, (run->pieces + 1) * sizeof *grown);
         if (grown == NULL)
             return cg_error_set(error, CG_NO_MEMORY, "out of memory");
         run->piece = grown;
-        run->piece_room++;
+        run->pieces_allocated++;
     }
     run->piece[run->pieces++] = (struct cg_piece){from, to, start, end};
     return CG_OK;
@@ -92,12 +92,12 @@ static enum cg_status add_segment(const struct cg_case *c,
         cuts = 1;
     struct cg_operating point = point_in(c, segment, 0.0);
     size_t before = 0, after = 0;
-    enum cg_status status = regime_at(run, &point, &before, error);
+    enum cg_status status = point_at(run, &point, &before, error);
     for (int i = 1; i <= cuts && status == CG_OK; i++) {
         point = point_in(c, segment, (double)i / cuts);
         double from = run->duration + segment->seconds * (i - 1) / cuts;
         double to = run->duration + segment->seconds * i / cuts;
-        status = regime_at(run, &point, &after, error);
+        status = point_at(run, &point, &after, error);
         if (status == CG_OK)
             status = add_piece(run, from, to, before, after, error);
         before = after;
@@ -114,20 +114,20 @@ static enum cg_status add_start(const struct cg_case *c,
                                 c->cooling.coolant_temperature};
     struct cg_operating cruise = {c->duty.cruise_speed, c->duty.cruise_load,
                                   1.0, c->cooling.coolant_temperature};
-    enum cg_status status = regime_at(run, &full, &run->full_load, error);
+    enum cg_status status = point_at(run, &full, &run->full_load, error);
     run->start = run->piece[0].start;
     if (status == CG_OK && c->duty.start == CG_START_CRUISE)
-        status = regime_at(run, &cruise, &run->start, error);
+        status = point_at(run, &cruise, &run->start, error);
     return status;
 }
 
-/* Pieces and unsolved regimes of the case's duty. */
+/* Pieces and unsolved points of the case's duty. */
 static enum cg_status lay_out_duty(const struct cg_case *c,
                                    struct cg_duty_run *run,
                                    struct cg_error *error)
 {
     enum cg_status status = CG_OK;
-    run->pieces = run->regimes = 0;
+    run->pieces = run->points = 0;
     run->duration = 0.0;
     run->film_scale = c->scale.film;
     run->friction_share = c->piston.friction_share;
@@ -148,7 +148,8 @@ enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     enum cg_status status = cg_thermal_create(c, &made->thermal, error);
     if (status == CG_OK)
-        status = cg_regime_room_create(made->thermal, &made->room, error);
+        status =
+            cg_point_workspace_create(made->thermal, &made->workspace, error);
     if (status == CG_OK)
         status = lay_out_duty(c, made, error);
     if (status != CG_OK) {
@@ -167,10 +168,10 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
     enum cg_status status = cg_duty_run_lay_out(c, &made, error);
     if (status != CG_OK)
         return status;
-    for (size_t i = 0; i < made->regimes && status == CG_OK; i++)
-        status = cg_regime_solve(c, made->thermal, &made->room,
-                                 i > 0 ? &made->regime[i - 1] : NULL,
-                                 &made->regime[i], error);
+    for (size_t i = 0; i < made->points && status == CG_OK; i++)
+        status = cg_point_solve(c, made->thermal, &made->workspace,
+                                 i > 0 ? &made->point[i - 1] : NULL,
+                                 &made->point[i], error);
     if (status != CG_OK) {
         cg_duty_run_free(made);
         return status;
@@ -186,19 +187,19 @@ static void carry_joints(const struct cg_duty_run *nominal, size_t index,
     size_t stations = run->thermal->bore.grid.stations;
     size_t those = nominal->thermal->bore.grid.stations;
     for (size_t s = 0; s < stations; s++)
-        run->regime[index].joint_search[s] =
-            nominal->regime[index]
+        run->point[index].joint_search[s] =
+            nominal->point[index]
                 .joint_search[(2 * s + 1) * those / (2 * stations)];
     for (size_t s = 0; s < stations; s++)
-        run->regime[index].joint[s] =
-            run->regime[index].joint_search[s].coefficient;
+        run->point[index].joint[s] =
+            run->point[index].joint_search[s].coefficient;
 }
 
 static void carry_gas_side(const struct cg_duty_run *from, size_t index,
                            struct cg_duty_run *run)
 {
-    const struct cg_regime *gas = &from->regime[index];
-    struct cg_regime *to = &run->regime[index];
+    const struct cg_operating_point *gas = &from->point[index];
+    struct cg_operating_point *to = &run->point[index];
     to->charge = gas->charge;
     to->crown = gas->crown;
     to->performance = gas->performance;
@@ -220,14 +221,14 @@ static bool same_cells(const struct cg_duty_run *a,
            a->thermal->network->links == b->thermal->network->links;
 }
 
-static enum cg_status vary_regime(const struct cg_case *c,
+static enum cg_status vary_point(const struct cg_case *c,
                                   const struct cg_duty_run *nominal,
                                   const struct cg_duty_run *gas_side,
                                   size_t index, struct cg_duty_run *run,
                                   struct cg_error *error)
 {
-    const struct cg_regime *from = &nominal->regime[index];
-    struct cg_regime *to = &run->regime[index];
+    const struct cg_operating_point *from = &nominal->point[index];
+    struct cg_operating_point *to = &run->point[index];
     enum cg_status status = CG_OK;
     to->input = from->input;
     to->residual = from->residual;
@@ -240,14 +241,14 @@ static enum cg_status vary_regime(const struct cg_case *c,
     if (gas_side != NULL)
         carry_gas_side(gas_side, index, run);
     else
-        status = cg_regime_cycle(c, run->thermal, &run->room, to, error);
+        status = cg_point_cycle(c, run->thermal, &run->workspace, to, error);
     if (status == CG_OK && same_cells(nominal, run))
         memcpy(to->settled, from->settled,
                run->thermal->network->nodes * sizeof *to->settled);
     else if (status == CG_OK)
-        status = cg_regime_settle(run->thermal, &run->room, to, error);
+        status = cg_point_settle(run->thermal, &run->workspace, to, error);
     return status == CG_OK
-               ? cg_regime_resettle(c, run->thermal, &run->room,
+               ? cg_point_resettle(c, run->thermal, &run->workspace,
                                     VARIED_TOLERANCE, to, error)
                : status;
 }
@@ -263,30 +264,31 @@ enum cg_status cg_duty_run_vary(const struct cg_case *c,
         status = lay_out_duty(c, run, error);
     if (status != CG_OK)
         return status;
-    assert(run->regimes == nominal->regimes);
+    assert(run->points == nominal->points);
     if (same_cells(nominal, run))
-        cg_stepper_take_factors(run->room.stepper, nominal->room.stepper);
-    for (size_t i = 0; i < run->regimes && status == CG_OK; i++)
-        status = vary_regime(c, nominal, gas_side, i, run, error);
+        cg_stepper_take_factors(run->workspace.stepper,
+                                nominal->workspace.stepper);
+    for (size_t i = 0; i < run->points && status == CG_OK; i++)
+        status = vary_point(c, nominal, gas_side, i, run, error);
     return status;
 }
 
 enum cg_status cg_duty_run_keep_factors(struct cg_duty_run *run,
                                         struct cg_error *error)
 {
-    return cg_regime_settle(run->thermal, &run->room,
-                            &run->regime[run->start], error);
+    return cg_point_settle(run->thermal, &run->workspace,
+                            &run->point[run->start], error);
 }
 
 void cg_duty_run_free(struct cg_duty_run *run)
 {
     if (run == NULL)
         return;
-    for (size_t i = 0; i < run->regime_room; i++)
-        cg_regime_free(&run->regime[i]);
-    free(run->regime);
+    for (size_t i = 0; i < run->points_allocated; i++)
+        cg_point_free(&run->point[i]);
+    free(run->point);
     free(run->piece);
-    cg_regime_room_free(&run->room);
+    cg_point_workspace_free(&run->workspace);
     cg_thermal_free(run->thermal);
     free(run);
 }

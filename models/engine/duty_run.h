@@ -1,4 +1,4 @@
-/* A case carried through its duty: the regimes at the duty's operating points,
+/* A case carried through its duty: the operating points of the duty,
  * and the transient of the thermal network from the start to the end.
  */
 #ifndef CG_DUTY_RUN_H
@@ -7,26 +7,26 @@
 #include <stdbool.h>
 
 #include "case.h"
-#include "regime.h"
+#include "operating_point.h"
 #include "status.h"
 #include "stepper.h"
 #include "thermal.h"
 
-/* A stretch of time between two regimes, run through in a straight line. */
+/* A time between two operating points, run through in a straight line. */
 struct cg_piece {
     double from, to;       /* [s] */
-    size_t start, end;     /* regimes */
+    size_t start, end;     /* operating points */
 };
 
 struct cg_duty_run {
     struct cg_thermal *thermal;
-    struct cg_regime_room room;
-    struct cg_regime *regime;
-    size_t regimes, regime_room;
+    struct cg_point_workspace workspace;
+    struct cg_operating_point *point;
+    size_t points, points_allocated;
     struct cg_piece *piece;
-    size_t pieces, piece_room;
-    size_t full_load;      /* regime at rated speed and load 1 */
-    size_t start;          /* regime the duty starts from, settled */
+    size_t pieces, pieces_allocated;
+    size_t full_load;      /* point at rated speed and load 1 */
+    size_t start;          /* point the duty starts from, settled */
     double duration;       /* [s] */
     double film_scale, friction_share; /* of the case it was made for [1] */
     const struct cg_march *march; /* under way, else NULL */
@@ -46,22 +46,22 @@ struct cg_instant {
                                   for, or the end of the duty */
 };
 
-typedef enum cg_status (*cg_instant_watch)(void *context,
+typedef enum cg_status (*cg_instant_observer)(void *context,
                                            const struct cg_instant *instant,
                                            struct cg_error *error);
 
-/* Builds the network and solves all regimes of a checked case.  A ramp is cut
+/* Builds the network and solves the operating points of a checked case.  A ramp is cut
  * into pieces of at most CG_RAMP_SPEED (share of rated speed) and CG_RAMP_LOAD,
  * between which coefficients and heats run straight (cutting finer moves the
  * closure by less than 0.5 %, tested).  Caller frees.  Errors: as
- * cg_regime_solve, CG_NO_MEMORY. */
+ * cg_point_solve, CG_NO_MEMORY. */
 #define CG_RAMP_SPEED 0.31
 #define CG_RAMP_LOAD 0.90
 enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error);
 
-/* Builds the network and lists pieces and regimes, but solves nothing: room
+/* Builds the network and lists pieces and points, but solves nothing: space
  * for cg_duty_run_vary.  Caller frees.  CG_BAD_INPUT without a segment,
  * CG_NO_MEMORY. */
 enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
@@ -76,7 +76,7 @@ enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
  * `run` comes from cg_duty_run_lay_out for a case with this one's cells, and
  * with the bore, stroke, rings, piston lengths and duty of all three; whatever
  * it held before does not matter.  It may have other cells than `nominal`.
- * Errors: as cg_regime_cycle and cg_regime_resettle; the run then holds nothing
+ * Errors: as cg_point_cycle and cg_point_resettle; the run then holds nothing
  * to read, but may be used again. */
 enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
@@ -84,7 +84,7 @@ enum cg_status cg_duty_run_vary(const struct cg_case *c,
                                 struct cg_duty_run *run,
                                 struct cg_error *error);
 
-/* Leaves the factors of the start regime's settled state at hand, from which
+/* Leaves the factors of the start point's settled state at hand, from which
  * cg_duty_run_vary settles many cases that differ little at less cost.  They
  * are lost when the run goes again.  Errors: as cg_stepper_settle. */
 enum cg_status cg_duty_run_keep_factors(struct cg_duty_run *run,
@@ -94,11 +94,11 @@ enum cg_status cg_duty_run_keep_factors(struct cg_duty_run *run,
 void cg_duty_run_free(struct cg_duty_run *run);
 
 /* Temperatures at the duty's start [K] (nodes entries): ambient for a cold
- * start, else the settled state of the start regime.  Cannot fail. */
+ * start, else the settled state of the start point.  Cannot fail. */
 void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
                        double *temperature);
 
-/* Runs the transient.  `watch` is called at the solver's own instants and at
+/* Runs the transient.  `observer` is called at the solver's own instants and at
  * every multiple of `interval` [s] (0: none), in order.  ledger may be NULL.
  * CG_BAD_INPUT: such multiples, start and end are more than CG_DUTY_ROWS, and
  * solver.table_step is to be longer.  Other errors: as cg_stepper_run, and what
@@ -106,11 +106,11 @@ void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
 #define CG_DUTY_ROWS 200000
 enum cg_status cg_duty_run_go(const struct cg_case *c,
                               struct cg_duty_run *run, double interval,
-                              cg_instant_watch watch, void *context,
+                              cg_instant_observer observer, void *context,
                               struct cg_heat_ledger *ledger,
                               struct cg_error *error);
 
-/* For a watch during its call: the instant at `time` [s], from the solver's
+/* For an observer during its call: the instant at `time` [s], from the solver's
  * own instant before to the present one, by the solution inside the step.
  * temperature (nodes entries) is filled [K].  Cannot fail. */
 void cg_duty_run_inside(const struct cg_duty_run *run, double time,

@@ -55,7 +55,7 @@ enum cg_status cg_follow_begin(const struct cg_duty_run *run, size_t count,
 /* Accepts one that is all zero. */
 void cg_follow_free(struct cg_follow *follow);
 
-/* For the watch of cg_duty_run_go, with every instant.  Cannot fail. */
+/* For the observer of cg_duty_run_go, with every instant.  Cannot fail. */
 void cg_follow_see(struct cg_follow *follow, const struct cg_duty_run *run,
                    const struct cg_instant *instant);
 

@@ -97,7 +97,8 @@ double cg_growth_least(const struct cg_thermal *thermal, const double *strain,
 struct cg_closure cg_growth_closure(const struct cg_case *c,
                                     const struct cg_thermal *thermal,
                                     const double *strain, double ring_strain,
-                                    enum cg_ring_place place, double residual)
+                                    enum cg_ring_place place,
+                                    double minimum_hot_gap)
 {
     double middle = cg_ring_turn(c, place);
     double top_strain = cg_growth_at_depth(thermal, strain, middle), where;
@@ -105,6 +106,9 @@ struct cg_closure cg_growth_closure(const struct cg_case *c,
                                    middle + c->engine.stroke, &where);
     double bore = c->engine.bore;
     return (struct cg_closure){
-        cg_gap_cold_for(bore, residual, least, ring_strain) - residual, where,
-        cg_gap_cold_for(bore, residual, top_strain, ring_strain) - residual};
+        cg_gap_cold_for(bore, minimum_hot_gap, least, ring_strain) -
+            minimum_hot_gap,
+        where,
+        cg_gap_cold_for(bore, minimum_hot_gap, top_strain, ring_strain) -
+            minimum_hot_gap};
 }

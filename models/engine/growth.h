@@ -37,11 +37,13 @@ struct cg_closure {
 };
 
 /* The largest closure over the travel of a ring, bore strains given: the cold
- * gap that leaves exactly `residual` [m] open, minus residual.  Cannot fail. */
+ * gap that leaves exactly `minimum_hot_gap` [m] open, minus minimum_hot_gap.
+ * Cannot fail. */
 struct cg_closure cg_growth_closure(const struct cg_case *c,
                                     const struct cg_thermal *thermal,
                                     const double *strain, double ring_strain,
-                                    enum cg_ring_place place, double residual);
+                                    enum cg_ring_place place,
+                                    double minimum_hot_gap);
 
 /* The least bore strain from depth `from` to `to` [m] below the deck, and
  * where (depth NULL allowed).  Cannot fail. */

@@ -65,7 +65,7 @@ static void fill_drive(const struct cg_case *c,
                        const struct cg_thermal *thermal,
                        enum cg_ring_place place, double speed,
                        const struct cg_ring_gas *gas,
-                       struct cg_ring_film_room *room)
+                       struct cg_ring_film_workspace *workspace)
 {
     const struct cg_ring_case *ring = &c->ring[place];
     const struct cg_crank crank = cg_case_crank(c);
@@ -74,10 +74,10 @@ static void fill_drive(const struct cg_case *c,
     for (size_t i = 0; i < POINTS; i++) {
         double depth, rate;
         cg_crank_motion(&crank, cg_ring_film_angle(i), &depth, &rate);
-        room->speed[i] = rate * turning;
-        room->viscosity[i] = cg_growth_at_depth(
-            thermal, room->station_viscosity, middle + depth);
-        room->load[i] = (ring->pressure + gas->behind[i]) * ring->width;
+        workspace->speed[i] = rate * turning;
+        workspace->viscosity[i] = cg_growth_at_depth(
+            thermal, workspace->station_viscosity, middle + depth);
+        workspace->load[i] = (ring->pressure + gas->behind[i]) * ring->width;
     }
 }
 
@@ -85,8 +85,8 @@ enum cg_status
 cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
                    const double *temperature, enum cg_ring_place place,
                    double speed, const struct cg_ring_gas *gas,
-                   struct cg_ring_film_room *room, struct cg_film_mean *mean,
-                   struct cg_error *error)
+                   struct cg_ring_film_workspace *workspace,
+                   struct cg_film_mean *mean, struct cg_error *error)
 {
     assert(place == CG_RING_TOP || place == CG_RING_SECOND);
     const struct cg_ring_case *in = &c->ring[place];
@@ -97,8 +97,8 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
                             c->cooling.oil_grade);
     station_viscosity(thermal, temperature,
                       temperature[thermal->ring[place].face], oil,
-                      room->station_viscosity);
-    fill_drive(c, thermal, place, speed, gas, room);
+                      workspace->station_viscosity);
+    fill_drive(c, thermal, place, speed, gas, workspace);
     struct cg_film_ring ring = {
         cg_face_curve_of((enum cg_face_shape)in->face_shape, in->width,
                          in->face_drop, in->face_peak),
@@ -107,9 +107,10 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
             cg_curve_at(&c->ring_material[place].modulus, CG_RING_REFERENCE),
             cg_curve_at(&c->bore_material.modulus, CG_BORE_REFERENCE)),
         BOUNDARY_FRICTION};
-    struct cg_film_drive drive = {POINTS,      1.0 / (0.5 * speed * POINTS),
-                                  room->speed, room->viscosity,
-                                  room->load,  gas->above,
-                                  gas->below};
-    return cg_film_solve(&ring, &drive, room->point, mean, error);
+    struct cg_film_drive drive = {
+        POINTS,           1.0 / (0.5 * speed * POINTS),
+        workspace->speed, workspace->viscosity,
+        workspace->load,  gas->above,
+        gas->below};
+    return cg_film_solve(&ring, &drive, workspace->point, mean, error);
 }

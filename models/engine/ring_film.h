@@ -36,7 +36,7 @@ void cg_ring_gas_estimate(enum cg_ring_place place, double crankcase,
                           struct cg_ring_gas *gas);
 
 /* Room for one solution: about 30 kB. */
-struct cg_ring_film_room {
+struct cg_ring_film_workspace {
     double speed[CG_RING_FILM_POINTS], viscosity[CG_RING_FILM_POINTS];
     double load[CG_RING_FILM_POINTS];
     double station_viscosity[CG_STATIONS];
@@ -46,7 +46,7 @@ struct cg_ring_film_room {
 /* Solves the film of the top or second ring at `speed` [rev/s] for the node
  * temperatures of the network [K].  Oil is at the mean of the face and of the
  * bore under the ring.  Friction power of the whole ring is that of `mean`
- * times pi times the bore; over the cycle it stands in room->point.
+ * times pi times the bore; over the cycle it stands in workspace->point.
  * The oil ring has no face of this kind: not to be asked for (assert).
  * CG_NUMERICAL as cg_film_solve; CG_BAD_INPUT for an unknown oil grade. */
 enum cg_status cg_ring_film_solve(const struct cg_case *c,
@@ -54,7 +54,7 @@ enum cg_status cg_ring_film_solve(const struct cg_case *c,
                                   const double *temperature,
                                   enum cg_ring_place place, double speed,
                                   const struct cg_ring_gas *gas,
-                                  struct cg_ring_film_room *room,
+                                  struct cg_ring_film_workspace *workspace,
                                   struct cg_film_mean *mean,
                                   struct cg_error *error);
 

@@ -85,8 +85,8 @@ struct cg_thermal {
 extern const double cg_friction_part[CG_RINGS + 1];
 
 /* Builds the network of a checked case, all operating-point quantities at
- * zero (cg_regime_apply in regime.h sets them).  Caller frees.  CG_NO_MEMORY
- * only. */
+ * zero (cg_point_apply in operating_point.h sets them).  Caller frees.
+ * CG_NO_MEMORY only. */
 enum cg_status cg_thermal_create(const struct cg_case *c,
                                  struct cg_thermal **thermal,
                                  struct cg_error *error);

@@ -268,8 +268,8 @@ static enum cg_status allocate(const struct cg_case *c, size_t stations,
     size_t skirt = (size_t)c->solver.skirt_cells;
     piston->crown_cells = (size_t)c->solver.crown_cells;
     size_t belt = (size_t)CG_RINGS * (LAND_CELLS + GROOVE_CELLS);
-    size_t room = piston->crown_cells + belt + skirt;
-    piston->node = malloc(room * sizeof *piston->node);
+    size_t workspace = piston->crown_cells + belt + skirt;
+    piston->node = malloc(workspace * sizeof *piston->node);
     piston->gas_area =
         malloc((piston->crown_cells + 1) * sizeof *piston->gas_area);
     piston->bore_share = malloc((LAND_CELLS + skirt) * stations *

@@ -17,8 +17,8 @@ struct cg_asperity cg_asperity_of(double roughness, double modulus_a,
 
 double cg_asperity_pressure(const struct cg_asperity *asperity, double film)
 {
-    double room = CG_ASPERITY_REACH - film / asperity->roughness;
-    if (!(room > 0.0))
+    double overlap = CG_ASPERITY_REACH - film / asperity->roughness;
+    if (!(overlap > 0.0))
         return 0.0;
-    return asperity->stiffness * 4.4086e-5 * pow(room, 6.804);
+    return asperity->stiffness * 4.4086e-5 * pow(overlap, 6.804);
 }

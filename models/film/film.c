@@ -34,12 +34,12 @@ static double contact_load(const struct cg_film_ring *ring, double film)
     static const double weight[4] = {0.3626837833783620, 0.3137066458778873,
                                      0.2223810344533745, 0.1012285362903763};
     const struct cg_face_curve *face = &ring->face;
-    double room = CG_ASPERITY_REACH * ring->asperity.roughness - film;
-    if (!(room > 0.0))
+    double overlap = CG_ASPERITY_REACH * ring->asperity.roughness - film;
+    if (!(overlap > 0.0))
         return 0.0;
     bool barrel = face->shape == CG_FACE_BARREL;
     double reach =
-        barrel ? sqrt(2.0 * face->radius * room) : room / face->slope;
+        barrel ? sqrt(2.0 * face->radius * overlap) : overlap / face->slope;
     double from = -fmin(reach, face->below), to = fmin(reach, face->above);
     double sum = 0.0;
     for (int i = 0; i < 4; i++)

@@ -73,13 +73,13 @@ out:
     return status;
 }
 
-/* The distance [m] at which a height no longer counts; room[points]. */
+/* The distance [m] at which a height no longer counts; workspace[points]. */
 static double reach_of(const double *height, const double *line, size_t points,
-                       double *room)
+                       double *workspace)
 {
     for (size_t i = 0; i < points; i++)
-        room[i] = fabs(height[i] - line[i]);
-    return 4.4478 * gsl_stats_median(room, 1, points);
+        workspace[i] = fabs(height[i] - line[i]);
+    return 4.4478 * gsl_stats_median(workspace, 1, points);
 }
 
 static void weigh(const double *height, const double *line, size_t points,

@@ -15,7 +15,7 @@
 
 struct cg_regression;
 
-/* Kernel and room for traces of `points` heights; degree 1 or 2.  CG_BAD_INPUT
+/* Kernel and memory for traces of `points` heights; degree 1 or 2.  CG_BAD_INPUT
  * unless 10 spacings <= cutoff and two cut-offs fit the trace; CG_NO_MEMORY.
  * The caller frees. */
 enum cg_status cg_regression_create(size_t points, double spacing,

@@ -41,7 +41,7 @@ static struct cg_surface *make_surface(const struct cg_profile *profile)
     return made;
 }
 
-/* The heights over the line, into the curve's room until they are sorted. */
+/* The heights over the line, into the curve's array until they are sorted. */
 static void take_off_line(struct cg_surface *surface)
 {
     const double *height = surface->level.height + surface->first;

@@ -12,7 +12,7 @@
 
 struct cg_heat_matrix; /* opaque: factors match the conductances last read */
 
-/* A matrix with room for the network's nodes and links; nothing is read yet.
+/* A matrix with space for the network's nodes and links; nothing is read yet.
  * Caller frees.  Fails with CG_NO_MEMORY. */
 enum cg_status cg_heat_matrix_create(const struct cg_network *network,
                                      struct cg_heat_matrix **matrix,

@@ -32,14 +32,15 @@ struct column {
     size_t size; /* of one entry [bytes] */
 };
 
-/* Enlarges `count` parallel arrays from *room to at least one entry more.
- * *room changes last, so that a failure half-way only wastes some memory. */
+/* Enlarges `count` parallel arrays from *allocated to at least one entry more.
+ * *allocated changes last: a failure half-way only wastes some memory. */
 static enum cg_status grow(const struct column *columns, size_t count,
-                           size_t used, size_t *room, struct cg_error *error)
+                           size_t used, size_t *allocated,
+                           struct cg_error *error)
 {
-    if (used < *room)
+    if (used < *allocated)
         return CG_OK;
-    size_t wanted = *room == 0 ? 64 : 2 * *room;
+    size_t wanted = *allocated == 0 ? 64 : 2 * *allocated;
     for (size_t c = 0; c < count; c++) {
         void *array;
         memcpy(&array, columns[c].array, sizeof array);
@@ -52,7 +53,7 @@ static enum cg_status grow(const struct column *columns, size_t count,
                                 wanted);
         memcpy(columns[c].array, &array, sizeof array);
     }
-    *room = wanted;
+    *allocated = wanted;
     return CG_OK;
 }
 
@@ -112,15 +113,16 @@ enum cg_status cg_network_add_node(struct cg_network *network, const char *name,
         {&network->capacity, sizeof *network->capacity},
         {&network->name, sizeof *network->name},
     };
-    enum cg_status status = grow(columns, sizeof columns / sizeof *columns,
-                                 network->nodes, &network->node_room, error);
+    enum cg_status status =
+        grow(columns, sizeof columns / sizeof *columns, network->nodes,
+             &network->nodes_allocated, error);
     if (status != CG_OK)
         return status;
     size_t i = network->nodes;
     network->capacity[i] = capacity;
     if (!cg_network_has_name(network)) {
-        size_t length = strlen(name), room = sizeof network->name[i] - 1;
-        length = length < room ? length : room;
+        size_t length = strlen(name), allocated = sizeof network->name[i] - 1;
+        length = length < allocated ? length : allocated;
         memcpy(network->name[i], name, length);
         network->name[i][length] = '\0';
         network->named = i + 1;
@@ -140,8 +142,9 @@ enum cg_status cg_network_add_link(struct cg_network *network, size_t a,
         {&network->link_b, sizeof *network->link_b},
         {&network->link_conductance, sizeof *network->link_conductance},
     };
-    enum cg_status status = grow(columns, sizeof columns / sizeof *columns,
-                                 network->links, &network->link_room, error);
+    enum cg_status status =
+        grow(columns, sizeof columns / sizeof *columns, network->links,
+             &network->links_allocated, error);
     if (status != CG_OK)
         return status;
     size_t i = network->links;
@@ -165,8 +168,9 @@ enum cg_status cg_network_add_bath(struct cg_network *network, size_t node,
         {&network->bath_temperature, sizeof *network->bath_temperature},
         {&network->bath_side, sizeof *network->bath_side},
     };
-    enum cg_status status = grow(columns, sizeof columns / sizeof *columns,
-                                 network->baths, &network->bath_room, error);
+    enum cg_status status =
+        grow(columns, sizeof columns / sizeof *columns, network->baths,
+             &network->baths_allocated, error);
     if (status != CG_OK)
         return status;
     size_t i = network->baths;
@@ -190,7 +194,7 @@ enum cg_status cg_network_add_source(struct cg_network *network, size_t node,
     };
     enum cg_status status =
         grow(columns, sizeof columns / sizeof *columns, network->sources,
-             &network->source_room, error);
+             &network->sources_allocated, error);
     if (status != CG_OK)
         return status;
     size_t i = network->sources;

@@ -50,7 +50,7 @@ struct cg_network {
     double *source_power;      /* [sources] [W] */
     enum cg_side *source_side; /* [sources] */
 
-    size_t node_room, link_room, bath_room, source_room;
+    size_t nodes_allocated, links_allocated, baths_allocated, sources_allocated;
     size_t named; /* nodes that have a name, in use or left by a rewind */
 };
 
@@ -60,7 +60,7 @@ enum cg_status cg_network_create(struct cg_network **network,
 /* Accepts NULL. */
 void cg_network_free(struct cg_network *network);
 
-/* Takes out all nodes, links, baths and sources, but keeps their room and the
+/* Takes out all nodes, links, baths and sources, but keeps their memory and the
  * nodes' names: the same network can be put in anew with other values. */
 void cg_network_rewind(struct cg_network *network);
 

@@ -34,7 +34,7 @@ struct cg_rosenbrock {
     size_t nodes;
     struct cg_heat_matrix *matrix;       /* not owned */
     double *block;                       /* holds all the vectors below */
-    bool steady;                         /* nothing changes over the stretch */
+    bool steady;                         /* nothing changes over the interval */
     double *rate;                        /* net heat at the start [W] */
     double *drift;                       /* h dr/dt [W] */
     double *stage[CG_ROSENBROCK_STAGES]; /* U_i [K] */
@@ -53,7 +53,7 @@ enum cg_status cg_rosenbrock_create(const struct cg_network *network,
 /* Accepts NULL. */
 void cg_rosenbrock_free(struct cg_rosenbrock *step);
 
-/* Begins a stretch at temperature [K]: sets the drive's conditions at `time`
+/* Begins an interval at temperature [K]: sets the drive's conditions at `time`
  * [s], and from them the matrix and the rate.  Cannot fail. */
 void cg_rosenbrock_begin(struct cg_rosenbrock *step, struct cg_network *network,
                          const struct cg_drive *drive, double time,

@@ -7,25 +7,25 @@
 #include <string.h>
 
 #include "heat_matrix.h"
-#include "stretch.h"
+#include "interval.h"
 
 enum { SCRATCH = 2 };
 
 struct cg_stepper {
     struct cg_heat_matrix *matrix;
     struct cg_rosenbrock *step;
-    struct cg_held *held;
+    struct cg_chebyshev *series;
     double *block;  /* SCRATCH vectors of [nodes] */
     char *grounded; /* [nodes] has a way to a bath */
     double pace;    /* step size wished for when the last run ended [s] */
-    const struct cg_stretch *stretch; /* under way, else NULL */
+    const struct cg_interval *interval; /* under way, else NULL */
 };
 
 void cg_stepper_free(struct cg_stepper *stepper)
 {
     if (stepper == NULL)
         return;
-    cg_held_free(stepper->held);
+    cg_chebyshev_free(stepper->series);
     cg_rosenbrock_free(stepper->step);
     cg_heat_matrix_free(stepper->matrix);
     free(stepper->block);
@@ -50,7 +50,8 @@ enum cg_status cg_stepper_create(const struct cg_network *network,
         status =
             cg_rosenbrock_create(network, made->matrix, &made->step, error);
     if (status == CG_OK)
-        status = cg_held_create(network, made->matrix, &made->held, error);
+        status =
+            cg_chebyshev_create(network, made->matrix, &made->series, error);
     if (status != CG_OK)
         goto out;
     *stepper = made;
@@ -116,73 +117,74 @@ void cg_stepper_take_factors(struct cg_stepper *stepper,
     cg_heat_matrix_take(stepper->matrix, from->matrix);
 }
 
-void cg_stretch_add_heat(struct cg_stretch *stretch, const double *heat)
+void cg_interval_add_heat(struct cg_interval *interval, const double *heat)
 {
     for (size_t s = 0; s < CG_SIDES; s++) {
-        stretch->heat[s] += heat[s];
-        stretch->turnover += fabs(heat[s]);
+        interval->heat[s] += heat[s];
+        interval->turnover += fabs(heat[s]);
     }
 }
 
-enum cg_status cg_stretch_show(const struct cg_stretch *stretch, double time,
+enum cg_status cg_interval_show(const struct cg_interval *interval, double time,
                                const double *temperature,
                                struct cg_error *error)
 {
-    if (stretch->watch == NULL)
+    if (interval->observer == NULL)
         return CG_OK;
-    return stretch->watch(stretch->watch_context, time, temperature, error);
+    return interval->observer(interval->observer_context, time, temperature,
+                              error);
 }
 
-enum cg_status cg_stretch_check(const struct cg_stretch *stretch,
+enum cg_status cg_interval_check(const struct cg_interval *interval,
                                 struct cg_error *error)
 {
-    const struct cg_step_control *control = stretch->control;
+    const struct cg_step_control *control = interval->control;
     long most = control->max_steps > 0 ? control->max_steps : 1000000;
     double least =
-        16 * DBL_EPSILON * fmax(fabs(stretch->from), fabs(stretch->to));
-    const char *name = stretch->network->name[stretch->worst];
-    if (stretch->steps + stretch->rejected >= most)
+        16 * DBL_EPSILON * fmax(fabs(interval->from), fabs(interval->to));
+    const char *name = interval->network->name[interval->worst];
+    if (interval->steps + interval->rejected >= most)
         return cg_error_set(error, CG_NUMERICAL,
                             "at %.6g s: more than %ld steps (node %s)",
-                            stretch->time, most, name);
-    if (!(stretch->h > least))
+                            interval->time, most, name);
+    if (!(interval->h > least))
         return cg_error_set(error, CG_NUMERICAL,
                             "at %.6g s: step size down to %.3g s by the error "
                             "at node %s",
-                            stretch->time, stretch->h, name);
+                            interval->time, interval->h, name);
     return CG_OK;
 }
 
-static void close_ledger(const struct cg_stretch *stretch, double stored,
+static void close_ledger(const struct cg_interval *interval, double stored,
                          struct cg_heat_ledger *ledger)
 {
     double in = 0;
     for (size_t s = 0; s < CG_SIDES; s++) {
-        ledger->in[s] += stretch->heat[s];
+        ledger->in[s] += interval->heat[s];
         in += ledger->in[s];
     }
     ledger->stored += stored;
     ledger->turnover =
-        fmax(ledger->turnover + stretch->turnover, fabs(ledger->stored));
+        fmax(ledger->turnover + interval->turnover, fabs(ledger->stored));
     ledger->residual =
         ledger->turnover > 0 ? (in - ledger->stored) / ledger->turnover : 0;
-    ledger->steps += stretch->steps;
-    ledger->rejected += stretch->rejected;
+    ledger->steps += interval->steps;
+    ledger->rejected += interval->rejected;
 }
 
 void cg_stepper_between(const struct cg_stepper *stepper, double time,
                         double *temperature)
 {
-    const struct cg_stretch *stretch = stepper->stretch;
-    assert(stretch != NULL);
-    double since = fmin(fmax(time - stretch->start, 0), stretch->length);
-    if (stretch->control->settled)
-        memcpy(temperature, stretch->temperature,
-               stretch->network->nodes * sizeof *temperature);
-    else if (stretch->series)
-        cg_held_at(stretch->held, since, temperature);
+    const struct cg_interval *interval = stepper->interval;
+    assert(interval != NULL);
+    double since = fmin(fmax(time - interval->start, 0), interval->length);
+    if (interval->control->settled)
+        memcpy(temperature, interval->temperature,
+               interval->network->nodes * sizeof *temperature);
+    else if (interval->constant)
+        cg_chebyshev_at(interval->series, since, temperature);
     else
-        cg_rosenbrock_inside(stretch->step, since / stretch->length,
+        cg_rosenbrock_inside(interval->step, since / interval->length,
                              temperature);
 }
 
@@ -192,32 +194,33 @@ double cg_stepper_pace(const struct cg_stepper *stepper)
 }
 
 /* Nothing moves: heat goes through. */
-static enum cg_status stand_still(struct cg_stretch *stretch,
+static enum cg_status stand_still(struct cg_interval *interval,
                                   struct cg_error *error)
 {
-    double heat[CG_SIDES], span = stretch->to - stretch->from;
-    cg_network_heat_by_side(stretch->network, stretch->temperature, heat);
+    double heat[CG_SIDES], span = interval->to - interval->from;
+    cg_network_heat_by_side(interval->network, interval->temperature, heat);
     for (size_t s = 0; s < CG_SIDES; s++)
         heat[s] *= span;
-    cg_stretch_add_heat(stretch, heat);
-    stretch->time = stretch->to;
-    return cg_stretch_show(stretch, stretch->to, stretch->temperature, error);
+    cg_interval_add_heat(interval, heat);
+    interval->time = interval->to;
+    return cg_interval_show(interval, interval->to, interval->temperature,
+                            error);
 }
 
 enum cg_status
 cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
                const struct cg_drive *drive, double from, double to,
                const struct cg_step_control *control, double *temperature,
-               struct cg_heat_ledger *ledger, cg_step_watch watch,
-               void *watch_context, struct cg_error *error)
+               struct cg_heat_ledger *ledger, cg_step_observer observer,
+               void *observer_context, struct cg_error *error)
 {
     assert(to >= from);
     assert(control->fixed_step > 0 || control->tolerance > 0);
     size_t nodes = network->nodes;
     double *block = stepper->block;
-    struct cg_stretch stretch = {
+    struct cg_interval interval = {
         .step = stepper->step,
-        .held = stepper->held,
+        .series = stepper->series,
         .network = network,
         .drive = drive,
         .control = control,
@@ -225,27 +228,28 @@ cg_stepper_run(struct cg_stepper *stepper, struct cg_network *network,
         .to = to,
         .time = from,
         .temperature = temperature,
-        .watch = watch,
-        .watch_context = watch_context,
+        .observer = observer,
+        .observer_context = observer_context,
         .scratch = {block, block + nodes},
     };
-    stepper->stretch = &stretch;
+    stepper->interval = &interval;
     double before = cg_network_stored_heat(network, temperature);
     long factorings = cg_heat_matrix_factorings(stepper->matrix);
     long solutions = cg_heat_matrix_solutions(stepper->matrix);
     if (!control->settled)
         cg_rosenbrock_begin(stepper->step, network, drive, from, temperature);
-    stretch.series = stepper->step->steady && !(control->fixed_step > 0);
-    enum cg_status status = cg_stretch_show(&stretch, from, temperature, error);
+    interval.constant = stepper->step->steady && !(control->fixed_step > 0);
+    enum cg_status status =
+        cg_interval_show(&interval, from, temperature, error);
     if (status == CG_OK && control->settled)
-        status = stand_still(&stretch, error);
+        status = stand_still(&interval, error);
     else if (status == CG_OK)
-        status = stretch.series ? cg_stretch_held(&stretch, error)
-                                : cg_stretch_driven(&stretch, error);
-    stepper->stretch = NULL;
-    stepper->pace = stretch.h;
+        status = interval.constant ? cg_interval_constant(&interval, error)
+                                : cg_interval_driven(&interval, error);
+    stepper->interval = NULL;
+    stepper->pace = interval.h;
     if (ledger != NULL) {
-        close_ledger(&stretch,
+        close_ledger(&interval,
                      cg_network_stored_heat(network, temperature) - before,
                      ledger);
         ledger->factorings +=

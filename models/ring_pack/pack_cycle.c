@@ -11,7 +11,7 @@ enum {
 #define CONFIRMED 0.1 /* of the travel: from here a lift counts */
 
 /* A ring's leaving and coming back, followed through a cycle. */
-struct watch {
+struct lift_log {
     double peak_deg;             /* of the cylinder pressure, after the start */
     double left[CG_PACK_RINGS];  /* when it last left its lower flank */
     bool counted[CG_PACK_RINGS]; /* that lift stands in the sum */
@@ -27,30 +27,31 @@ static double peak_after_start(const struct cg_ring_pack *pack)
 }
 
 /* `since`: degrees after the start at the step's end. */
-static void watch_rings(const struct cg_ring_pack *pack, double since,
-                        const struct cg_pack_state *state,
-                        const enum cg_seating before[CG_PACK_RINGS],
-                        const struct cg_pack_move *move, struct watch *watch,
-                        struct cg_pack_cycle *cycle)
+static void log_lifts(const struct cg_ring_pack *pack, double since,
+                      const struct cg_pack_state *state,
+                      const enum cg_seating before[CG_PACK_RINGS],
+                      const struct cg_pack_move *move,
+                      struct lift_log *lift_log, struct cg_pack_cycle *cycle)
 {
-    double place[CG_PACK_PLACES];
-    cg_pack_places(pack, state, place);
+    double pressure[CG_PACK_REGIONS];
+    cg_pack_pressures(pack, state, pressure);
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
         if (before[k] == CG_SEATED_BELOW)
             cycle->seated_share[k] += move->degrees / 720.0;
-        if (cg_pack_load(&pack->ring[k], k, place) < 0.0)
+        if (cg_pack_load(&pack->ring[k], k, pressure) < 0.0)
             cycle->given_way_deg[k] += move->degrees;
         if (before[k] == CG_SEATED_BELOW && state->seating[k] == CG_RING_FREE) {
-            watch->left[k] = since;
-            watch->counted[k] = false;
+            lift_log->left[k] = since;
+            lift_log->counted[k] = false;
         }
         if (!(state->lift[k] > CONFIRMED * pack->ring[k].travel))
             continue;
-        cycle->lifts[k] += !watch->counted[k];
-        watch->counted[k] = true;
-        if (since >= watch->peak_deg)
-            cycle->unseat_deg[k] = fmin(cycle->unseat_deg[k],
-                                        fmax(watch->left[k], watch->peak_deg));
+        cycle->lifts[k] += !lift_log->counted[k];
+        lift_log->counted[k] = true;
+        if (since >= lift_log->peak_deg)
+            cycle->unseat_deg[k] =
+                fmin(cycle->unseat_deg[k],
+                     fmax(lift_log->left[k], lift_log->peak_deg));
     }
 }
 
@@ -77,21 +78,20 @@ static void add_move(const struct cg_pack_move *move,
 static void note(const struct cg_ring_pack *pack,
                  const struct cg_pack_state *state, struct cg_pack_record *row)
 {
-    cg_pack_places(pack, state, row->place);
+    cg_pack_pressures(pack, state, row->pressure);
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
         row->lift[k] = state->lift[k];
-        row->load[k] = cg_pack_load(&pack->ring[k], k, row->place);
+        row->load[k] = cg_pack_load(&pack->ring[k], k, row->pressure);
     }
 }
 
 /* From one node to the next. */
-static enum cg_status to_node(const struct cg_ring_pack *pack,
-                              const struct cg_pack_control *control,
-                              size_t node, double turns_deg, double *step_deg,
-                              struct cg_pack_state *state, struct watch *watch,
-                              struct cg_pack_cycle *cycle,
-                              struct cg_pack_record *row,
-                              struct cg_error *error)
+static enum cg_status
+to_node(const struct cg_ring_pack *pack, const struct cg_pack_control *control,
+        size_t node, double turns_deg, double *step_deg,
+        struct cg_pack_state *state, struct lift_log *lift_log,
+        struct cg_pack_cycle *cycle, struct cg_pack_record *row,
+        struct cg_error *error)
 {
     double end = cg_pack_angle(node);
     if (row != NULL)
@@ -110,8 +110,8 @@ static enum cg_status to_node(const struct cg_ring_pack *pack,
                                 "at %.3f deg",
                                 state->angle_deg);
         add_move(&move, cycle, row);
-        watch_rings(pack, state->angle_deg + turns_deg, state, before, &move,
-                    watch, cycle);
+        log_lifts(pack, state->angle_deg + turns_deg, state, before, &move,
+                  lift_log, cycle);
     }
     if (row != NULL)
         note(pack, state, row);
@@ -125,7 +125,7 @@ enum cg_status cg_pack_cycle_run(const struct cg_ring_pack *pack,
                                  struct cg_pack_record *record,
                                  struct cg_error *error)
 {
-    struct watch watch = {.peak_deg = peak_after_start(pack)};
+    struct lift_log lift_log = {.peak_deg = peak_after_start(pack)};
     double step = 0.5 * control->longest_deg, before = 0.0, after = 0.0;
     enum cg_status status = CG_OK;
     memset(cycle, 0, sizeof *cycle);
@@ -136,12 +136,12 @@ enum cg_status cg_pack_cycle_run(const struct cg_ring_pack *pack,
     size_t stride = control->stride;
     for (size_t i = START + stride; i < CG_PACK_NODES && status == CG_OK;
          i += stride)
-        status = to_node(pack, control, i, 0.0, &step, state, &watch, cycle,
+        status = to_node(pack, control, i, 0.0, &step, state, &lift_log, cycle,
                          record != NULL ? &record[i] : NULL, error);
     state->angle_deg = cg_pack_angle(0);
     for (size_t i = stride; i <= START && status == CG_OK; i += stride)
-        status = to_node(pack, control, i, 720.0, &step, state, &watch, cycle,
-                         record != NULL ? &record[i] : NULL, error);
+        status = to_node(pack, control, i, 720.0, &step, state, &lift_log,
+                         cycle, record != NULL ? &record[i] : NULL, error);
     if (status != CG_OK)
         return status;
     if (record != NULL)

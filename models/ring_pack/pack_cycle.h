@@ -26,7 +26,7 @@ struct cg_pack_cycle {
 
 /* One row of the record: the state at a node. */
 struct cg_pack_record {
-    double place[CG_PACK_PLACES]; /* pressures [Pa] */
+    double pressure[CG_PACK_REGIONS]; /* pressures [Pa] */
     double lift[CG_PACK_RINGS];   /* [m] */
     double load[CG_PACK_RINGS];   /* radial, gas and tension [N] */
     double flow[CG_PACK_FLOWS];   /* mass since the node before [kg] */

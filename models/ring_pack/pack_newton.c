@@ -94,7 +94,7 @@ static void assemble(const struct cg_ring_pack *pack,
         const struct cg_pack_push *push = &rates->push[k];
         double *row = a[own], size = 1.0 / scale[own];
         row[n] = (base->lift[k] - point->lift[k] +
-                  h * (base->speed[k] + h * push->rate)) *
+                  h * (base->speed[k] + h * push->acceleration)) *
                  size;
         row[own] = 1.0 - h * (push->by_speed + h * push->by_lift);
         for (size_t v = 0; v < V; v++)
@@ -127,11 +127,11 @@ static double apply(const struct cg_pack_base *base, matrix a,
             double before = point->speed[k];
             point->lift[k] += change[own];
             point->speed[k] = (point->lift[k] - base->lift[k]) / base->diagonal;
-            push->rate += push->by_lift * change[own] +
-                          push->by_speed * (point->speed[k] - before);
+            push->acceleration += push->by_lift * change[own] +
+                                  push->by_speed * (point->speed[k] - before);
         }
         for (size_t v = 0; v < V; v++)
-            push->rate += push->by_pressure[v] * change[v];
+            push->acceleration += push->by_pressure[v] * change[v];
     }
     for (size_t f = 0; f < CG_PACK_FLOWS; f++) {
         struct cg_pack_flow *flow = &rates->flow[f];

@@ -134,11 +134,12 @@ bool cg_pack_try(const struct cg_ring_pack *pack,
         for (size_t f = 0; f < CG_PACK_FLOWS; f++)
             trial->flow[stage][f] = rates.flow[f].rate;
         for (size_t k = 0; k < CG_PACK_RINGS; k++)
-            trial->push[stage][k] =
-                state->seating[k] == CG_RING_FREE ? rates.push[k].rate : 0.0;
+            trial->push[stage][k] = state->seating[k] == CG_RING_FREE
+                                        ? rates.push[k].acceleration
+                                        : 0.0;
     }
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        trial->push[CG_PACK_STAGES - 1][k] = rates.push[k].rate;
+        trial->push[CG_PACK_STAGES - 1][k] = rates.push[k].acceleration;
     finish(pack, control, state, seconds, trial);
     for (size_t v = 0; v < CG_PACK_VOLUMES; v++)
         if (!(trial->mass[v] > 0.0))

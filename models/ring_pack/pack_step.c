@@ -28,26 +28,26 @@ const struct cg_pack_control cg_pack_control_quick = {.mass_tolerance = 2e-3,
                                                       .repeat = 1e-3,
                                                       .cycles_most = 30};
 
-void cg_pack_places(const struct cg_ring_pack *pack,
-                    const struct cg_pack_state *state,
-                    double place[CG_PACK_PLACES])
+void cg_pack_pressures(const struct cg_ring_pack *pack,
+                       const struct cg_pack_state *state,
+                       double pressure[CG_PACK_REGIONS])
 {
     struct cg_pack_node at;
     cg_pack_at(pack, state->angle_deg, &at);
-    place[CG_PACK_CYLINDER] = at.pressure;
+    pressure[CG_PACK_CYLINDER] = at.pressure;
     for (size_t v = 0; v < CG_PACK_VOLUMES; v++)
-        place[v + 1] = state->mass[v] / cg_pack_capacity(pack, v);
-    place[CG_PACK_CRANKCASE] = pack->crankcase_pressure;
+        pressure[v + 1] = state->mass[v] / cg_pack_capacity(pack, v);
+    pressure[CG_PACK_CRANKCASE] = pack->crankcase_pressure;
 }
 
 /* How far past its seating ring k is; positive: it changes.  Free: [m] beyond
  * the travel; seated: [m/s2] off the flank. */
-static double past(const struct cg_ring_pack *pack, size_t k,
-                   enum cg_seating seating, double lift, double push)
+static double seating_excess(const struct cg_ring_pack *pack, size_t k,
+                             enum cg_seating seating, double lift, double push)
 {
     switch (seating) {
     case CG_SEATED_BELOW:
-        return pack->ring[k].held ? -PUSHED_OFF : push - PUSHED_OFF;
+        return pack->ring[k].pinned ? -PUSHED_OFF : push - PUSHED_OFF;
     case CG_SEATED_ABOVE:
         return -push - PUSHED_OFF;
     case CG_RING_FREE:
@@ -74,20 +74,20 @@ void cg_pack_seat(const struct cg_ring_pack *pack, struct cg_pack_state *state)
     struct cg_pack_node at;
     struct cg_pack_point point;
     struct cg_pack_rates rates;
-    double place[CG_PACK_PLACES];
+    double pressure[CG_PACK_REGIONS];
     cg_pack_at(pack, state->angle_deg, &at);
-    cg_pack_places(pack, state, place);
-    memcpy(point.pressure, &place[1], sizeof point.pressure);
+    cg_pack_pressures(pack, state, pressure);
+    memcpy(point.pressure, &pressure[1], sizeof point.pressure);
     memcpy(point.lift, state->lift, sizeof point.lift);
     memcpy(point.speed, state->speed, sizeof point.speed);
     cg_pack_rates(pack, &at, &point, &rates);
     for (size_t f = 0; f < CG_PACK_FLOWS; f++)
         state->flow[f] = rates.flow[f].rate;
     for (size_t k = 0; k < CG_PACK_RINGS; k++) {
-        state->push[k] = rates.push[k].rate;
+        state->push[k] = rates.push[k].acceleration;
         if (state->seating[k] != CG_RING_FREE &&
-            past(pack, k, state->seating[k], state->lift[k], state->push[k]) >
-                0.0)
+            seating_excess(pack, k, state->seating[k], state->lift[k],
+                           state->push[k]) > 0.0)
             state->seating[k] = CG_RING_FREE;
     }
 }
@@ -105,13 +105,13 @@ void cg_pack_state_set(const struct cg_ring_pack *pack, double angle_deg,
     cg_pack_seat(pack, state);
 }
 
-static double past_at_end(const struct cg_ring_pack *pack,
-                          const struct cg_pack_state *state,
-                          const struct cg_pack_trial *trial, size_t k)
+static double excess_at_end(const struct cg_ring_pack *pack,
+                            const struct cg_pack_state *state,
+                            const struct cg_pack_trial *trial, size_t k)
 {
     size_t end = CG_PACK_STAGES - 1;
-    return past(pack, k, state->seating[k], trial->stage[end].lift[k],
-                trial->push[end][k]);
+    return seating_excess(pack, k, state->seating[k], trial->stage[end].lift[k],
+                          trial->push[end][k]);
 }
 
 /* The ring that changes its seating within the tried step, the one furthest
@@ -121,7 +121,7 @@ static size_t changing(const struct cg_ring_pack *pack,
                        const struct cg_pack_trial *trial)
 {
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        if (past_at_end(pack, state, trial, k) > 0.0)
+        if (excess_at_end(pack, state, trial, k) > 0.0)
             return k;
     return CG_PACK_RINGS;
 }
@@ -135,9 +135,9 @@ static bool locate(const struct cg_ring_pack *pack,
                    struct cg_pack_trial *trial, size_t *ring)
 {
     double low = 0.0, high = trial->degrees;
-    double at_low = past(pack, *ring, state->seating[*ring], state->lift[*ring],
-                         state->push[*ring]);
-    double at_high = past_at_end(pack, state, trial, *ring);
+    double at_low = seating_excess(pack, *ring, state->seating[*ring],
+                                   state->lift[*ring], state->push[*ring]);
+    double at_high = excess_at_end(pack, state, trial, *ring);
     int side = 0;
     for (int pass = 0; pass < LOCATE_PASSES && high - low > INSTANT; pass++) {
         struct cg_pack_trial shorter;
@@ -150,7 +150,7 @@ static bool locate(const struct cg_ring_pack *pack,
         size_t now = changing(pack, state, &shorter);
         if (now == CG_PACK_RINGS) {
             low = middle;
-            at_low = past_at_end(pack, state, &shorter, *ring);
+            at_low = excess_at_end(pack, state, &shorter, *ring);
             if (side == -1)
                 at_high *= 0.5;
             side = -1;
@@ -159,8 +159,8 @@ static bool locate(const struct cg_ring_pack *pack,
         if (now != *ring) { /* the other ring was first: begin with it */
             *ring = now;
             low = 0.0;
-            at_low = past(pack, now, state->seating[now], state->lift[now],
-                          state->push[now]);
+            at_low = seating_excess(pack, now, state->seating[now],
+                                    state->lift[now], state->push[now]);
             side = 0;
         } else {
             if (side == 1)
@@ -168,7 +168,7 @@ static bool locate(const struct cg_ring_pack *pack,
             side = 1;
         }
         high = middle;
-        at_high = past_at_end(pack, state, &shorter, *ring);
+        at_high = excess_at_end(pack, state, &shorter, *ring);
         *trial = shorter;
     }
     return true;
@@ -192,8 +192,8 @@ static void take(const struct cg_ring_pack *pack,
         }
         /* Twice: a ring that lands may be pushed off again at once. */
         for (int pass = 0; pass < 2; pass++)
-            if (past(pack, k, state->seating[k], state->lift[k],
-                     state->push[k]) > 0.0)
+            if (seating_excess(pack, k, state->seating[k], state->lift[k],
+                               state->push[k]) > 0.0)
                 change_seating(pack, k, state);
     }
     move->degrees = trial->degrees;

@@ -58,9 +58,9 @@ void cg_pack_state_set(const struct cg_ring_pack *pack, double angle_deg,
 
 /* Pressures of all places [Pa], cylinder's at the state's angle.  Cannot
  * fail. */
-void cg_pack_places(const struct cg_ring_pack *pack,
+void cg_pack_pressures(const struct cg_ring_pack *pack,
                     const struct cg_pack_state *state,
-                    double place[CG_PACK_PLACES]);
+                    double pressure[CG_PACK_REGIONS]);
 
 /* Sets which rings are free after a jump of state, and the pushes.  Cannot
  * fail. */

@@ -39,18 +39,18 @@
 
 #include "orifice.h"
 
-enum cg_pack_place {
+enum cg_pack_region {
     CG_PACK_CYLINDER,
     CG_PACK_GROOVE_TOP,
     CG_PACK_LAND,
     CG_PACK_GROOVE_SECOND,
     CG_PACK_CRANKCASE,
-    CG_PACK_PLACES
+    CG_PACK_REGIONS
 };
 
 enum { CG_PACK_RINGS = 2, CG_PACK_VOLUMES = 3 };
 
-/* A volume v (0..2) is place v + 1; ring k (0, 1) lies between places 2 k,
+/* A volume v (0..2) is region v + 1; ring k (0, 1) lies between regions 2 k,
  * 2 k + 1 (its groove) and 2 k + 2. */
 enum cg_pack_way { CG_WAY_GAP, CG_WAY_UPPER, CG_WAY_LOWER, CG_WAY_FACE,
                    CG_PACK_WAYS };
@@ -81,14 +81,14 @@ struct cg_pack_ring {
     double tension;         /* pressure on the bore by its own tension [Pa] */
     double stiffness;       /* radial [Pa/m] */
     double viscosity;       /* of gas in its groove [Pa s] */
-    bool held;              /* kept on its lower flank, whatever pushes */
+    bool pinned;              /* kept on its lower flank, whatever pushes */
 };
 
 struct cg_ring_pack {
     struct cg_flow_gas gas;
     struct cg_pack_ring ring[CG_PACK_RINGS];
     double volume[CG_PACK_VOLUMES];        /* [m3] */
-    double temperature[CG_PACK_PLACES];    /* of gas that leaves a place [K] */
+    double temperature[CG_PACK_REGIONS];   /* of gas that leaves a region [K] */
     double crankcase_pressure;             /* [Pa] */
     double leak;        /* height that leaks under a seated flank [m], > 0 */
     double cushion;     /* mean height left there, which squeezes [m], > 0 */
@@ -112,14 +112,14 @@ struct cg_pack_point {
 
 /* One flow and its slopes. */
 struct cg_pack_flow {
-    double rate;                  /* from the upper place to the lower [kg/s] */
+    double rate; /* from the upper region to the lower [kg/s] */
     double by_pressure[CG_PACK_VOLUMES]; /* [kg/(s Pa)] */
     double by_lift;               /* of its own ring [kg/(s m)] */
 };
 
 /* Acceleration of a ring against its groove, up positive, and its slopes. */
 struct cg_pack_push {
-    double rate;                  /* [m/s2] */
+    double acceleration;          /* [m/s2] */
     double by_pressure[CG_PACK_VOLUMES]; /* [m/(s2 Pa)] */
     double by_lift, by_speed;     /* [1/s2], [1/s] */
 };
@@ -129,9 +129,9 @@ struct cg_pack_rates {
     struct cg_pack_push push[CG_PACK_RINGS];
 };
 
-/* Places that each flow runs from and to. */
-extern const enum cg_pack_place cg_pack_from[CG_PACK_FLOWS];
-extern const enum cg_pack_place cg_pack_to[CG_PACK_FLOWS];
+/* Regions that each flow runs from and to. */
+extern const enum cg_pack_region cg_pack_from[CG_PACK_FLOWS];
+extern const enum cg_pack_region cg_pack_to[CG_PACK_FLOWS];
 
 /* All flows and pushes, with their slopes.  A lift below 0 or above the
  * travel counts as seated.  Cannot fail. */
@@ -141,9 +141,9 @@ void cg_pack_rates(const struct cg_ring_pack *pack,
                    struct cg_pack_rates *rates);
 
 /* Radial load of ring k on the bore by gas and tension [N]; negative: it has
- * given way.  place: pressures of all places [Pa].  Cannot fail. */
+ * given way.  pressure: that of all regions [Pa].  Cannot fail. */
 double cg_pack_load(const struct cg_pack_ring *ring, size_t k,
-                    const double place[CG_PACK_PLACES]);
+                    const double pressure[CG_PACK_REGIONS]);
 
 /* Mass of gas that a volume holds per pascal [kg/Pa]. */
 double cg_pack_capacity(const struct cg_ring_pack *pack, size_t volume);

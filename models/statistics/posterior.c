@@ -126,15 +126,15 @@ enum cg_status cg_posterior_create(const struct cg_posterior_model *model,
     size_t n = model->unknowns, m = model->sights;
     assert(n >= 1 && m <= CG_SIGHTS);
     struct cg_posterior *made = calloc(1, sizeof *made);
-    double *room = calloc(n + n * n + m * (n + 3), sizeof *room);
-    if (made == NULL || room == NULL) {
+    double *workspace = calloc(n + n * n + m * (n + 3), sizeof *workspace);
+    if (made == NULL || workspace == NULL) {
         free(made);
-        free(room);
+        free(workspace);
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     }
     made->unknowns = n;
     made->sights = m;
-    made->mean = room;
+    made->mean = workspace;
     made->covariance = made->mean + n;
     made->y = made->covariance + n * n;
     made->slope = made->y + m;

@@ -29,8 +29,8 @@ double cg_fit_carry(double from_bore, double to_bore)
 
 double cg_fit_need(const struct cg_fit_asked *asked, double ratio)
 {
-    return fmax((asked->closure + asked->spread) * ratio + asked->residual,
-                0.0);
+    return fmax(
+        (asked->closure + asked->spread) * ratio + asked->minimum_hot_gap, 0.0);
 }
 
 double cg_fit_asks(const struct cg_fit_asked *asked, double ratio, double step)
@@ -85,7 +85,7 @@ static struct cg_fit_asked ask(const struct cg_case *c,
     struct cg_fit_asked asked = {
         .closure = sum->closure,
         .spread = sum->spread,
-        .residual = sum->residual,
+        .minimum_hot_gap = sum->residual,
         .at_least = reason_of_its_own(sum, c->margin.filing_step),
         .rule = rule};
     double most = fmax(cg_fit_need(&asked, 1.0), asked.at_least);

@@ -2,7 +2,7 @@
  *
  * The answer holds for engine.bore.  In a bore D of the same engine, heated
  * alike, the closure is a strain times the circumference and so grows with D:
- *   need(D) = (closure + spread) D / engine.bore + residual
+ *   need(D) = (closure + spread) D / engine.bore + minimum_hot_gap
  * Heat that changes with the bore is left out; over CG_FIT_BORE_BAND the whole
  * model, run again for the other bore, differs by less than 3 um.
  *
@@ -48,7 +48,7 @@ enum cg_fit_state {
 
 /* What the answer asks of a ring in a bore of engine.bore [m]. */
 struct cg_fit_asked {
-    double closure, spread, residual; /* they add up to the need */
+    double closure, spread, minimum_hot_gap; /* they add up to the need */
     double at_least; /* asked for another reason than closing, or 0 */
     double rule;     /* by the shop rule, with margin.second_factor */
     double too_wide; /* margin.wide_factor times the largest of need, at_least

@@ -19,14 +19,14 @@ static struct cg_case at_boost(const struct cg_case *c, double boost)
     return at;
 }
 
-/* What the duty's watch needs. */
+/* What the duty's observer needs. */
 struct instants {
     const struct cg_case *c;
     const struct cg_thermal *thermal;
     double interval; /* [s] */
     size_t kept;
     struct cg_lesson_instant *instant;
-    double *room; /* as cg_lesson_growth_at */
+    double *workspace; /* as cg_lesson_growth_at */
 };
 
 static enum cg_status keep_instant(void *context,
@@ -42,13 +42,13 @@ static enum cg_status keep_instant(void *context,
     kept->speed = instant->speed;
     kept->load = instant->load;
     cg_lesson_growth_at(seen->c, seen->thermal, instant->temperature,
-                        seen->room, &kept->growth);
+                        seen->workspace, &kept->growth);
     return CG_OK;
 }
 
 /* The duty once more, looked at in equal steps up to its tightest instant. */
 static enum cg_status find_instants(const struct cg_case *c,
-                                    struct cg_duty_run *run, double *room,
+                                    struct cg_duty_run *run, double *workspace,
                                     struct cg_lesson *lesson,
                                     struct cg_error *error)
 {
@@ -58,7 +58,7 @@ static enum cg_status find_instants(const struct cg_case *c,
                             .thermal = run->thermal,
                             .interval = until / (CG_LESSON_INSTANTS - 1),
                             .instant = lesson->instant,
-                            .room = room};
+                            .workspace = workspace};
     enum cg_status status =
         cg_duty_run_go(c, run, seen.interval, keep_instant, &seen, NULL, error);
     if (status == CG_OK && seen.kept < CG_LESSON_INSTANTS)
@@ -79,15 +79,17 @@ static enum cg_status find_boost(const struct cg_case *c, bool own,
     enum cg_status status = cg_duty_run_create(c, &run, error);
     if (status != CG_OK)
         return status;
-    double *room = malloc(cg_lesson_room(run->thermal) * sizeof *room);
-    status = room == NULL
+    double *workspace =
+        malloc(cg_lesson_workspace(run->thermal) * sizeof *workspace);
+    status = workspace == NULL
                  ? cg_error_set(error, CG_NO_MEMORY, "out of memory")
                  : cg_answer_find(c, run, 0.0, NULL, NULL, &answer, error);
     if (status != CG_OK)
         goto out;
 
-    const struct cg_regime *full = &run->regime[run->full_load];
-    cg_lesson_growth_at(c, run->thermal, full->settled, room, &boost->growth);
+    const struct cg_operating_point *full = &run->point[run->full_load];
+    cg_lesson_growth_at(c, run->thermal, full->settled, workspace,
+                        &boost->growth);
     boost->crown_flux = answer.performance.mean_flux;
     boost->duty_closure = answer.top.closure;
     boost->cold_gap = answer.top.cold_gap;
@@ -96,11 +98,11 @@ static enum cg_status find_boost(const struct cg_case *c, bool own,
     lesson->answer = answer;
     cg_lesson_wall_at(c, run->thermal, full->settled, boost->growth.depth,
                       &lesson->wall);
-    status = cg_lesson_heat_of(c, run, room, &lesson->heat, error);
+    status = cg_lesson_heat_of(c, run, workspace, &lesson->heat, error);
     if (status == CG_OK)
-        status = find_instants(c, run, room, lesson, error);
+        status = find_instants(c, run, workspace, lesson, error);
 out:
-    free(room);
+    free(workspace);
     cg_duty_run_free(run);
     return status;
 }

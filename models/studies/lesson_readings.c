@@ -4,18 +4,18 @@
 #include "lesson_parts.h"
 #include "thermal_parts.h"
 
-size_t cg_lesson_room(const struct cg_thermal *thermal)
+size_t cg_lesson_workspace(const struct cg_thermal *thermal)
 {
     return 2 * thermal->bore.grid.stations;
 }
 
 void cg_lesson_growth_at(const struct cg_case *c,
                          const struct cg_thermal *thermal,
-                         const double *temperature, double *room,
+                         const double *temperature, double *workspace,
                          struct cg_lesson_growth *growth)
 {
     size_t stations = thermal->bore.grid.stations;
-    double *strain = room, *wall = room + stations;
+    double *strain = workspace, *wall = workspace + stations;
     cg_growth_bore(c, thermal, temperature, strain);
     for (size_t s = 0; s < stations; s++)
         wall[s] = cg_thermal_liner_mean(thermal, temperature, s);
@@ -82,11 +82,11 @@ static double bore_met(const struct cg_thermal *thermal,
     return sum / total;
 }
 
-static double mean_pressure(const struct cg_regime *regime)
+static double mean_pressure(const struct cg_operating_point *point)
 {
     double sum = 0.0;
     for (size_t i = 0; i < CG_RING_FILM_POINTS; i++)
-        sum += regime->cylinder[i];
+        sum += point->cylinder[i];
     return sum / CG_RING_FILM_POINTS;
 }
 
@@ -107,13 +107,14 @@ static void read_settled(const struct cg_case *c,
 }
 
 enum cg_status cg_lesson_heat_of(const struct cg_case *c,
-                                 struct cg_duty_run *run, double *room,
+                                 struct cg_duty_run *run, double *workspace,
                                  struct cg_lesson_heat *heat,
                                  struct cg_error *error)
 {
-    const struct cg_regime *full = &run->regime[run->full_load];
-    const struct cg_cycle *cycle = run->room.cycle;
-    enum cg_status status = cg_cycle_run(&full->input, run->room.cycle, error);
+    const struct cg_operating_point *full = &run->point[run->full_load];
+    const struct cg_cycle *cycle = run->workspace.cycle;
+    enum cg_status status =
+        cg_cycle_run(&full->input, run->workspace.cycle, error);
     if (status != CG_OK)
         return status;
     heat->charge = full->charge;
@@ -127,6 +128,6 @@ enum cg_status cg_lesson_heat_of(const struct cg_case *c,
     heat->oil_conductivity = CG_OIL_CONDUCTIVITY;
     heat->ring_conductivity =
         run->thermal->ring[CG_RING_TOP].chain.solid.conductivity;
-    read_settled(c, run->thermal, full->settled, room, heat);
+    read_settled(c, run->thermal, full->settled, workspace, heat);
     return CG_OK;
 }

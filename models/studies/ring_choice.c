@@ -241,12 +241,12 @@ enum cg_status cg_choice_end(struct cg_choice_study *study,
         return cg_error_set(error, study->rung[rungs].status,
                             "rings: a boost of %.0f kPa could not be computed",
                             study->rung[rungs].boost / 1e3);
-    double *room = malloc(2 * rungs * sizeof *room);
-    if (room == NULL)
+    double *workspace = malloc(2 * rungs * sizeof *workspace);
+    if (workspace == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     for (size_t i = 0; i < study->choices; i++)
-        judge(study, i, rungs, room, room + rungs);
-    free(room);
+        judge(study, i, rungs, workspace, workspace + rungs);
+    free(workspace);
     qsort(study->choice, study->choices, sizeof study->choice[0], better_first);
     *choices = study->choice;
     *count = study->choices;

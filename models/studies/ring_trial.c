@@ -34,7 +34,7 @@ static void set_load(const struct cg_case *c, const struct cg_duty_run *run,
     for (size_t i = 0; i < run->pieces; i++) {
         const size_t ends[2] = {run->piece[i].start, run->piece[i].end};
         for (int k = 0; k < 2; k++) {
-            const struct cg_performance *p = &run->regime[ends[k]].performance;
+            const struct cg_performance *p = &run->point[ends[k]].performance;
             load[CG_LIMIT_PRESSURE] =
                 fmax(load[CG_LIMIT_PRESSURE], p->peak_pressure);
             load[CG_LIMIT_RISE] = fmax(load[CG_LIMIT_RISE], p->peak_rise);

@@ -103,7 +103,7 @@ static enum cg_status look(const struct cg_case *c, struct cg_duty_run *run,
         c->seal.ports == CG_PORTS_NONE ? CG_PORTS_CROWN : CG_PORTS_NONE;
     cg_seal_ports(study->other, study->other_ports);
     status = look_aside(study, study->other, &study->at_other, error);
-    size_t hardest = cg_second_gap_regime(run);
+    size_t hardest = cg_second_gap_point(run);
     if (status != CG_OK || hardest == run->full_load)
         return status;
     status = cg_seal_create(c, run, hardest, &study->hardest, error);

@@ -4,7 +4,7 @@
 #include "options.h"
 #include "outputs.h"
 #include "report_ceiling.h"
-#include "taught.h"
+#include "updated_case.h"
 
 /* --gap, or else the gap the config asks to judge. */
 static enum cg_status choose_gap(const struct cg_options *options,
@@ -37,13 +37,13 @@ static enum cg_status tell(void *context, struct cg_report *report,
 enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error)
 {
-    struct cg_taught taught;
-    const struct cg_case *c = &taught.c;
+    struct cg_updated_case updated;
+    const struct cg_case *c = &updated.c;
     struct cg_ceiling ceiling;
     double gap = 0.0;
-    enum cg_status status = cg_taught_read(
-        options->config, options->set, options->sets, false, &taught, error);
-    cg_taught_free(&taught);
+    enum cg_status status = cg_updated_case_read(
+        options->config, options->set, options->sets, false, &updated, error);
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = choose_gap(options, c, &gap, error);
     if (status == CG_OK)

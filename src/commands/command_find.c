@@ -18,8 +18,8 @@
 /* What is found, and what it is found with. */
 struct finding {
     const struct cg_options *options;
-    struct cg_taught taught;
-    const struct cg_case *c; /* the taught one */
+    struct cg_updated_case updated;
+    const struct cg_case *c; /* the updated one */
     struct cg_duty_run *run;
     struct cg_confidence_work *work; /* NULL without --samples */
     struct cg_answer answer;
@@ -40,12 +40,12 @@ static enum cg_status sample(struct finding *finding, struct cg_error *error)
 
 /* The answer, and its confidence where asked for. */
 static enum cg_status find(struct finding *finding, double interval,
-                           cg_instant_watch watch, void *context,
+                           cg_instant_observer observer, void *context,
                            struct cg_error *error)
 {
     const struct cg_options *options = finding->options;
     enum cg_status status =
-        cg_answer_find(finding->c, finding->run, interval, watch, context,
+        cg_answer_find(finding->c, finding->run, interval, observer, context,
                        &finding->answer, error);
     if (status == CG_OK && options->samples > 0)
         status = sample(finding, error);
@@ -72,7 +72,7 @@ static enum cg_status write_tables(void *context, const char *dir,
         cg_find_tables_write(dir, config, finding->c, finding->run,
                              &finding->answer, telling->history, error);
     if (status == CG_OK)
-        status = cg_evidence_write(dir, config, &finding->taught, error);
+        status = cg_evidence_write(dir, config, &finding->updated, error);
     if (status == CG_OK)
         status = cg_histogram_write(dir, config, finding->work,
                                     &finding->answer, error);
@@ -84,7 +84,7 @@ static enum cg_status tell(void *context, struct cg_report *report,
 {
     const struct finding *finding = ((struct telling *)context)->finding;
     (void)error;
-    cg_report_find(report, &finding->taught, &finding->answer,
+    cg_report_find(report, &finding->updated, &finding->answer,
                    &finding->without);
     return CG_OK;
 }
@@ -117,7 +117,7 @@ static enum cg_status find_and_write(struct finding *finding,
     status = cg_history_begin(finding->c, finding->run, &history, error);
     if (status != CG_OK)
         return status;
-    status = find(finding, history.interval, cg_history_watch, &history, error);
+    status = find(finding, history.interval, cg_history_observe, &history, error);
     if (status == CG_OK)
         status = write_outputs(finding, &history, error);
     cg_history_free(&history);
@@ -140,9 +140,9 @@ static void tell_next_step(const struct finding *finding, double seconds)
 static enum cg_status find_without(struct finding *finding,
                                    struct cg_error *error)
 {
-    const struct cg_case *c = &finding->taught.untaught;
+    const struct cg_case *c = &finding->updated.prior;
     struct cg_duty_run *run;
-    if (finding->taught.learned.entries == 0)
+    if (finding->updated.learned.entries == 0)
         return CG_OK;
     enum cg_status status = cg_duty_run_create(c, &run, error);
     if (status != CG_OK)
@@ -158,10 +158,10 @@ enum cg_status cg_command_find(const struct cg_options *options,
     double begin = cg_wall_clock();
     struct finding finding = {.options = options};
     const struct cg_answer *answer = &finding.answer;
-    finding.c = &finding.taught.c;
+    finding.c = &finding.updated.c;
     enum cg_status status =
-        cg_taught_read(options->config, options->set, options->sets, false,
-                       &finding.taught, error);
+        cg_updated_case_read(options->config, options->set, options->sets, false,
+                       &finding.updated, error);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
@@ -172,7 +172,7 @@ enum cg_status cg_command_find(const struct cg_options *options,
         status = find_and_write(&finding, error);
     cg_confidence_free(finding.work);
     cg_duty_run_free(finding.run);
-    cg_taught_free(&finding.taught);
+    cg_updated_case_free(&finding.updated);
     if (status == CG_OK && cg_outputs_talk(options))
         tell_next_step(&finding, cg_wall_clock() - begin);
     if (status == CG_OK && !cg_answer_stands(answer)) {

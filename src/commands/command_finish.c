@@ -5,7 +5,6 @@
 #include "finish_tables.h"
 #include "options.h"
 #include "outputs.h"
-#include "page_finish.h"
 #include "plain_text.h"
 #include "profile_file.h"
 #include "report_finish.h"
@@ -94,16 +93,16 @@ static enum cg_status write_tables(void *context, const char *dir,
                                   story->verdict, story->patch, error);
 }
 
-static enum cg_status fill_page(void *context, struct cg_page *page,
-                                struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
     (void)error;
-    cg_page_finish(page, context);
+    cg_report_finish(report, context);
     return CG_OK;
 }
 
-static enum cg_status tell(const struct finishing *finishing,
-                           struct cg_error *error)
+static enum cg_status write_outputs(const struct finishing *finishing,
+                                    struct cg_error *error)
 {
     const struct cg_options *options = finishing->options;
     bool simulated = options->simulate != NULL;
@@ -113,8 +112,6 @@ static enum cg_status tell(const struct finishing *finishing,
                                     .profile = simulated ? NULL : profile.text,
                                     .simulate = options->simulate,
                                     .seed = options->seed,
-                                    .inch = options->inch,
-                                    .quiet = options->quiet,
                                     .c = &finishing->c,
                                     .surface = finishing->surface,
                                     .verdict = &finishing->verdict,
@@ -123,12 +120,9 @@ static enum cg_status tell(const struct finishing *finishing,
     struct cg_outputs outputs = {.title = "Finish of the bore",
                                  .run = "finish",
                                  .tables = write_tables,
-                                 .fill = fill_page,
+                                 .tell = tell,
                                  .context = &story};
-    enum cg_status status = cg_outputs_write(options, &outputs, error);
-    if (status == CG_OK)
-        cg_report_finish(&story);
-    return status;
+    return cg_outputs_write(options, &outputs, error);
 }
 
 enum cg_status cg_command_finish(const struct cg_options *options,
@@ -146,7 +140,7 @@ enum cg_status cg_command_finish(const struct cg_options *options,
     if (status == CG_OK)
         status = measure(&finishing, error);
     if (status == CG_OK)
-        status = tell(&finishing, error);
+        status = write_outputs(&finishing, error);
     if (status == CG_OK && !finishing.verdict.holds)
         status = CG_NOT_SAFE; /* the screen has said it */
     cg_surface_free(finishing.surface);

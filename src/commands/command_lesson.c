@@ -4,13 +4,12 @@
 #include "lesson_table.h"
 #include "options.h"
 #include "outputs.h"
-#include "page_lesson.h"
 #include "report_lesson.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "lesson.dat"
 
-/* What screen, table and page are made from. */
+/* What table and report are made from. */
 struct telling {
     const struct cg_options *options;
     const struct cg_case *c;
@@ -32,43 +31,41 @@ static enum cg_status write_table(void *context, const char *dir,
                                  telling->lesson, error);
 }
 
-static enum cg_status fill_page(void *context, struct cg_page *page,
-                                struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
     const struct telling *telling = context;
-    return cg_page_lesson(page, telling->sheet, level_of(telling->options),
-                          telling->options->answers, error);
+    (void)error;
+    cg_report_lesson(report, telling->sheet, level_of(telling->options),
+                     telling->options->answers);
+    return CG_OK;
 }
 
-static enum cg_status tell(const struct cg_options *options,
-                           const struct cg_case *c,
-                           const struct cg_lesson *lesson,
-                           struct cg_lesson_sheet *sheet,
-                           struct cg_error *error)
+static enum cg_status write_all(const struct cg_options *options,
+                                const struct cg_case *c,
+                                const struct cg_lesson *lesson,
+                                struct cg_lesson_sheet *sheet,
+                                struct cg_error *error)
 {
     struct telling telling = {options, c, lesson, sheet};
     struct cg_outputs outputs = {.title = "Why the gap must grow with heat",
                                  .run = "lesson",
                                  .tables = write_table,
-                                 .fill = fill_page,
+                                 .tell = tell,
                                  .context = &telling};
     cg_lesson_sheet_set(c, lesson, options->inch, sheet);
-    enum cg_status status = cg_outputs_write(options, &outputs, error);
-    if (status == CG_OK)
-        cg_report_lesson(sheet, options->told, level_of(options),
-                         options->answers, options->quiet);
-    return status;
+    return cg_outputs_write(options, &outputs, error);
 }
 
 enum cg_status cg_command_lesson(const struct cg_options *options,
                                  struct cg_error *error)
 {
-    struct cg_taught taught;
+    struct cg_updated_case updated;
     struct cg_lesson lesson;
-    enum cg_status status = cg_taught_read(
-        options->config, options->set, options->sets, false, &taught, error);
-    struct cg_case c = taught.c;
-    cg_taught_free(&taught);
+    enum cg_status status = cg_updated_case_read(
+        options->config, options->set, options->sets, false, &updated, error);
+    struct cg_case c = updated.c;
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status != CG_OK)
@@ -78,7 +75,7 @@ enum cg_status cg_command_lesson(const struct cg_options *options,
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     status = cg_lesson_find(&c, &lesson, error);
     if (status == CG_OK)
-        status = tell(options, &c, &lesson, sheet, error);
+        status = write_all(options, &c, &lesson, sheet, error);
     free(sheet);
     if (status != CG_OK)
         return status;

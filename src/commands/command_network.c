@@ -1,23 +1,49 @@
 #include <stdio.h>
 
-#include "cautions.h"
 #include "network_tables.h"
 #include "options.h"
 #include "outputs.h"
 #include "plain_text.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "network.dat network.cir network_run.dat"
+
+/* What stands in the tables. */
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
+{
+    const struct cg_duty_run *run = context;
+    const struct cg_network *network = run->thermal->network;
+    const struct {
+        const char *key, *label;
+        size_t count;
+    } parts[] = {{"nodes", "Nodes", network->nodes},
+                 {"links", "Links", network->links},
+                 {"baths", "Baths", network->baths},
+                 {"sources", "Sources", network->sources}};
+    (void)error;
+    for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
+        cg_report_row(report, parts[i].key, parts[i].label,
+                      cg_quantity(CG_SHOW_COUNT, (double)parts[i].count));
+    cg_report_say(report,
+                  "The thermal network of one cylinder: network.dat is a "
+                  "table of it, network.cir a SPICE netlist (volts are degrees "
+                  "C), network_run.dat coldgap's own answer, %g s at rated "
+                  "speed and full load.",
+                  CG_NETWORK_SECONDS);
+    cg_report_first_part_ends(report);
+    return CG_OK;
+}
 
 enum cg_status cg_command_network(const struct cg_options *options,
                                   struct cg_error *error)
 {
-    struct cg_taught taught;
-    const struct cg_case *c = &taught.c;
+    struct cg_updated_case updated;
+    const struct cg_case *c = &updated.c;
     struct cg_duty_run *run = NULL;
     const char *dir = options->out != NULL ? options->out : "out";
-    enum cg_status status = cg_taught_read(options->config, options->set,
-                                           options->sets, false, &taught,
+    enum cg_status status = cg_updated_case_read(options->config, options->set,
+                                           options->sets, false, &updated,
                                            error);
     if (status == CG_OK)
         status = cg_outputs_hold(options, dir, TABLES, error);
@@ -26,21 +52,16 @@ enum cg_status cg_command_network(const struct cg_options *options,
     if (status == CG_OK)
         status =
             cg_network_tables_write(dir, options->told, c, run, error);
-    if (status == CG_OK && !options->quiet) {
-        const struct cg_network *network = run->thermal->network;
-        printf("Thermal network of one cylinder: %zu nodes, %zu links, %zu "
-               "baths, %zu sources.\n"
-               "Written to %s: network.dat, network.cir (SPICE; volts are "
-               "degrees C), network_run.dat\n"
-               "(coldgap's own answer: %g s at rated speed, full load).\n"
-               "To compare: ngspice -b %s/network.cir\n\n"
-               "%s\n",
-               network->nodes, network->links, network->baths,
-               network->sources, cg_plain(dir).text, CG_NETWORK_SECONDS,
-               cg_plain_word(dir).text,
-               cg_cautions_text());
-    }
+    struct cg_outputs outputs = {.title = "Thermal network of one cylinder",
+                                 .run = "network",
+                                 .tell = tell,
+                                 .context = run};
+    if (status == CG_OK)
+        status = cg_outputs_write(options, &outputs, error);
+    if (status == CG_OK && cg_outputs_talk(options))
+        printf("\nWritten to %s: %s\nTo compare: ngspice -b %s/network.cir\n",
+               cg_plain(dir).text, TABLES, cg_plain_word(dir).text);
     cg_duty_run_free(run);
-    cg_taught_free(&taught);
+    cg_updated_case_free(&updated);
     return status;
 }

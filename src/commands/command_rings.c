@@ -4,11 +4,10 @@
 #include "config.h"
 #include "options.h"
 #include "outputs.h"
-#include "page_rings.h"
 #include "progress.h"
 #include "report_rings.h"
 #include "rings_tables.h"
-#include "taught.h"
+#include "updated_case.h"
 #include "threads.h"
 
 #define TABLES "rings.dat pistons.dat"
@@ -16,12 +15,12 @@
 /* Rings and alloys of one case, and the work on them. */
 struct comparing {
     const struct cg_options *options;
-    struct cg_taught taught;
-    struct cg_case c; /* the taught one */
-    struct cg_shelf shelf;
+    struct cg_updated_case updated;
+    struct cg_case c; /* the updated one */
+    struct cg_material_library library;
     struct cg_choice_study *study;
-    struct cg_alloy_choice *alloy; /* [shelf.alloys] */
-    struct cg_error *alloy_error;  /* [shelf.alloys] */
+    struct cg_alloy_choice *alloy; /* [library.alloys] */
+    struct cg_error *alloy_error;  /* [library.alloys] */
     struct cg_rings_answer answer;
 };
 
@@ -30,7 +29,7 @@ static void run_items(struct comparing *comparing)
 {
     struct cg_progress progress;
     size_t rings = cg_choice_items(comparing->study), done = 0;
-    long items = (long)(rings + comparing->shelf.alloys);
+    long items = (long)(rings + comparing->library.alloys);
     cg_progress_begin(&progress, "runs", 0, (size_t)items,
                       comparing->options->quiet);
 #ifdef _OPENMP
@@ -42,7 +41,7 @@ static void run_items(struct comparing *comparing)
         if ((size_t)item < rings)
             cg_choice_run(comparing->study, (size_t)item);
         else
-            cg_alloy_choice_run(&comparing->c, &comparing->shelf.alloy[alloy],
+            cg_alloy_choice_run(&comparing->c, &comparing->library.alloy[alloy],
                                 &comparing->alloy[alloy],
                                 &comparing->alloy_error[alloy]);
 #ifdef _OPENMP
@@ -56,26 +55,26 @@ static void run_items(struct comparing *comparing)
 static enum cg_status begin(struct comparing *comparing,
                             struct cg_error *error)
 {
-    const struct cg_shelf *shelf = &comparing->shelf;
-    comparing->alloy = calloc(shelf->alloys + 1, sizeof *comparing->alloy);
+    const struct cg_material_library *library = &comparing->library;
+    comparing->alloy = calloc(library->alloys + 1, sizeof *comparing->alloy);
     comparing->alloy_error =
-        calloc(shelf->alloys + 1, sizeof *comparing->alloy_error);
+        calloc(library->alloys + 1, sizeof *comparing->alloy_error);
     if (comparing->alloy == NULL || comparing->alloy_error == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    return cg_choice_begin(&comparing->c, shelf->ring, shelf->rings,
-                           shelf->face, shelf->faces, &comparing->study,
+    return cg_choice_begin(&comparing->c, library->ring, library->rings,
+                           library->face, library->faces, &comparing->study,
                            error);
 }
 
 static enum cg_status end(struct comparing *comparing, struct cg_error *error)
 {
     struct cg_rings_answer *answer = &comparing->answer;
-    for (size_t i = 0; i < comparing->shelf.alloys; i++)
+    for (size_t i = 0; i < comparing->library.alloys; i++)
         if (comparing->alloy_error[i].status != CG_OK)
             return cg_error_set(error, comparing->alloy_error[i].status,
                                 "%.400s", comparing->alloy_error[i].text);
     answer->alloy = comparing->alloy;
-    answer->alloys = comparing->shelf.alloys;
+    answer->alloys = comparing->library.alloys;
     return cg_choice_end(comparing->study, &answer->ring, &answer->rings,
                          &answer->reached, error);
 }
@@ -88,12 +87,12 @@ static enum cg_status write_tables(void *context, const char *dir,
                                  &comparing->c, &comparing->answer, error);
 }
 
-static enum cg_status fill_page(void *context, struct cg_page *page,
-                                struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
     const struct comparing *comparing = context;
     (void)error;
-    cg_page_rings(page, &comparing->c, &comparing->answer);
+    cg_report_rings(report, &comparing->c, &comparing->answer);
     return CG_OK;
 }
 
@@ -103,7 +102,7 @@ static enum cg_status write_outputs(struct comparing *comparing,
     struct cg_outputs outputs = {.title = "Top rings and pistons for a duty",
                                  .run = "rings",
                                  .tables = write_tables,
-                                 .fill = fill_page,
+                                 .tell = tell,
                                  .context = comparing};
     return cg_outputs_write(comparing->options, &outputs, error);
 }
@@ -123,12 +122,12 @@ enum cg_status cg_command_rings(const struct cg_options *options,
     double start = cg_wall_clock();
     struct comparing comparing = {.options = options};
     enum cg_status status =
-        cg_taught_read(options->config, options->set, options->sets, false,
-                       &comparing.taught, error);
-    comparing.c = comparing.taught.c;
+        cg_updated_case_read(options->config, options->set, options->sets,
+                             false, &comparing.updated, error);
+    comparing.c = comparing.updated.c;
     if (status == CG_OK)
-        status = cg_config_read_shelf(options->config, options->set,
-                                      options->sets, &comparing.shelf, error);
+        status = cg_config_read_library(options->config, options->set,
+                                      options->sets, &comparing.library, error);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
@@ -139,18 +138,15 @@ enum cg_status cg_command_rings(const struct cg_options *options,
     }
     if (status == CG_OK)
         status = write_outputs(&comparing, error);
-    if (status == CG_OK) {
-        cg_report_rings(&comparing.c, options->told, &comparing.answer,
-                        options->inch, options->quiet,
-                        cg_wall_clock() - start);
-        if (!any_stands(&comparing.answer)) {
-            error->text[0] = '\0'; /* the screen has said it */
-            status = CG_NOT_SAFE;
-        }
+    if (status == CG_OK && cg_outputs_talk(options))
+        printf("\nComputed in %.0f ms.\n", (cg_wall_clock() - start) * 1e3);
+    if (status == CG_OK && !any_stands(&comparing.answer)) {
+        error->text[0] = '\0'; /* the screen has said it */
+        status = CG_NOT_SAFE;
     }
     cg_choice_free(comparing.study);
-    cg_shelf_free(&comparing.shelf);
-    cg_taught_free(&comparing.taught);
+    cg_material_library_free(&comparing.library);
+    cg_updated_case_free(&comparing.updated);
     free(comparing.alloy);
     free(comparing.alloy_error);
     return status;

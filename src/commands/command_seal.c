@@ -1,14 +1,15 @@
+#include <stdio.h>
+
 #include "options.h"
 #include "outputs.h"
-#include "page_seal.h"
 #include "progress.h"
 #include "report_seal.h"
 #include "seal_tables.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "seal.dat seal_cycle.dat seal_gap.dat"
 
-/* What the tables and the page are made from. */
+/* What the tables and the report are made from. */
 struct telling {
     const struct cg_options *options;
     const struct cg_seal_study *study;
@@ -22,11 +23,11 @@ static enum cg_status write_tables(void *context, const char *dir,
                                 error);
 }
 
-static enum cg_status fill_page(void *context, struct cg_page *page,
-                                struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
     (void)error;
-    cg_page_seal(page, ((struct telling *)context)->study);
+    cg_report_seal(report, ((struct telling *)context)->study);
     return CG_OK;
 }
 
@@ -38,7 +39,7 @@ static enum cg_status write_outputs(const struct cg_options *options,
     struct cg_outputs outputs = {.title = "Gas past the rings",
                                  .run = "seal",
                                  .tables = write_tables,
-                                 .fill = fill_page,
+                                 .tell = tell,
                                  .context = &telling};
     return cg_outputs_write(options, &outputs, error);
 }
@@ -47,14 +48,13 @@ enum cg_status cg_command_seal(const struct cg_options *options,
                                struct cg_error *error)
 {
     double begin = cg_wall_clock();
-    struct cg_taught taught;
+    struct cg_updated_case updated;
     struct cg_duty_run *run = NULL;
     struct cg_seal_study *study = NULL;
-    enum cg_status status =
-        cg_taught_read(options->config, options->set, options->sets, false,
-                       &taught, error);
-    const struct cg_case *c = &taught.c;
-    cg_taught_free(&taught);
+    enum cg_status status = cg_updated_case_read(
+        options->config, options->set, options->sets, false, &updated, error);
+    const struct cg_case *c = &updated.c;
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
@@ -64,9 +64,8 @@ enum cg_status cg_command_seal(const struct cg_options *options,
     double seconds = cg_wall_clock() - begin;
     if (status == CG_OK)
         status = write_outputs(options, study, error);
-    if (status == CG_OK)
-        cg_report_seal(study, options->told, options->inch, options->quiet,
-                       seconds);
+    if (status == CG_OK && cg_outputs_talk(options))
+        printf("\nComputed in %.0f ms.\n", seconds * 1e3);
     if (status == CG_OK && (!study->answer.verdict.safe ||
                             study->answer.second_verdict.beyond)) {
         error->text[0] = '\0'; /* the screen has said it */

@@ -2,12 +2,11 @@
 
 #include "options.h"
 #include "outputs.h"
-#include "page_sheet.h"
 #include "plain_text.h"
 #include "report_sheet.h"
 #include "sampling.h"
 #include "sheet_tables.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define TABLES "sheet.dat sheet.csv"
 
@@ -77,11 +76,11 @@ static enum cg_status write_tables(void *context, const char *dir,
     return cg_sheet_tables_write(dir, context, error);
 }
 
-static enum cg_status fill_page(void *context, struct cg_page *page,
-                                struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
     (void)error;
-    cg_page_sheet(page, context);
+    cg_report_sheet(report, context);
     return CG_OK;
 }
 
@@ -95,12 +94,12 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
                             "FILE.csv");
     struct cg_plain measured = cg_plain(options->measured);
     sheet.measured = measured.text;
-    struct cg_taught taught;
-    enum cg_status status = cg_taught_read(options->config, options->set,
-                                           options->sets, false, &taught,
+    struct cg_updated_case updated;
+    enum cg_status status = cg_updated_case_read(options->config, options->set,
+                                           options->sets, false, &updated,
                                            error);
-    sheet.c = taught.c;
-    cg_taught_free(&taught);
+    sheet.c = updated.c;
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = cg_measured_read(options->measured, &sheet.c, &sheet.gauged,
                                   &sheet.dialect, error);
@@ -113,12 +112,11 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
     struct cg_outputs outputs = {.title = "Fitting sheet",
                                  .run = "sheet",
                                  .tables = write_tables,
-                                 .fill = fill_page,
+                                 .tell = tell,
                                  .context = &sheet};
     status = cg_outputs_write(options, &outputs, error);
     if (status != CG_OK)
         return status;
-    cg_report_sheet(&sheet, options->inch, options->quiet);
     if (sheet.fitting.count[CG_FIT_TOO_SMALL] > 0 ||
         sheet.answer.verdict.beyond || sheet.answer.second_verdict.beyond) {
         error->text[0] = '\0'; /* the screen has said it */

@@ -3,18 +3,17 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "cautions.h"
 #include "config.h"
-#include "find_notes.h"
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
-#include "page_sweep.h"
 #include "plain_text.h"
 #include "progress.h"
+#include "report_sweep.h"
+#include "say_common.h"
 #include "setting_key.h"
 #include "sweep_table.h"
-#include "taught.h"
+#include "updated_case.h"
 #include "threads.h"
 
 /* Set by an interrupt; points not yet begun are then left. */
@@ -26,7 +25,7 @@ static void on_interrupt(int signal)
     interrupted = 1;
 }
 
-static void watch_interrupts(void)
+static void catch_interrupts(void)
 {
     struct sigaction action;
     memset(&action, 0, sizeof action);
@@ -36,14 +35,14 @@ static void watch_interrupts(void)
     sigaction(SIGHUP, &action, NULL);
 }
 
-/* The case of one point, taught: by `learned`, or where the axes change what is
- * learned (NULL) anew. */
+/* The case of one point, updated: by `learned`, or where the axes change what
+ * is learned (NULL) anew. */
 static enum cg_status read_point(const struct cg_options *options,
                                  const char *const *set, size_t sets,
                                  const struct cg_learned *learned,
                                  struct cg_case *c, struct cg_error *error)
 {
-    struct cg_taught taught;
+    struct cg_updated_case updated;
     if (learned != NULL) {
         enum cg_status status =
             cg_config_try(options->config, set, sets, c, error);
@@ -52,10 +51,10 @@ static enum cg_status read_point(const struct cg_options *options,
         return status;
     }
     enum cg_status status =
-        cg_taught_read(options->config, set, sets, true, &taught, error);
-    cg_taught_free(&taught);
+        cg_updated_case_read(options->config, set, sets, true, &updated, error);
+    cg_updated_case_free(&updated);
     if (status == CG_OK)
-        *c = taught.c;
+        *c = updated.c;
     return status;
 }
 
@@ -68,11 +67,12 @@ static enum cg_status check_range(const struct cg_answer *answer,
         top ? &answer->verdict : &answer->second_verdict;
     if (!verdict->beyond)
         return CG_OK;
-    struct cg_find_beyond beyond = cg_find_beyond(
-        verdict, top ? &answer->top : &answer->second, false);
-    beyond.text[strcspn(beyond.text, "\n")] = ' ';
     return cg_error_set(error, CG_NOT_SAFE, "%s ring: %s",
-                        top ? "top" : "second", beyond.text);
+                        top ? "top" : "second",
+                        cg_say_beyond(verdict,
+                                      top ? &answer->top : &answer->second,
+                                      false)
+                            .text);
 }
 
 /* The answer at one point as a row; what cannot be computed is a row too. */
@@ -223,6 +223,11 @@ static enum cg_status check_axes(const struct cg_options *options,
     return CG_OK;
 }
 
+static const char *out_of(const struct cg_options *options)
+{
+    return options->out != NULL ? options->out : "out";
+}
+
 static void tell_next_step(const struct cg_part *part, const char *dir)
 {
     if (part->of > 1)
@@ -232,24 +237,40 @@ static void tell_next_step(const struct cg_part *part, const char *dir)
         cg_next_step_pictures(dir);
 }
 
-static enum cg_status write_page(const struct cg_options *options,
-                                 const struct cg_grid *grid, const char *dir,
-                                 struct cg_error *error)
+static enum cg_status tell(void *context, struct cg_report *report,
+                           struct cg_error *error)
 {
-    struct cg_sweep_story story = {grid, dir};
+    return cg_report_sweep(report, context, error);
+}
+
+static enum cg_status write_report(const struct cg_options *options,
+                                   const struct cg_grid *grid,
+                                   const struct cg_part *part, size_t points,
+                                   struct cg_error *error)
+{
+    const char *dir = out_of(options);
+    char name[64];
+    cg_part_name(part, name);
+    struct cg_sweep_story story = {grid, dir, name};
     struct cg_outputs outputs = {.title = "Cold ring gap over varied settings",
                                  .run = "sweep",
                                  .dir = dir,
-                                 .fill = cg_page_sweep,
+                                 .tell = tell,
                                  .context = &story};
-    return cg_outputs_write(options, &outputs, error);
+    enum cg_status status = cg_outputs_write(options, &outputs, error);
+    if (status == CG_OK && cg_outputs_talk(options)) {
+        printf("\n%zu points in %s/%s\n", points, cg_plain(dir).text, name);
+        tell_next_step(part, dir);
+    }
+    return status;
 }
 
 static enum cg_status sweep(const struct cg_options *options,
                             const struct cg_grid *grid,
-                            const struct cg_learned *learned, const char *dir,
+                            const struct cg_learned *learned,
                             struct cg_error *error)
 {
+    const char *dir = out_of(options);
     struct cg_part part;
     char name[64];
     struct cg_table *table = NULL;
@@ -274,7 +295,7 @@ static enum cg_status sweep(const struct cg_options *options,
     if (status != CG_OK)
         return cg_table_close(table, status, error);
     size_t total = part.past - part.first, done = earlier.rows;
-    watch_interrupts();
+    catch_interrupts();
     cg_progress_begin(&progress, "points", done, total, options->quiet);
     compute_rows(options, grid, &part, learned, table, &done, &failed, &why,
                  &progress);
@@ -291,27 +312,15 @@ static enum cg_status sweep(const struct cg_options *options,
         return cg_error_set(error, why.status,
                             "no point of %zu has an answer; the first: %.400s",
                             total, why.text);
-    status = write_page(options, grid, dir, error);
-    if (status != CG_OK)
-        return status;
-    if (!options->quiet) {
-        printf("%zu points in %s/%s\n", total, cg_plain(dir).text, name);
-        if (failed > 0)
-            printf("%zu without an answer; their rows say why.  The "
-                   "first: %s\n",
-                   failed, cg_plain(why.text).text);
-        printf("\n%s\n", cg_cautions_text());
-        tell_next_step(&part, dir);
-    }
-    return CG_OK;
+    return write_report(options, grid, &part, total, error);
 }
 
 enum cg_status cg_command_sweep(const struct cg_options *options,
                                 struct cg_error *error)
 {
     struct cg_grid grid;
-    struct cg_taught taught = {.learned = {.entries = 0}};
-    const struct cg_learned *learned = &taught.learned;
+    struct cg_updated_case updated = {.learned = {.entries = 0}};
+    const struct cg_learned *learned = &updated.learned;
     enum cg_status status =
         cg_grid_read(options->vary, options->varies, &grid, error);
     if (status == CG_OK && options->report != NULL && options->parts > 1)
@@ -319,15 +328,14 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                               "sweep: --report is for a whole sweep, not for "
                               "one --part of it");
     if (status == CG_OK)
-        status = cg_taught_read(options->config, options->set, options->sets,
-                                false, &taught, error);
-    for (size_t i = 0; i < grid.axes && taught.learned.entries > 0; i++)
-        if (cg_taught_by(grid.axis[i].path))
+        status = cg_updated_case_read(options->config, options->set, options->sets,
+                                false, &updated, error);
+    for (size_t i = 0; i < grid.axes && updated.learned.entries > 0; i++)
+        if (cg_updates_case(grid.axis[i].path))
             learned = NULL;
     if (status == CG_OK)
-        status = sweep(options, &grid, learned,
-                       options->out != NULL ? options->out : "out", error);
-    cg_taught_free(&taught);
+        status = sweep(options, &grid, learned, error);
+    cg_updated_case_free(&updated);
     cg_grid_free(&grid);
     return status;
 }

@@ -22,9 +22,9 @@ struct sample {
 };
 
 static const struct sample samples[] = {
-    {"engine.bore", 86.0, NULL},
-    {"engine.stroke", 86.0, NULL},
-    {"engine.compression_ratio", 9.0, NULL},
+    {"engine.bore", 85.3, NULL},
+    {"engine.stroke", 87.7, NULL},
+    {"engine.compression_ratio", 9.1, NULL},
     {"engine.cylinders", 4.0, NULL},
     {"engine.speed", 6800.0, NULL},
     {"charge.boost", 120.0, NULL},

@@ -42,7 +42,8 @@ void cg_help_print(void)
         print_option(&option[i]);
     print_exit_statuses();
     printf("\nEvery setting, with unit, band and default: coldgap template\n"
-           "\n%s", cg_cautions_text());
+           "\n");
+    cg_cautions_print(stdout);
 }
 
 void cg_help_print_command(const struct cg_command_row *command)
@@ -61,5 +62,6 @@ void cg_help_print_command(const struct cg_command_row *command)
     if (command->needs_config)
         printf("\nEvery setting, with unit, band and default: "
                "coldgap template\n");
-    printf("\n%s", cg_cautions_text());
+    printf("\n");
+    cg_cautions_print(stdout);
 }

@@ -344,7 +344,7 @@ static const struct cg_command_row all_commands[] = {
     {"lesson", "why the gap must grow with heat, step by step by hand",
      cg_command_lesson, true, "level answers out report set units json brief quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
-     cg_command_network, true, "out set units brief quiet"},
+     cg_command_network, true, "out set units json brief quiet"},
     {"template", "a commented config to start from, every setting in it",
      cg_command_template, false, "units"},
 };

@@ -139,13 +139,13 @@ static bool asks_help(const char *word)
 /* Which engine an answer is of: its config, and what --set made of it. */
 static void tell_case(struct cg_options *options)
 {
-    size_t room = sizeof options->told, used = 0;
-    for (size_t i = 0; i <= options->sets && used < room; i++)
-        used += (size_t)snprintf(options->told + used, room - used, "%s%s",
+    size_t capacity = sizeof options->told, used = 0;
+    for (size_t i = 0; i <= options->sets && used < capacity; i++)
+        used += (size_t)snprintf(options->told + used, capacity - used, "%s%s",
                                  i > 0 ? " --set " : "",
                                  i > 0 ? options->set[i - 1] : options->config);
-    if (used >= room)
-        strcpy(options->told + room - 4, "...");
+    if (used >= capacity)
+        strcpy(options->told + capacity - 4, "...");
     cg_plain_make(options->told); /* a head is one line */
 }
 

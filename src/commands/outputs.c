@@ -15,7 +15,7 @@ enum { RUN_LENGTH = 8192, NAME_LENGTH = 64 };
 
 /* Of this run. */
 static struct cg_hold folder = {.folder = -1};
-static struct cg_aside place; /* of the page */
+static struct cg_part_file place; /* of the page */
 static bool placed;
 
 static enum cg_status check_names(const char *dir, const char *names,
@@ -26,7 +26,7 @@ static enum cg_status check_names(const char *dir, const char *names,
         char name[NAME_LENGTH];
         size_t length = strcspn(names, " ");
         snprintf(name, sizeof name, "%.*s", (int)length, names);
-        status = cg_aside_may(dir, name, error);
+        status = cg_part_file_may(dir, name, error);
         names += length + strspn(names + length, " ");
     }
     return status;
@@ -52,7 +52,7 @@ enum cg_status cg_outputs_hold(const struct cg_options *options,
 void cg_outputs_end(void)
 {
     if (placed)
-        cg_aside_close(&place, CG_STOPPED, NULL);
+        cg_part_file_close(&place, CG_STOPPED, NULL);
     placed = false;
     cg_hold_end(&folder);
 }
@@ -91,16 +91,6 @@ static void write_run(const struct cg_options *options, const char *command,
     add(run, "--samples", options->samples > 0 ? number : NULL);
 }
 
-static enum cg_status fill_page(const struct cg_outputs *outputs,
-                                const struct cg_report *report,
-                                struct cg_page *page, struct cg_error *error)
-{
-    if (report != NULL)
-        return cg_write_html(page, report, error);
-    cg_page_cautions(page);
-    return outputs->fill(outputs->context, page, error);
-}
-
 static enum cg_status write_page(const struct cg_options *options,
                                  const struct cg_outputs *outputs,
                                  const struct cg_report *report,
@@ -115,7 +105,7 @@ static enum cg_status write_page(const struct cg_options *options,
     if (status != CG_OK)
         return status;
     placed = false; /* the page's now */
-    return cg_page_close(page, fill_page(outputs, report, page, error), error);
+    return cg_page_close(page, cg_write_html(page, report, error), error);
 }
 
 /* Tables for the pictures alone; where they cannot be written there are no

@@ -17,9 +17,6 @@ struct cg_outputs {
     enum cg_status (*tables)(void *context, const char *dir,
                              struct cg_error *error);
     const char *dir;   /* where tables already are; NULL */
-    /* Fills the page below its cautions. */
-    enum cg_status (*fill)(void *context, struct cg_page *page,
-                           struct cg_error *error);
     /* Fills the report, told once for page, text and JSON. */
     enum cg_status (*tell)(void *context, struct cg_report *report,
                            struct cg_error *error);

@@ -26,6 +26,8 @@ static void check_fuel(struct cg_reader *reader)
     for (; kept < count && kept < KNOWN_NAMES; kept++)
         names[kept] = fuels[kept].name;
     if (cg_fuel_find(reader->c->fuel.name) == NULL)
+        cg_name_translate("fuel.name", reader->c->fuel.name);
+    if (cg_fuel_find(reader->c->fuel.name) == NULL)
         cg_name_unknown(reader, "fuel.name", "unknown fuel",
                         reader->c->fuel.name, names, kept);
 }
@@ -136,12 +138,12 @@ static enum cg_status summary(const struct cg_problems *problems,
                         problems->count, plural, path);
 }
 
-/* Reads the case and, unless NULL, the shelf; what is wrong with it is left in
- * `problems`. */
+/* Reads the case and, unless NULL, the library; what is wrong with it is left
+ * in `problems`. */
 static enum cg_status read_case(const char *path, const char *const *set,
                                 size_t sets, struct cg_case *c,
                                 struct cg_evidence *evidence,
-                                struct cg_shelf *shelf,
+                                struct cg_material_library *library,
                                 struct cg_problems *problems,
                                 struct cg_error *error)
 {
@@ -168,8 +170,8 @@ static enum cg_status read_case(const char *path, const char *const *set,
         status = read_parts(&reader, set, sets, error);
     if (status == CG_OK)
         status = summary(problems, path, error);
-    if (status == CG_OK && shelf != NULL)
-        status = cg_shelf_fill(&reader.metals, shelf, error);
+    if (status == CG_OK && library != NULL)
+        status = cg_material_library_fill(&reader.metals, library, error);
     if (status == CG_OK)
         *c = fresh;
     if (status == CG_OK && evidence != NULL) {
@@ -198,14 +200,15 @@ enum cg_status cg_config_read_evidence(const char *path,
     return status;
 }
 
-enum cg_status cg_config_read_shelf(const char *path, const char *const *set,
-                                    size_t sets, struct cg_shelf *shelf,
-                                    struct cg_error *error)
+enum cg_status cg_config_read_library(const char *path, const char *const *set,
+                                      size_t sets,
+                                      struct cg_material_library *library,
+                                      struct cg_error *error)
 {
     struct cg_problems problems = {0};
     struct cg_case c;
     enum cg_status status =
-        read_case(path, set, sets, &c, NULL, shelf, &problems, error);
+        read_case(path, set, sets, &c, NULL, library, &problems, error);
     cg_problems_print(&problems, stderr);
     return status;
 }

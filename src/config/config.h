@@ -10,7 +10,7 @@
 
 #include "case.h"
 #include "evidence.h"
-#include "shelf.h"
+#include "material_library.h"
 #include "status.h"
 
 /* Reads `path` and applies the overrides "PATH=VALUE" in order (checked like
@@ -44,9 +44,10 @@ enum cg_status cg_config_try_evidence(const char *path,
                                       struct cg_error *error);
 
 /* All ring materials, piston alloys and ring faces known to the config or
- * shipped; free with cg_shelf_free.  Errors: as cg_config_read. */
-enum cg_status cg_config_read_shelf(const char *path, const char *const *set,
-                                    size_t sets, struct cg_shelf *shelf,
-                                    struct cg_error *error);
+ * shipped; free with cg_material_library_free.  Errors: as cg_config_read. */
+enum cg_status cg_config_read_library(const char *path, const char *const *set,
+                                      size_t sets,
+                                      struct cg_material_library *library,
+                                      struct cg_error *error);
 
 #endif

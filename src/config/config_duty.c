@@ -75,9 +75,9 @@ static void unknown_key(const struct item *item,
         "speed_end_pct", "load", "load_end", "heat_factor", "coolant_C",
         "coolant_F", "coolant_K"};
     const char *key = config_setting_name(setting);
-    char what[128];
-    snprintf(what, sizeof what, "unknown setting, the nearest is %s",
-             keys[cg_nearest(key, keys, sizeof keys / sizeof keys[0])]);
+    char what[CG_PROBLEM_LENGTH / 2 + 32], hint[CG_PROBLEM_LENGTH / 2];
+    cg_nearest_hint(key, keys, sizeof keys / sizeof keys[0], hint, sizeof hint);
+    snprintf(what, sizeof what, "unknown setting, %s", hint);
     item_problem(item, setting, key, what);
 }
 

@@ -90,11 +90,11 @@ void cg_entry_check_keys(const struct cg_entry *entry, const char *const *keys,
         config_setting_t *setting =
             config_setting_get_elem(entry->group, (unsigned)i);
         const char *key = config_setting_name(setting);
-        char what[128];
+        char what[CG_PROBLEM_LENGTH / 2 + 32], hint[CG_PROBLEM_LENGTH / 2];
         if (is_among(key, keys, count))
             continue;
-        snprintf(what, sizeof what, "unknown setting, the nearest is %s",
-                 keys[cg_nearest(key, keys, count)]);
+        cg_nearest_hint(key, keys, count, hint, sizeof hint);
+        snprintf(what, sizeof what, "unknown setting, %s", hint);
         cg_entry_problem(entry, setting, key, what);
     }
 }

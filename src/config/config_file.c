@@ -75,9 +75,9 @@ static const char *after_mark(const char *text)
  * bytes. */
 static bool room_to_read(const char *text)
 {
-    void *volatile room = malloc(((size_t)1 << 20) + 64 * strlen(text));
-    bool there = room != NULL;
-    free(room);
+    void *volatile space = malloc(((size_t)1 << 20) + 64 * strlen(text));
+    bool there = space != NULL;
+    free(space);
     return there;
 }
 

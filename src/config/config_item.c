@@ -58,8 +58,9 @@ void cg_item_unknown_key(const struct cg_item *item,
                          const char *const *keys, size_t count)
 {
     const char *key = config_setting_name(setting);
-    cg_item_problem(item, setting, key, "unknown setting, the nearest is %s",
-                    keys[cg_nearest(key, keys, count)]);
+    char hint[CG_PROBLEM_LENGTH / 2];
+    cg_nearest_hint(key, keys, count, hint, sizeof hint);
+    cg_item_problem(item, setting, key, "unknown setting, %s", hint);
 }
 
 void cg_items_read(struct cg_reader *reader, const char *path, int most,

@@ -118,17 +118,26 @@ static void tell_face(struct cg_reader *reader,
                     reader->c->ring[CG_RING_TOP].face, names, count);
 }
 
+static const struct cg_face *face_named(const struct cg_reader *reader,
+                                        const struct cg_material *material)
+{
+    const char *name = reader->c->ring[CG_RING_TOP].face;
+    return strcmp(name, CG_UNCOATED) == 0
+               ? cg_metals_uncoated(&reader->metals, material)
+               : cg_metals_face(&reader->metals, name);
+}
+
 static void choose_face(struct cg_reader *reader)
 {
     struct cg_case *c = reader->c;
     const struct cg_material *material = &c->ring_material[CG_RING_TOP];
-    const char *name = c->ring[CG_RING_TOP].face;
     if (material->name[0] == '\0')
         return; /* its own trouble has been told */
-    const struct cg_face *face =
-        strcmp(name, CG_UNCOATED) == 0
-            ? cg_metals_uncoated(&reader->metals, material)
-            : cg_metals_face(&reader->metals, name);
+    const struct cg_face *face = face_named(reader, material);
+    if (face == NULL) {
+        cg_name_translate("rings.top.face", c->ring[CG_RING_TOP].face);
+        face = face_named(reader, material);
+    }
     if (face == NULL)
         tell_face(reader, material, "unknown face");
     else if (!cg_face_goes_on(face, material))
@@ -153,9 +162,13 @@ enum cg_status cg_materials_read(struct cg_reader *reader,
     }
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
         const struct place *place = &places[i];
-        const char *name = (const char *)reader->c + place->name;
+        char *name = (char *)reader->c + place->name;
         const struct cg_material *material =
             cg_metals_find(&reader->metals, name, place->role);
+        if (material == NULL) {
+            cg_name_translate(cg_role_text(place->role), name);
+            material = cg_metals_find(&reader->metals, name, place->role);
+        }
         if (material != NULL)
             *(struct cg_material *)((char *)reader->c + place->material) =
                 *material;

@@ -5,6 +5,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "trade_word.h"
+
 /* One of these must be there. */
 #define NAME_BEARERS                                                           \
     "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"
@@ -29,4 +31,13 @@ bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE])
     else
         return true;
     return false;
+}
+
+void cg_name_translate(const char *what, char name[CG_NAME_LENGTH])
+{
+    const char *ours = cg_trade_value(what, name);
+    if (ours != NULL) {
+        memset(name, 0, CG_NAME_LENGTH);
+        snprintf(name, CG_NAME_LENGTH, "%s", ours);
+    }
 }

@@ -123,6 +123,10 @@ enum cg_status cg_evidence_read(struct cg_reader *reader,
 enum { CG_NAME_TROUBLE = 192 };
 bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE]);
 
+/* Puts coldgap's name in the place of a builder's, where there is one for
+ * `what` (trade_word.h).  For a name that is not known as it is. */
+void cg_name_translate(const char *what, char name[CG_NAME_LENGTH]);
+
 /* Says what is wrong with a name ("unknown fuel") and which names are allowed,
  * the nearest first. */
 void cg_name_unknown(struct cg_reader *reader, const char *path,

@@ -107,11 +107,20 @@ static void store_number(const struct place *place,
         cg_setting_put(setting, place->reader->c, si);
 }
 
+/* -1: there is no such choice. */
+static int choice_of(const struct cg_setting *setting, const char *word)
+{
+    int choice = cg_setting_choice(setting, word);
+    const char *ours = cg_trade_value(setting->path, word);
+    return choice < 0 && ours != NULL ? cg_setting_choice(setting, ours)
+                                      : choice;
+}
+
 static void store_choice(const struct place *place,
                          const struct cg_value *value)
 {
     const struct cg_setting *setting = place->key->setting;
-    char word[CHOICES][CG_NAME_LENGTH], list[256], hint[80];
+    char word[CHOICES][CG_NAME_LENGTH], list[256];
     const char *names[CHOICES];
     size_t count = 0;
     for (; count < CHOICES; count++) {
@@ -121,7 +130,7 @@ static void store_choice(const struct place *place,
         names[count] = word[count];
     }
     int choice = value->kind == CG_VALUE_TEXT
-                     ? cg_setting_choice(setting, value->text)
+                     ? choice_of(setting, value->text)
                      : -1;
     if (choice >= 0) {
         cg_setting_put(setting, place->reader->c, choice);
@@ -129,10 +138,9 @@ static void store_choice(const struct place *place,
     }
     const char *text = value->kind == CG_VALUE_TEXT ? value->text : value->what;
     cg_nearest_list(text, names, count, list, sizeof list);
-    cg_trade_hint(text, hint, sizeof hint);
     if (value->kind == CG_VALUE_TEXT)
         cg_problem(place->reader->problems, place->where, place->path,
-                   "unknown \"%.40s\"%s, allowed: %s", text, hint, list);
+                   "unknown \"%.40s\", allowed: %s", text, list);
     else
         cg_problem(place->reader->problems, place->where, place->path,
                    "must be text in quotes (got %s), allowed: %s", text, list);
@@ -205,9 +213,8 @@ void cg_name_unknown(struct cg_reader *reader, const char *path,
                      const char *what, const char *name,
                      const char *const *names, size_t count)
 {
-    char list[CG_PROBLEM_LENGTH / 2], hint[80];
+    char list[CG_PROBLEM_LENGTH / 2];
     cg_nearest_list(name, names, count, list, sizeof list);
-    cg_trade_hint(name, hint, sizeof hint);
     cg_problem(reader->problems, cg_where_given(reader, path), path,
-               "%s \"%.47s\"%s, allowed: %s", what, name, hint, list);
+               "%s \"%.47s\", allowed: %s", what, name, list);
 }

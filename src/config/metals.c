@@ -66,10 +66,10 @@ const struct cg_face *cg_metals_uncoated(const struct cg_metals *metals,
 }
 
 size_t cg_metals_names(const struct cg_metals *metals, enum cg_role role,
-                       const char **names, size_t room)
+                       const char **names, size_t capacity)
 {
     size_t count = 0;
-    for (size_t i = 0; i < metals->count && count < room; i++) {
+    for (size_t i = 0; i < metals->count && count < capacity; i++) {
         const struct cg_material *material = &metals->metal[i].material;
         if (metals->metal[i].role[role] &&
             cg_metals_find(metals, material->name, role) == material)

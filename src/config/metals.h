@@ -67,8 +67,8 @@ const struct cg_face *cg_metals_face(const struct cg_metals *metals,
 const struct cg_face *cg_metals_uncoated(const struct cg_metals *metals,
                                          const struct cg_material *material);
 
-/* Names fit for the role, each once; returns their number, at most room. */
+/* Names fit for the role, each once; returns their number, at most capacity. */
 size_t cg_metals_names(const struct cg_metals *metals, enum cg_role role,
-                       const char **names, size_t room);
+                       const char **names, size_t capacity);
 
 #endif

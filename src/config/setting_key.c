@@ -51,6 +51,19 @@ static size_t smaller(size_t a, size_t b)
     return a < b ? a : b;
 }
 
+static bool well_begun(const char *said, const char *name)
+{
+    return strlen(said) >= BEGINNING && strncmp(name, said, strlen(said)) == 0;
+}
+
+/* Whether a name as given is near a setting's, as `key` with a unit. */
+static bool is_near(const char *said, const struct cg_setting *setting,
+                    const char *key)
+{
+    const char *name = last_part(setting->path);
+    return cg_near(said, key) || cg_near(said, name) || well_begun(said, name);
+}
+
 /* Edits between a path as given and one of our settings, as `key` with a unit.
  * A wrong group counts little, for people remember the name better than the
  * place; a unit that is not there counts as one edit, the rest of a name well
@@ -66,7 +79,7 @@ static size_t path_distance(const char *path, const struct cg_setting *setting,
     size_t edits = smaller(cg_edit_distance(said, last_part(key)),
                            cg_edit_distance(said, name) +
                                (setting->dimension == CG_PLAIN ? 0 : 1));
-    if (strlen(said) >= BEGINNING && strncmp(name, said, strlen(said)) == 0)
+    if (well_begun(said, name))
         edits = smaller(edits, CLOSE_EDITS);
     return edits + smaller(cg_edit_distance(given, group), CLOSE_EDITS);
 }
@@ -124,11 +137,10 @@ static void unit_trouble(const struct cg_setting *setting, const char *rest,
                  list);
 }
 
-bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
-                 size_t size)
+static bool find_exact(const char *path, struct cg_key *key)
 {
     size_t count;
-    const struct cg_setting *settings = cg_settings(&count), *named = NULL;
+    const struct cg_setting *settings = cg_settings(&count);
     for (size_t i = 0; i < count; i++) {
         const struct cg_unit *unit =
             cg_key_unit(path, settings[i].path, settings[i].dimension);
@@ -136,22 +148,54 @@ bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
             *key = (struct cg_key){&settings[i], unit};
             return true;
         }
-        /* "coolant" and "coolant_film" both begin "coolant_film_x" */
+    }
+    return false;
+}
+
+/* With a builder's word for ours: "rings.top.gap_mm". */
+static bool find_said(const char *path, struct cg_key *key)
+{
+    char ours[KEY_LENGTH], whole[2 * KEY_LENGTH];
+    const char *last = last_part(path);
+    if (last - path >= KEY_LENGTH || !cg_trade_key(last, ours, sizeof ours))
+        return false;
+    snprintf(whole, sizeof whole, "%.*s%s", (int)(last - path), path, ours);
+    return find_exact(whole, key);
+}
+
+/* The setting whose path, the longest of all, `path` begins with: "coolant" and
+ * "coolant_film" both begin "coolant_film_x". */
+static const struct cg_setting *setting_named(const char *path)
+{
+    size_t count;
+    const struct cg_setting *settings = cg_settings(&count), *named = NULL;
+    for (size_t i = 0; i < count; i++)
         if (after_name(path, settings[i].path) != NULL &&
             (named == NULL || strlen(settings[i].path) > strlen(named->path)))
             named = &settings[i];
-    }
+    return named;
+}
+
+bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
+                 size_t size)
+{
+    if (find_exact(path, key) || find_said(path, key))
+        return true;
     if (size == 0)
         return false;
-    struct cg_key nearest = {&settings[0], NULL};
+    const struct cg_setting *named = setting_named(path);
+    size_t count;
+    struct cg_key nearest = {&cg_settings(&count)[0], NULL};
     size_t edits = nearest_key(path, &nearest);
-    if (named != NULL && (nearest.setting == named || edits > CLOSE_EDITS)) {
+    char name[KEY_LENGTH];
+    cg_key_write(nearest.setting, nearest.unit, true, name, sizeof name);
+    if (named != NULL && (nearest.setting == named || edits > CLOSE_EDITS))
         unit_trouble(named, after_name(path, named->path), trouble, size);
-    } else {
-        char name[KEY_LENGTH];
-        cg_key_write(nearest.setting, nearest.unit, true, name, sizeof name);
+    else if (is_near(last_part(path), nearest.setting, last_part(name)))
         snprintf(trouble, size, "unknown setting, the nearest is %s", name);
-    }
+    else
+        snprintf(trouble, size,
+                 "unknown setting, coldgap template lists what is allowed");
     return false;
 }
 

@@ -19,7 +19,7 @@ static void print_head(void)
     cg_roff_section("DESCRIPTION");
     cg_roff_text(
         "A libconfig file of groups, each setting written in its group:\n");
-    cg_roff_lines("engine = { bore_mm = 86.0; stroke_mm = 86.0;\n"
+    cg_roff_lines("engine = { bore_mm = 85.3; stroke_mm = 87.7;\n"
                   "           speed_rpm = 6800; };\n"
                   "charge = { boost_psi = 17.0; };\n"
                   "rings = { top = { material = \"plain_steel\"; }; };\n"

@@ -1,5 +1,4 @@
 #include <stdio.h>
-#include <string.h>
 
 #include "cautions.h"
 #include "option_table.h"
@@ -136,7 +135,8 @@ void cg_page_program(void)
                   "charge.boost_kPa=0:240:20 -o out\n"
                   "coldgap ceiling my_engine.cfg --gap 0.020in\n");
     cg_roff_section("CAUTIONS");
-    cg_roff_lines(strchr(cg_cautions_text(), '\n') + 1);
+    for (const char *const *line = cg_cautions_list(); *line != NULL; line++)
+        cg_roff_item(*line);
     cg_roff_section("SEE ALSO");
     printf(".BR coldgap.cfg (5),\n.BR gnuplot (1)\n");
 }

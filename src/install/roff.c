@@ -44,6 +44,13 @@ void cg_roff_tag(const char *tag, const char *argument)
     putchar('\n');
 }
 
+void cg_roff_item(const char *text)
+{
+    printf(".IP \\(bu 2\n");
+    cg_roff_text(text);
+    putchar('\n');
+}
+
 void cg_roff_lines(const char *text)
 {
     printf(".RS 4\n.nf\n");

@@ -11,6 +11,9 @@ void cg_roff_section(const char *title);
  * its text follows. */
 void cg_roff_tag(const char *tag, const char *argument);
 
+/* An item of a list without numbers; lines are filled. */
+void cg_roff_item(const char *text);
+
 /* Lines as they stand, indented. */
 void cg_roff_lines(const char *text);
 

@@ -75,10 +75,10 @@ static bool find_column(const char *name, struct cg_where where,
             cg_problem(problems, where, name, "has no unit, allowed: %s", list);
             return false;
         }
-    char shown[CG_COLUMN_LENGTH];
+    char shown[CG_COLUMN_LENGTH], hint[CG_PROBLEM_LENGTH / 2];
     snprintf(shown, sizeof shown, "%s", name);
-    cg_problem(problems, where, shown, "unknown column, the nearest is %s",
-               names[cg_nearest(name, names, count)]);
+    cg_nearest_hint(name, names, count, hint, sizeof hint);
+    cg_problem(problems, where, shown, "unknown column, %s", hint);
     return false;
 }
 

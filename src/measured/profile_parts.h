@@ -23,7 +23,7 @@ struct cg_reading {
     const char *path;
     size_t line;
     double *height;          /* [points] [m] */
-    size_t points, room;
+    size_t points, capacity;
     int columns;             /* 0 until the first point */
     double first, last, step; /* positions and first step, as written */
     bool units_given;

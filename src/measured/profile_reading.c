@@ -116,24 +116,23 @@ enum cg_status cg_reading_numbers(const struct cg_reading *reading,
     return CG_OK;
 }
 
-static enum cg_status make_room(struct cg_reading *reading,
-                                struct cg_error *error)
+static enum cg_status grow(struct cg_reading *reading, struct cg_error *error)
 {
-    if (reading->points < reading->room)
+    if (reading->points < reading->capacity)
         return CG_OK;
     if (reading->points == CG_PROFILE_MOST)
         return cg_reading_wrong(reading, error,
                                 "more than %d points; that many are allowed",
                                 CG_PROFILE_MOST);
-    size_t room = reading->room > 0 ? 2 * reading->room : 8192;
-    if (room > CG_PROFILE_MOST)
-        room = CG_PROFILE_MOST;
-    double *larger = realloc(reading->height, room * sizeof *larger);
+    size_t capacity = reading->capacity > 0 ? 2 * reading->capacity : 8192;
+    if (capacity > CG_PROFILE_MOST)
+        capacity = CG_PROFILE_MOST;
+    double *larger = realloc(reading->height, capacity * sizeof *larger);
     if (larger == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "%s: out of memory",
                             reading->path);
     reading->height = larger;
-    reading->room = room;
+    reading->capacity = capacity;
     return CG_OK;
 }
 
@@ -175,7 +174,7 @@ enum cg_status cg_reading_add(struct cg_reading *reading, const double *value,
         return cg_reading_wrong(reading, error,
                                 "a height of %g um; up to %g um is allowed",
                                 height * 1e6, HIGHEST * 1e6);
-    enum cg_status status = make_room(reading, error);
+    enum cg_status status = grow(reading, error);
     if (status == CG_OK && columns == 2)
         status = take_position(reading, value[0], error);
     if (status == CG_OK)

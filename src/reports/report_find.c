@@ -97,18 +97,18 @@ static void tell_duties(struct cg_report *report, const struct cg_case *c,
                               "for hard driving before the engine is warm.");
 }
 
-void cg_report_find(struct cg_report *report, const struct cg_taught *taught,
+void cg_report_find(struct cg_report *report, const struct cg_updated_case *updated,
                     const struct cg_answer *answer,
                     const struct cg_answer *without)
 {
-    const struct cg_case *c = &taught->c;
+    const struct cg_case *c = &updated->c;
     tell_keys(report, c, answer);
-    cg_report_find_first(report, taught, answer, without);
+    cg_report_find_first(report, updated, answer, without);
     cg_report_first_part_ends(report);
     cg_report_find_sum(report, c, answer);
     cg_report_find_heat(report, c, answer);
-    cg_report_find_sure(report, taught, answer);
-    cg_report_find_evidence(report, taught, without);
+    cg_report_find_sure(report, updated, answer);
+    cg_report_find_evidence(report, updated, without);
     tell_second(report, c, answer);
     cg_report_find_piston(report, c, answer);
     tell_duties(report, c, answer);

@@ -4,11 +4,11 @@
 
 #include "answer.h"
 #include "report.h"
-#include "taught.h"
+#include "updated_case.h"
 
 /* Fills the report; `without` is the answer had there been no evidence, looked
  * at where there is some.  Cannot fail but for memory (cg_report_status). */
-void cg_report_find(struct cg_report *report, const struct cg_taught *taught,
+void cg_report_find(struct cg_report *report, const struct cg_updated_case *updated,
                     const struct cg_answer *answer,
                     const struct cg_answer *without);
 

@@ -12,16 +12,16 @@
 
 enum { INPUT_TEXT = 96 };
 
-static size_t count_of(const struct cg_taught *taught, bool ends)
+static size_t count_of(const struct cg_updated_case *updated, bool ends)
 {
     size_t count = 0;
-    for (size_t i = 0; i < taught->learned.entries; i++)
-        count += (taught->evidence.entry[i].what == CG_EVIDENCE_ENDS) == ends;
+    for (size_t i = 0; i < updated->learned.entries; i++)
+        count += (updated->evidence.entry[i].what == CG_EVIDENCE_ENDS) == ends;
     return count;
 }
 
 static void tell_measured(struct cg_report *report,
-                          const struct cg_taught *taught)
+                          const struct cg_updated_case *updated)
 {
     static const struct cg_report_column columns[] = {
         {"what", "What", CG_SHOW_WORDS},
@@ -30,13 +30,13 @@ static void tell_measured(struct cg_report *report,
         {"spread", "+-", CG_SHOW_KELVIN},
         {"before", "model before", CG_SHOW_TEMPERATURE},
         {"after", "after", CG_SHOW_TEMPERATURE}};
-    const struct cg_learned *learned = &taught->learned;
-    if (count_of(taught, false) == 0)
+    const struct cg_learned *learned = &updated->learned;
+    if (count_of(updated, false) == 0)
         return;
     cg_report_table(report, "measured",
                     "Temperatures measured, and the model there", columns, 6);
     for (size_t i = 0; i < learned->entries; i++) {
-        const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
+        const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         if (entry->what == CG_EVIDENCE_ENDS)
             continue;
         cg_report_cell_words(report, "%s", cg_evidence_name(entry->what));
@@ -49,22 +49,22 @@ static void tell_measured(struct cg_report *report,
     }
 }
 
-static void tell_ends(struct cg_report *report, const struct cg_taught *taught)
+static void tell_ends(struct cg_report *report, const struct cg_updated_case *updated)
 {
     static const struct cg_report_column columns[] = {
         {"what", "What", CG_SHOW_WORDS},
         {"cold_gap", "cold gap", CG_SHOW_SMALL_LENGTH},
         {"before", "model before", CG_SHOW_SMALL_LENGTH},
         {"after", "after", CG_SHOW_SMALL_LENGTH}};
-    const struct cg_learned *learned = &taught->learned;
-    if (count_of(taught, true) == 0)
+    const struct cg_learned *learned = &updated->learned;
+    if (count_of(updated, true) == 0)
         return;
     cg_report_table(report, "ends",
                     "Ends of the top ring as found, and the hot gap that the "
                     "model leaves",
                     columns, 4);
     for (size_t i = 0; i < learned->entries; i++) {
-        const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
+        const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         if (entry->what != CG_EVIDENCE_ENDS)
             continue;
         cg_report_cell_words(report, "ends %s",
@@ -92,20 +92,20 @@ static void input_text(const struct cg_uncertain *input,
                  spread * width, setting->unit);
 }
 
-static double width_of(const struct cg_taught *taught, size_t input)
+static double width_of(const struct cg_updated_case *updated, size_t input)
 {
-    return sqrt(taught->learned.covariance[input][input]);
+    return sqrt(updated->learned.covariance[input][input]);
 }
 
 /* Whether an input moved or narrowed enough to be shown. */
-static bool has_moved(const struct cg_taught *taught, size_t input)
+static bool has_moved(const struct cg_updated_case *updated, size_t input)
 {
-    return fabs(taught->learned.mean[input]) >= MOVED ||
-           width_of(taught, input) <= NARROWED;
+    return fabs(updated->learned.mean[input]) >= MOVED ||
+           width_of(updated, input) <= NARROWED;
 }
 
 static void tell_inputs(struct cg_report *report,
-                        const struct cg_taught *taught)
+                        const struct cg_updated_case *updated)
 {
     static const struct cg_report_column columns[] = {
         {"input", "Input", CG_SHOW_WORDS},
@@ -114,7 +114,7 @@ static void tell_inputs(struct cg_report *report,
     size_t count, moved = 0;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
     for (size_t i = 0; i < count; i++)
-        moved += has_moved(taught, i);
+        moved += has_moved(updated, i);
     if (moved == 0) {
         cg_report_say(report, "What it taught: little. No input moves by 0.1 "
                               "of its standard deviations or narrows by 5 %%.");
@@ -126,11 +126,11 @@ static void tell_inputs(struct cg_report *report,
                     columns, 3);
     for (size_t i = 0; i < count; i++) {
         char before[INPUT_TEXT], after[INPUT_TEXT];
-        if (!has_moved(taught, i))
+        if (!has_moved(updated, i))
             continue;
-        input_text(&inputs[i], &taught->untaught, 0.0, 1.0, before);
-        input_text(&inputs[i], &taught->untaught, taught->learned.mean[i],
-                   width_of(taught, i), after);
+        input_text(&inputs[i], &updated->prior, 0.0, 1.0, before);
+        input_text(&inputs[i], &updated->prior, updated->learned.mean[i],
+                   width_of(updated, i), after);
         cg_report_cell_words(report, "%s", inputs[i].doc);
         cg_report_cell_words(report, "%s", before);
         cg_report_cell_words(report, "%s", after);
@@ -138,18 +138,18 @@ static void tell_inputs(struct cg_report *report,
 }
 
 void cg_report_find_evidence(struct cg_report *report,
-                             const struct cg_taught *taught,
+                             const struct cg_updated_case *updated,
                              const struct cg_answer *without)
 {
     const struct cg_gap_sum *sum = &without->top;
-    if (taught->learned.entries == 0)
+    if (updated->learned.entries == 0)
         return;
     cg_report_section(report, "Evidence");
     cg_report_say(report, "What was measured on the engine as the config says "
                           "it, and what the model learned from it.");
-    tell_measured(report, taught);
-    tell_ends(report, taught);
-    tell_inputs(report, taught);
+    tell_measured(report, updated);
+    tell_ends(report, updated);
+    tell_inputs(report, updated);
     cg_report_say(report, "It holds for this engine on this fuel and tune. "
                           "Every entry counts as found by itself: one finding "
                           "written down twice counts double.");

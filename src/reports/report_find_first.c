@@ -136,12 +136,12 @@ static void tell_reasons(struct cg_report *report, const struct cg_case *c,
 }
 
 static void note_evidence(struct cg_report *report,
-                          const struct cg_taught *taught,
+                          const struct cg_updated_case *updated,
                           const struct cg_answer *answer,
                           const struct cg_answer *without)
 {
     double before = without->top.cold_gap;
-    if (taught->learned.entries > 0 &&
+    if (updated->learned.entries > 0 &&
         answer->top.cold_gap < before * (1.0 - 1e-9))
         cg_report_note(report,
                        "your evidence makes the gap needed smaller, from %s: "
@@ -150,16 +150,16 @@ static void note_evidence(struct cg_report *report,
 }
 
 void cg_report_find_first(struct cg_report *report,
-                          const struct cg_taught *taught,
+                          const struct cg_updated_case *updated,
                           const struct cg_answer *answer,
                           const struct cg_answer *without)
 {
-    const struct cg_case *c = &taught->c;
+    const struct cg_case *c = &updated->c;
     cg_report_file_to(report, answer);
     tell_for(report, c);
     tell_verdicts(report, answer);
     tell_skirt(report, c, &answer->skirt);
-    note_evidence(report, taught, answer, without);
+    note_evidence(report, updated, answer, without);
     cg_report_find_notes(report, c, answer);
     tell_reasons(report, c, answer);
 }

@@ -5,11 +5,11 @@
 
 #include "answer.h"
 #include "report.h"
-#include "taught.h"
+#include "updated_case.h"
 
 /* What to file to, the verdict on what was given, and why. */
 void cg_report_find_first(struct cg_report *report,
-                          const struct cg_taught *taught,
+                          const struct cg_updated_case *updated,
                           const struct cg_answer *answer,
                           const struct cg_answer *without);
 
@@ -29,12 +29,12 @@ void cg_report_find_film(struct cg_report *report, const struct cg_case *c,
 
 /* What makes it uncertain, the correlations, the samples. */
 void cg_report_find_sure(struct cg_report *report,
-                         const struct cg_taught *taught,
+                         const struct cg_updated_case *updated,
                          const struct cg_answer *answer);
 
 /* What was measured and what it taught; nothing without evidence. */
 void cg_report_find_evidence(struct cg_report *report,
-                             const struct cg_taught *taught,
+                             const struct cg_updated_case *updated,
                              const struct cg_answer *without);
 
 void cg_report_find_piston(struct cg_report *report, const struct cg_case *c,

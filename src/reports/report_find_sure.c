@@ -109,17 +109,17 @@ static void tell_samples(struct cg_report *report, const struct cg_case *c,
 }
 
 void cg_report_find_sure(struct cg_report *report,
-                         const struct cg_taught *taught,
+                         const struct cg_updated_case *updated,
                          const struct cg_answer *answer)
 {
-    const struct cg_case *c = &taught->c;
+    const struct cg_case *c = &updated->c;
     cg_report_section(report, "How sure it is");
     tell_shares(report, answer);
     if (cg_inputs_correlated(c))
         cg_report_say(report, "Inputs are correlated: a share counts what an "
                               "input has in common with others.");
     tell_correlations(report, answer);
-    if (taught->learned.entries > 0)
+    if (updated->learned.entries > 0)
         cg_report_say(report,
                       "The evidence was fitted with %s; the others take over "
                       "what it taught.",

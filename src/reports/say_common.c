@@ -37,3 +37,16 @@ const char *cg_say_left_out(void)
            "circumference and between cylinders, knock, boost lag, coolant "
            "past boiling, gas pressure in the bore.";
 }
+
+void cg_say_engine(struct cg_report *report, const struct cg_case *c)
+{
+    cg_report_row(report, "cylinders", "Cylinders",
+                  cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
+    cg_report_row(report, "bore", "Bore",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
+    cg_report_row(report, "stroke", "Stroke",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+    cg_report_row(report, "boost", "Boost",
+                  cg_quantity(CG_SHOW_BOOST, c->charge.boost));
+    cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
+}

@@ -5,6 +5,7 @@
 #include <stdbool.h>
 
 #include "answer.h"
+#include "report.h"
 
 /* By how much at most the first-order allowance falls short of the sampled one,
  * on the engines in configs/engines/ [m]: inputs in per cent are lognormal,
@@ -26,7 +27,13 @@ const char *cg_say_left_out(void);
 struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch);
 
+/* What no gap needed has in it. */
+const char *cg_say_left_out(void);
+
 /* What the first-order allowance may lack. */
 struct cg_sentence cg_say_first_order(bool inch);
+
+/* Rows: cylinders, bore, stroke, boost, duty. */
+void cg_say_engine(struct cg_report *report, const struct cg_case *c);
 
 #endif

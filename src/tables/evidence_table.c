@@ -18,15 +18,15 @@ static double in_table(const struct cg_evidence_entry *entry, double value)
 }
 
 static void write_entries(struct cg_table *table,
-                          const struct cg_taught *taught)
+                          const struct cg_updated_case *updated)
 {
-    const struct cg_learned *learned = &taught->learned;
+    const struct cg_learned *learned = &updated->learned;
     cg_table_block(table, "entries");
     cg_table_line(table, "# what  measured [C; mm: cold gap of a sign]  "
                          "spread [K; mm]  before [C; mm: hot gap left]  "
                          "after [C; mm]");
     for (size_t i = 0; i < learned->entries; i++) {
-        const struct cg_evidence_entry *entry = &taught->evidence.entry[i];
+        const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g",
                       cg_evidence_name(entry->what),
                       !is_sign(entry)  ? ""
@@ -42,10 +42,10 @@ static void write_entries(struct cg_table *table,
 }
 
 enum cg_status cg_evidence_write(const char *dir, const char *config,
-                                 const struct cg_taught *taught,
+                                 const struct cg_updated_case *updated,
                                  struct cg_error *error)
 {
-    const struct cg_learned *learned = &taught->learned;
+    const struct cg_learned *learned = &updated->learned;
     struct cg_table_head head = {
         "Evidence: the model before and after it, and what it taught", config,
         NULL};
@@ -58,7 +58,7 @@ enum cg_status cg_evidence_write(const char *dir, const char *config,
         cg_table_open(dir, "evidence.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
-    write_entries(table, taught);
+    write_entries(table, updated);
     cg_table_block(table, "inputs");
     cg_table_line(table, "# input  moved [standard deviations of before]  "
                          "width [1, spread over that of before]");

@@ -2,12 +2,12 @@
 #ifndef CG_EVIDENCE_TABLE_H
 #define CG_EVIDENCE_TABLE_H
 
-#include "taught.h"
+#include "updated_case.h"
 
 /* Writes evidence.dat, or removes an earlier one where there is no evidence.
  * CG_FILE with the reason. */
 enum cg_status cg_evidence_write(const char *dir, const char *config,
-                                 const struct cg_taught *taught,
+                                 const struct cg_updated_case *updated,
                                  struct cg_error *error);
 
 #endif

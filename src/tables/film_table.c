@@ -4,18 +4,18 @@
 #include "table.h"
 
 static void write_ring(struct cg_table *table, const struct cg_case *c,
-                       const struct cg_ring_film_room *room,
+                       const struct cg_ring_film_workspace *workspace,
                        const struct cg_ring_gas *gas, const char *label)
 {
     double around = CG_PI * c->engine.bore;
     cg_table_block(table, "%s", label);
     for (size_t i = 0; i < CG_RING_FILM_POINTS; i++) {
-        const struct cg_film_point *point = &room->point[i];
+        const struct cg_film_point *point = &workspace->point[i];
         double values[9] = {cg_ring_film_angle(i),
                             point->film * 1e6,
-                            room->speed[i],
-                            room->viscosity[i] * 1e3,
-                            room->load[i] * around,
+                            workspace->speed[i],
+                            workspace->viscosity[i] * 1e3,
+                            workspace->load[i] * around,
                             point->contact * around,
                             point->viscous * around,
                             point->boundary * around,
@@ -47,19 +47,20 @@ enum cg_status cg_film_table_write(const char *dir, const char *config,
         cg_table_open(dir, "film.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
-    const struct cg_regime *full = &run->regime[run->full_load];
-    struct cg_regime_room *room = &run->room;
+    const struct cg_operating_point *full = &run->point[run->full_load];
+    struct cg_point_workspace *workspace = &run->workspace;
     for (int r = 0; r < CG_RING_OIL && status == CG_OK; r++) {
         struct cg_film_mean mean;
         cg_ring_gas_estimate((enum cg_ring_place)r,
                              c->charge.ambient_pressure, full->cylinder,
-                             room->ring_gas);
-        status = cg_ring_film_solve(
-            c, run->thermal, full->settled, (enum cg_ring_place)r,
-            full->operating.speed, room->ring_gas, room->ring_film, &mean,
-            error);
+                             workspace->ring_gas);
+        status = cg_ring_film_solve(c, run->thermal, full->settled,
+                                    (enum cg_ring_place)r,
+                                    full->operating.speed, workspace->ring_gas,
+                                    workspace->ring_film, &mean, error);
         if (status == CG_OK)
-            write_ring(table, c, room->ring_film, room->ring_gas, label[r]);
+            write_ring(table, c, workspace->ring_film, workspace->ring_gas,
+                       label[r]);
     }
     return cg_table_close(table, status, error);
 }

@@ -199,17 +199,17 @@ static enum cg_status write_stroke(const char *dir, const char *config,
 }
 
 static void write_cycle_block(struct cg_table *table,
-                              const struct cg_regime *regime,
+                              const struct cg_operating_point *point,
                               const struct cg_cycle *cycle, double deck_limit)
 {
     cg_table_block(table, "%.0frpm load %.3g heat factor %.3g",
-                   regime->operating.speed * 60.0, regime->operating.load,
-                   regime->operating.heat_factor);
+                   point->operating.speed * 60.0, point->operating.load,
+                   point->operating.heat_factor);
     for (size_t i = 0; i < cycle->points; i++) {
-        const struct cg_cycle_point *point = &cycle->point[i];
-        double values[5] = {point->crank_deg, point->pressure / 1e5,
-                            point->temperature, point->coefficient,
-                            fmin(point->depth, deck_limit) * 1e3};
+        const struct cg_cycle_point *at = &cycle->point[i];
+        double values[5] = {at->crank_deg, at->pressure / 1e5,
+                            at->temperature, at->coefficient,
+                            fmin(at->depth, deck_limit) * 1e3};
         cg_table_row(table, values, 5);
     }
 }
@@ -230,13 +230,13 @@ static enum cg_status write_cycle(const char *dir, const char *config,
         cg_table_open(dir, "cycle.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
-    for (size_t i = 0; i < run->regimes && status == CG_OK; i++) {
+    for (size_t i = 0; i < run->points && status == CG_OK; i++) {
         size_t at = i == 0 ? run->full_load
                            : (i <= run->full_load ? i - 1 : i);
         status =
-            cg_cycle_run(&run->regime[at].input, run->room.cycle, error);
+            cg_cycle_run(&run->point[at].input, run->workspace.cycle, error);
         if (status == CG_OK)
-            write_cycle_block(table, &run->regime[at], run->room.cycle,
+            write_cycle_block(table, &run->point[at], run->workspace.cycle,
                               run->thermal->bore.grid.length);
     }
     return cg_table_close(table, status, error);

@@ -12,6 +12,39 @@ enum {
 #define OIL 1e5 /* mm3/cm2 from m3/m2 */
 #define PCT 100.0
 
+struct cg_key_values cg_finish_keys(const struct cg_surface *surface,
+                                    const struct cg_finish_verdict *verdict)
+{
+    const struct cg_amplitude *a = &surface->amplitude;
+    const struct cg_core *core = &surface->core;
+    const struct cg_probability *p = &surface->probability;
+    const struct cg_profile *level = &surface->level;
+    double length = (double)surface->evaluated * level->spacing;
+    return (struct cg_key_values){{
+        {"Ra", "um", a->ra * UM},
+        {"Rq", "um", a->rq * UM},
+        {"Rz", "um", a->rz * UM},
+        {"Rk", "um", core->rk * UM},
+        {"Rpk", "um", core->rpk * UM},
+        {"Rvk", "um", core->rvk * UM},
+        {"Mr1", "%", core->mr1 * PCT},
+        {"Mr2", "%", core->mr2 * PCT},
+        {"A1", "um", core->a1 * UM},
+        {"A2", "um", core->a2 * UM},
+        {"Vo", "mm3/cm2", verdict->oil_held * OIL},
+        {"Vo_needed", "mm3/cm2", verdict->oil_needed * OIL},
+        {"fuel_per_area", "mm3/cm2", verdict->fuel_per_area * OIL},
+        {"Rt", "um", a->rt * UM},
+        {"Rpq", "um", p->rpq * UM},
+        {"Rvq", "um", p->rvq * UM},
+        {"Rmq", "%", p->rmq * PCT},
+        {"points", "1", (double)surface->evaluated},
+        {"spacing", "um", level->spacing * UM},
+        {"length", "mm", length * 1e3},
+        {"cutoff", "mm", surface->cutoff * 1e3},
+    }};
+}
+
 static enum cg_status write_keys(const char *dir, const char *config,
                                  const struct cg_surface *surface,
                                  const struct cg_finish_verdict *verdict,
@@ -19,45 +52,14 @@ static enum cg_status write_keys(const char *dir, const char *config,
 {
     struct cg_table_head head = {"Bore finish, and oil held against fuel",
                                  config, "key value unit"};
-    const struct cg_amplitude *a = &surface->amplitude;
-    const struct cg_core *core = &surface->core;
-    const struct cg_probability *p = &surface->probability;
-    const struct cg_profile *level = &surface->level;
-    const struct {
-        const char *key;
-        double value;
-        const char *unit;
-    } row[] = {
-        {"Ra", a->ra * UM, "um"},
-        {"Rq", a->rq * UM, "um"},
-        {"Rz", a->rz * UM, "um"},
-        {"Rk", core->rk * UM, "um"},
-        {"Rpk", core->rpk * UM, "um"},
-        {"Rvk", core->rvk * UM, "um"},
-        {"Mr1", core->mr1 * PCT, "%"},
-        {"Mr2", core->mr2 * PCT, "%"},
-        {"A1", core->a1 * UM, "um"},
-        {"A2", core->a2 * UM, "um"},
-        {"Vo", verdict->oil_held * OIL, "mm3/cm2"},
-        {"Vo_needed", verdict->oil_needed * OIL, "mm3/cm2"},
-        {"fuel_per_area", verdict->fuel_per_area * OIL, "mm3/cm2"},
-        {"Rt", a->rt * UM, "um"},
-        {"Rpq", p->rpq * UM, "um"},
-        {"Rvq", p->rvq * UM, "um"},
-        {"Rmq", p->rmq * PCT, "%"},
-        {"points", (double)surface->evaluated, "1"},
-        {"spacing", level->spacing * UM, "um"},
-        {"length", (double)surface->evaluated * level->spacing * 1e3, "mm"},
-        {"cutoff", surface->cutoff * 1e3, "mm"},
-    };
+    struct cg_key_values keys = cg_finish_keys(surface, verdict);
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "finish.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
     cg_table_note(table, "filter: %s", cg_filter_name(surface->filter));
-    for (size_t i = 0; i < sizeof row / sizeof row[0]; i++)
-        cg_table_key(table, row[i].key, row[i].value, row[i].unit);
+    cg_table_keys(table, &keys);
     return cg_table_close(table, CG_OK, error);
 }
 

@@ -81,14 +81,14 @@ static enum cg_status keep(struct cg_history *history,
                            const struct cg_instant *instant,
                            struct cg_error *error)
 {
-    if (history->moments == history->room) {
-        size_t room = history->room > 0 ? 2 * history->room : 256;
+    if (history->moments == history->capacity) {
+        size_t capacity = history->capacity > 0 ? 2 * history->capacity : 256;
         struct cg_moment *grown =
-            realloc(history->moment, room * sizeof *grown);
+            realloc(history->moment, capacity * sizeof *grown);
         if (grown == NULL)
             return cg_error_set(error, CG_NO_MEMORY, "out of memory");
         history->moment = grown;
-        history->room = room;
+        history->capacity = capacity;
     }
     struct cg_moment *next = &history->moment[history->moments];
     enum cg_status status =
@@ -100,7 +100,7 @@ static enum cg_status keep(struct cg_history *history,
     return CG_OK;
 }
 
-enum cg_status cg_history_watch(void *context,
+enum cg_status cg_history_observe(void *context,
                                 const struct cg_instant *instant,
                                 struct cg_error *error)
 {

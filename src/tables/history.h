@@ -25,7 +25,7 @@ struct cg_history {
     const struct cg_duty_run *run;
     double interval;
     struct cg_moment *moment;
-    size_t moments, room;
+    size_t moments, capacity;
     struct cg_moment tightest; /* snapshot at the largest closure so far */
 };
 
@@ -35,9 +35,9 @@ enum cg_status cg_history_begin(const struct cg_case *c,
                                 struct cg_error *error);
 void cg_history_free(struct cg_history *history);
 
-/* A watch for cg_answer_extremes: keeps the table's instants and the tightest.
- * context is the history. */
-enum cg_status cg_history_watch(void *context,
+/* An observer for cg_answer_extremes: keeps the table's instants and the
+ * tightest. context is the history. */
+enum cg_status cg_history_observe(void *context,
                                 const struct cg_instant *instant,
                                 struct cg_error *error);
 

@@ -9,8 +9,8 @@
 #include "stepper.h"
 #include "table.h"
 
-enum { WATCHED = 5 };
-static const char *const watched_name[WATCHED] = {
+enum { TRACKED = 5 };
+static const char *const tracked_name[TRACKED] = {
     "crown_C", "groove_top_C", "ring_top_C", "liner_top_C", "liner_low_C"};
 
 static double celsius(double kelvin)
@@ -27,9 +27,9 @@ static size_t station_at(const struct cg_thermal *thermal, double depth)
 
 /* Nodes of the columns: crown centre, top groove, middle of the top ring, bore
  * surface at the top and the bottom of the top ring's travel. */
-static void find_watched(const struct cg_case *c,
+static void find_tracked(const struct cg_case *c,
                          const struct cg_thermal *thermal,
-                         size_t node[WATCHED])
+                         size_t node[TRACKED])
 {
     const struct cg_chain *ring = &thermal->ring[CG_RING_TOP].chain;
     double top = cg_ring_turn(c, CG_RING_TOP);
@@ -108,7 +108,7 @@ static void netlist_elements(struct cg_table *table,
 static enum cg_status write_netlist(const char *dir, const char *config,
                                     const struct cg_network *network,
                                     const double *start,
-                                    const size_t node[WATCHED],
+                                    const size_t node[TRACKED],
                                     struct cg_error *error)
 {
     struct cg_table_head head = {NULL, config, NULL};
@@ -135,7 +135,7 @@ static enum cg_status write_netlist(const char *dir, const char *config,
 static enum cg_status run_transient(const struct cg_case *c,
                                     struct cg_duty_run *run,
                                     struct cg_table *table,
-                                    const size_t node[WATCHED],
+                                    const size_t node[TRACKED],
                                     double *temperature,
                                     struct cg_error *error)
 {
@@ -147,15 +147,15 @@ static enum cg_status run_transient(const struct cg_case *c,
     enum cg_status status = CG_OK;
     for (long i = 0; i <= rows && status == CG_OK; i++) {
         if (i > 0)
-            status = cg_stepper_run(run->room.stepper, run->thermal->network,
-                                    &drive, (double)(i - 1) * interval,
-                                    (double)i * interval, &control,
-                                    temperature, NULL, NULL, NULL, error);
-        double values[1 + WATCHED] = {(double)i * interval};
-        for (size_t k = 0; k < WATCHED; k++)
+            status = cg_stepper_run(
+                run->workspace.stepper, run->thermal->network, &drive,
+                (double)(i - 1) * interval, (double)i * interval, &control,
+                temperature, NULL, NULL, NULL, error);
+        double values[1 + TRACKED] = {(double)i * interval};
+        for (size_t k = 0; k < TRACKED; k++)
             values[1 + k] = celsius(temperature[node[k]]);
         if (status == CG_OK)
-            cg_table_row(table, values, 1 + WATCHED);
+            cg_table_row(table, values, 1 + TRACKED);
     }
     return status;
 }
@@ -163,7 +163,7 @@ static enum cg_status run_transient(const struct cg_case *c,
 static enum cg_status write_run(const char *dir, const char *config,
                                 const struct cg_case *c,
                                 struct cg_duty_run *run,
-                                const size_t node[WATCHED],
+                                const size_t node[TRACKED],
                                 double *temperature, struct cg_error *error)
 {
     struct cg_table_head head = {
@@ -176,8 +176,8 @@ static enum cg_status write_run(const char *dir, const char *config,
         cg_table_open(dir, "network_run.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
-    for (size_t k = 0; k < WATCHED; k++)
-        cg_table_note(table, "node %s = %zu", watched_name[k], node[k]);
+    for (size_t k = 0; k < TRACKED; k++)
+        cg_table_note(table, "node %s = %zu", tracked_name[k], node[k]);
     status = run_transient(c, run, table, node, temperature, error);
     return cg_table_close(table, status, error);
 }
@@ -187,15 +187,15 @@ enum cg_status cg_network_tables_write(const char *dir, const char *config,
                                        struct cg_duty_run *run,
                                        struct cg_error *error)
 {
-    const struct cg_regime *full = &run->regime[run->full_load];
+    const struct cg_operating_point *full = &run->point[run->full_load];
     struct cg_network *network = run->thermal->network;
-    size_t node[WATCHED];
+    size_t node[TRACKED];
     double *temperature = malloc(network->nodes * sizeof *temperature);
     if (temperature == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    find_watched(c, run->thermal, node);
+    find_tracked(c, run->thermal, node);
     cg_duty_run_start(c, run, temperature);
-    cg_regime_apply(full, full, 0.0, run->thermal);
+    cg_point_apply(full, full, 0.0, run->thermal);
     enum cg_status status =
         write_network(dir, config, network, temperature, error);
     if (status == CG_OK)

@@ -3,24 +3,17 @@
 #include <math.h>
 
 #include "ports_text.h"
-#include "seal_trade.h"
+#include "seal_tradeoff.h"
 #include "table.h"
 
-struct key {
-    const char *name, *unit;
-    double value;
-};
-
-static enum cg_status write_keys(const char *dir, const char *config,
-                                 const struct cg_seal_study *s,
-                                 struct cg_error *error)
+struct cg_key_values cg_seal_keys(const struct cg_seal_study *s)
 {
     const struct cg_seal_answer *at = &s->at_rated, *other = &s->at_other;
     const struct cg_seal *at_speed = s->hardest != NULL ? s->hardest : s->rated;
     const struct cg_seal_answer *hard =
         s->hardest != NULL ? &s->at_hardest : at;
     const struct cg_pack_cycle *cycle = &at->settled.cycle;
-    const struct key keys[] = {
+    return (struct cg_key_values){{
         {"blow_by", "g/s", at->blow_by * 1e3},
         {"blow_by_share", "%", at->blow_by_share * 100.0},
         {"blow_by_volume", "L/min", at->blow_by_volume * 6e4},
@@ -59,7 +52,14 @@ static enum cg_status write_keys(const char *dir, const char *config,
         {"hardest_unseat_angle", "deg", hard->settled.cycle.unseat_deg[0]},
         {"hardest_blow_by", "g/s", hard->blow_by * 1e3},
         {"hardest_blow_by_share", "%", hard->blow_by_share * 100.0},
-    };
+    }};
+}
+
+static enum cg_status write_keys(const char *dir, const char *config,
+                                 const struct cg_seal_study *s,
+                                 struct cg_error *error)
+{
+    struct cg_key_values keys = cg_seal_keys(s);
     struct cg_table_head head = {
         "Gas past the rings, at rated speed and full load unless it says "
         "hardest (lowest speed of the duty at full load)",
@@ -73,8 +73,7 @@ static enum cg_status write_keys(const char *dir, const char *config,
                          "unseat angle of 720 deg: never");
     cg_table_note(table, "other_ports: %s",
                   cg_ports_text(s->c, s->other_ports, false).text);
-    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
-        cg_table_key(table, keys[i].name, keys[i].value, keys[i].unit);
+    cg_table_keys(table, &keys);
     return cg_table_close(table, CG_OK, error);
 }
 
@@ -93,10 +92,10 @@ static void write_block(struct cg_table *table, const struct cg_seal *seal,
                      r->flow[CG_PACK_FLOW(1, CG_WAY_FACE)] +
                      r->flow[CG_PACK_FLOW(1, CG_WAY_LOWER)];
         double values[] = {cg_pack_angle(i),
-                           r->place[CG_PACK_CYLINDER] / 1e5,
-                           r->place[CG_PACK_GROOVE_TOP] / 1e5,
-                           r->place[CG_PACK_LAND] / 1e5,
-                           r->place[CG_PACK_GROOVE_SECOND] / 1e5,
+                           r->pressure[CG_PACK_CYLINDER] / 1e5,
+                           r->pressure[CG_PACK_GROOVE_TOP] / 1e5,
+                           r->pressure[CG_PACK_LAND] / 1e5,
+                           r->pressure[CG_PACK_GROOVE_SECOND] / 1e5,
                            r->lift[0] * 1e6,
                            r->lift[1] * 1e6,
                            r->load[0],
@@ -135,12 +134,13 @@ static enum cg_status write_cycle(const char *dir, const char *config,
     return cg_table_close(table, CG_OK, error);
 }
 
-static void write_trade(struct cg_table *table, const struct cg_trade *trade)
+static void write_tradeoff(struct cg_table *table,
+                           const struct cg_tradeoff *tradeoff)
 {
-    cg_table_block(table, "%.0fkPa safe %.4gmm", trade->boost / 1e3,
-                   trade->safe_gap * 1e3);
-    for (int i = 0; i < CG_TRADE_POINTS; i++) {
-        const struct cg_trade_point *at = &trade->point[i];
+    cg_table_block(table, "%.0fkPa safe %.4gmm", tradeoff->boost / 1e3,
+                   tradeoff->safe_gap * 1e3);
+    for (int i = 0; i < CG_TRADEOFF_POINTS; i++) {
+        const struct cg_tradeoff_point *at = &tradeoff->point[i];
         double values[] = {at->gap * 1e3, at->chance_less, at->chance_touch,
                            at->blow_by * 1e3, at->blow_by_share * 100.0};
         cg_table_row(table, values, sizeof values / sizeof values[0]);
@@ -168,13 +168,13 @@ static enum cg_status write_gaps(const char *dir, const char *config,
         return status;
     cg_table_note(table, "top gap looked at %.4g mm, second %.4g times that",
                   s->gap[0] * 1e3, ratio);
-    int boosts = cg_seal_trade_boosts(s->c, boost);
+    int boosts = cg_seal_tradeoff_boosts(s->c, boost);
     for (int i = 0; i < boosts && status == CG_OK; i++) {
-        struct cg_trade trade = {.boost = boost[i]};
-        status = cg_seal_trade(s->c, top / 3.0, 2.0 * top, ratio, &trade,
+        struct cg_tradeoff tradeoff = {.boost = boost[i]};
+        status = cg_seal_tradeoff(s->c, top / 3.0, 2.0 * top, ratio, &tradeoff,
                                error);
         if (status == CG_OK)
-            write_trade(table, &trade);
+            write_tradeoff(table, &tradeoff);
     }
     return cg_table_close(table, status, error);
 }

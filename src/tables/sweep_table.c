@@ -35,27 +35,28 @@ void cg_part_name(const struct cg_part *part, char name[64])
 }
 
 /* The columns' line: the varied settings, the summary's keys, the outcome. */
-static void list_columns(const struct cg_grid *grid, char *text, size_t room)
+static void list_columns(const struct cg_grid *grid, char *text,
+                         size_t capacity)
 {
     size_t count, at = 0;
     const struct cg_summary_key *keys = cg_summary_keys(&count);
-    for (size_t i = 0; i < grid->axes && at < room; i++)
-        at += (size_t)snprintf(text + at, room - at, "%s  ",
+    for (size_t i = 0; i < grid->axes && at < capacity; i++)
+        at += (size_t)snprintf(text + at, capacity - at, "%s  ",
                                grid->axis[i].path);
-    for (size_t i = 0; i < count && at < room; i++)
-        at += (size_t)snprintf(text + at, room - at, "%s [%s]  ", keys[i].key,
-                               keys[i].unit);
-    if (at < room)
-        snprintf(text + at, room - at, "outcome");
+    for (size_t i = 0; i < count && at < capacity; i++)
+        at += (size_t)snprintf(text + at, capacity - at, "%s [%s]  ",
+                               keys[i].key, keys[i].unit);
+    if (at < capacity)
+        snprintf(text + at, capacity - at, "outcome");
 }
 
 /* One line that tells this grid from another one. */
-static void list_grid(const struct cg_grid *grid, char *text, size_t room)
+static void list_grid(const struct cg_grid *grid, char *text, size_t capacity)
 {
-    size_t at = (size_t)snprintf(text, room, "grid of %zu points:",
+    size_t at = (size_t)snprintf(text, capacity, "grid of %zu points:",
                                  grid->points);
-    for (size_t i = 0; i < grid->axes && at < room; i++)
-        at += (size_t)snprintf(text + at, room - at, " %s=%s..%s (%zu)",
+    for (size_t i = 0; i < grid->axes && at < capacity; i++)
+        at += (size_t)snprintf(text + at, capacity - at, " %s=%s..%s (%zu)",
                                grid->axis[i].path, grid->axis[i].value[0],
                                grid->axis[i].value[grid->axis[i].count - 1],
                                grid->axis[i].count);
@@ -171,22 +172,22 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
                       size_t point, const struct cg_case *c,
                       const struct cg_answer *answer, const char *reason)
 {
-    size_t count, at = 0, room = sizeof row->text;
+    size_t count, at = 0, capacity = sizeof row->text;
     const struct cg_summary_key *keys = cg_summary_keys(&count);
-    for (size_t i = 0; i < grid->axes && at < room; i++)
-        at += (size_t)snprintf(row->text + at, room - at, "%s ",
+    for (size_t i = 0; i < grid->axes && at < capacity; i++)
+        at += (size_t)snprintf(row->text + at, capacity - at, "%s ",
                                cg_grid_value(grid, point, i));
-    for (size_t i = 0; i < count && at < room; i++) {
+    for (size_t i = 0; i < count && at < capacity; i++) {
         if (answer == NULL)
-            at += (size_t)snprintf(row->text + at, room - at, "nan ");
+            at += (size_t)snprintf(row->text + at, capacity - at, "nan ");
         else
-            at += (size_t)snprintf(row->text + at, room - at, "%.7g ",
+            at += (size_t)snprintf(row->text + at, capacity - at, "%.7g ",
                                    keys[i].get(c, answer));
     }
-    if (at >= room)
+    if (at >= capacity)
         return;
-    snprintf(row->text + at, room - at, answer != NULL ? "\"ok\"" : "\"%.400s\"",
-             reason);
+    snprintf(row->text + at, capacity - at,
+             answer != NULL ? "\"ok\"" : "\"%.400s\"", reason);
     cg_plain_make(row->text + at);
     /* Quotes inside would end gnuplot's text early. */
     char *quote = strchr(row->text + at + 1, '"');

@@ -82,46 +82,53 @@ struct cg_hand cg_hand_root(const char *name, const char *unit, int digits,
     return hand;
 }
 
-void cg_figure_print(FILE *out, const struct cg_figure *figure)
+struct cg_text cg_figure_text(const struct cg_figure *figure)
 {
-    fprintf(out, "%s%s%s", figure->text, figure->unit[0] != '\0' ? " " : "",
-            figure->unit);
+    struct cg_text out;
+    snprintf(out.text, sizeof out.text, "%s%s%s", figure->text,
+             figure->unit[0] != '\0' ? " " : "", figure->unit);
+    return out;
 }
 
-static void print_formula(FILE *out, const struct cg_hand *hand)
+static void add(struct cg_hand_text *out, const char *words)
 {
-    fprintf(out, "  %s = %s", hand->result.name, hand->root ? "sqrt " : "");
+    size_t used = strlen(out->text);
+    snprintf(out->text + used, sizeof out->text - used, "%s", words);
+}
+
+/* " = sqrt a", " = a x b", by names where the figures have them or by the
+ * numbers with their units. */
+static void add_side(struct cg_hand_text *out, const struct cg_hand *hand,
+                     bool names)
+{
+    char operation[] = " x ";
+    add(out, hand->root ? " = sqrt " : " = ");
     for (size_t i = 0; i <= strlen(hand->operators); i++) {
         const struct cg_figure *figure = &hand->figure[i];
-        if (i > 0)
-            fprintf(out, " %c ", hand->operators[i - 1]);
-        fprintf(out, "%s", figure->name != NULL ? figure->name : figure->text);
+        if (i > 0) {
+            operation[1] = hand->operators[i - 1];
+            add(out, operation);
+        }
+        if (!names)
+            add(out, cg_figure_text(figure).text);
+        else
+            add(out, figure->name != NULL ? figure->name : figure->text);
     }
-    fprintf(out, "\n");
 }
 
-static void print_numbers(FILE *out, const struct cg_hand *hand)
+void cg_hand_add(struct cg_hand_text *out, const struct cg_hand *hand,
+                 bool formula)
 {
-    fprintf(out, " = %s", hand->root ? "sqrt " : "");
-    for (size_t i = 0; i <= strlen(hand->operators); i++) {
-        if (i > 0)
-            fprintf(out, " %c ", hand->operators[i - 1]);
-        cg_figure_print(out, &hand->figure[i]);
+    add(out, "  ");
+    add(out, hand->result.name);
+    if (formula) {
+        add_side(out, hand, true);
+        add(out, "\n  ");
+        for (size_t i = 0; i < strlen(hand->result.name); i++)
+            add(out, " ");
     }
-    fprintf(out, " = ");
-    cg_figure_print(out, &hand->result);
-    fprintf(out, "\n");
-}
-
-void cg_hand_print(FILE *out, const struct cg_hand *hand)
-{
-    print_formula(out, hand);
-    fprintf(out, "  %*s", (int)strlen(hand->result.name), "");
-    print_numbers(out, hand);
-}
-
-void cg_hand_print_numbers(FILE *out, const struct cg_hand *hand)
-{
-    fprintf(out, "  %s", hand->result.name);
-    print_numbers(out, hand);
+    add_side(out, hand, false);
+    add(out, " = ");
+    add(out, cg_figure_text(&hand->result).text);
+    add(out, "\n");
 }

@@ -4,7 +4,7 @@
  *
  *   struct cg_hand growth = cg_hand_work("growth", "mm", 3, "xx/",
  *                               CG_FIGURES(arc, expansion, rise, million));
- *   cg_hand_print(stdout, &growth);
+ *   cg_hand_add(&text, &growth, true);
  *
  *   growth = arc x expansion x rise / 1000000
  *          = 271.75 mm x 12.20 x 159 C / 1000000 = 0.527 mm
@@ -13,7 +13,8 @@
 #define CG_BY_HAND_H
 
 #include <stdbool.h>
-#include <stdio.h>
+
+#include "quantity.h"
 
 enum { CG_HAND_FIGURES = 8 };
 
@@ -60,11 +61,17 @@ struct cg_hand cg_hand_work(const char *name, const char *unit, int digits,
 struct cg_hand cg_hand_root(const char *name, const char *unit, int digits,
                             const struct cg_figure *of);
 
-/* Prints formula and numbers, two lines; the numbers alone, one line. */
-void cg_hand_print(FILE *out, const struct cg_hand *hand);
-void cg_hand_print_numbers(FILE *out, const struct cg_hand *hand);
+/* Lines of worked sums. */
+struct cg_hand_text {
+    char text[4096];
+};
+
+/* Adds a sum: formula and numbers, two lines, or the numbers alone, one line.
+ * What does not fit is cut off. */
+void cg_hand_add(struct cg_hand_text *out, const struct cg_hand *hand,
+                 bool formula);
 
 /* "271.75 mm": a figure with its unit. */
-void cg_figure_print(FILE *out, const struct cg_figure *figure);
+struct cg_text cg_figure_text(const struct cg_figure *figure);
 
 #endif

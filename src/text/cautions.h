@@ -2,13 +2,16 @@
 #ifndef CG_CAUTIONS_H
 #define CG_CAUTIONS_H
 
-/* One line, no newline: for the head of a table. */
+#include <stdio.h>
+
+/* Sentence by sentence, ended by NULL. */
+const char *const *cg_cautions_list(void);
+
+/* The first of them on one line, no newline: for the head of a table. */
 const char *cg_cautions_short(void);
 
-/* A few lines, each ended by a newline: for screens. */
-const char *cg_cautions_text(void);
-
-/* The same sentences one by one, ended by NULL: for pages. */
-const char *const *cg_cautions_list(void);
+/* All of them under a heading, a screen wide.  Cannot fail; look at the file's
+ * error flag. */
+void cg_cautions_print(FILE *out);
 
 #endif

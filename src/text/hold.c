@@ -31,13 +31,13 @@ static enum cg_status busy(const struct cg_hold *hold, struct cg_error *error)
 static enum cg_status try_hold(bool shared, struct cg_hold *hold, bool *again,
                                struct cg_error *error)
 {
-    enum cg_status status = cg_aside_folder(hold->path, &hold->made, error);
+    enum cg_status status = cg_part_file_folder(hold->path, &hold->made, error);
     if (status != CG_OK)
         return status;
     hold->folder = open(hold->path, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     *again = hold->folder < 0 && errno == ENOENT;
     if (hold->folder < 0)
-        return cg_aside_trouble(hold->path, "write into it", error);
+        return cg_part_file_trouble(hold->path, "write into it", error);
     /* Where the file system knows no locks, the parts meet all the same. */
     if (flock(hold->folder, (shared ? LOCK_SH : LOCK_EX) | LOCK_NB) != 0 &&
         errno == EWOULDBLOCK)
@@ -57,7 +57,7 @@ enum cg_status cg_hold_begin(const char *dir, bool shared, struct cg_hold *hold,
     enum cg_status status = CG_OK;
     bool again = true;
     hold->folder = -1;
-    if (snprintf(hold->path, sizeof hold->path, "%s", dir) >= CG_ASIDE_PATH)
+    if (snprintf(hold->path, sizeof hold->path, "%s", dir) >= CG_PART_FILE_PATH)
         return cg_error_set(error, CG_FILE, "%.40s...: the name is too long",
                             dir);
     cg_open_parts_wait();

@@ -1,20 +1,20 @@
 /* A folder is written by one run at a time: it is held (flock) for the whole
  * run, and the system lets go of it with the process.  The blocks of a job
- * array write files of their own, each held by itself (aside.h), and so share
- * it. */
+ * array write files of their own, each held by itself (part_file.h), and so
+ * share it. */
 #ifndef CG_HOLD_H
 #define CG_HOLD_H
 
 #include <stdbool.h>
 
-#include "aside.h"
+#include "part_file.h"
 #include "status.h"
 
 struct cg_hold {
     int folder; /* open; -1: nothing is held */
     bool made;  /* it was missing, and goes again if nothing comes into it;
                    not where it is shared */
-    char path[CG_ASIDE_PATH];
+    char path[CG_PART_FILE_PATH];
 };
 
 /* Creates `dir` if it is missing (its parent must exist) and holds it, alone or

@@ -1,10 +1,11 @@
 #include "nearest.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "trade_word.h"
 
-enum { LETTERS = 63 };
+enum { LETTERS = 63, LETTERS_AN_EDIT = 3 };
 
 static size_t smaller(size_t a, size_t b)
 {
@@ -48,6 +49,13 @@ size_t cg_nearest(const char *word, const char *const *names, size_t count)
     return nearest;
 }
 
+bool cg_near(const char *word, const char *name)
+{
+    char ours[LETTERS + 1];
+    cg_trade_word(word, ours, sizeof ours);
+    return LETTERS_AN_EDIT * cg_edit_distance(ours, name) <= strlen(ours);
+}
+
 static void append(char *list, size_t size, const char *name)
 {
     size_t used = strlen(list);
@@ -69,4 +77,18 @@ void cg_nearest_list(const char *word, const char *const *names, size_t count,
     for (size_t i = 0; i < count; i++)
         if (i != first)
             append(list, size, names[i]);
+}
+
+void cg_nearest_hint(const char *word, const char *const *names, size_t count,
+                     char *hint, size_t size)
+{
+    static const char allowed[] = "allowed: ";
+    const char *nearest = names[cg_nearest(word, names, count)];
+    if (cg_near(word, nearest)) {
+        snprintf(hint, size, "the nearest is %s", nearest);
+    } else if (size > sizeof allowed) {
+        memcpy(hint, allowed, sizeof allowed);
+        cg_nearest_list(word, names, count, hint + sizeof allowed - 1,
+                        size - (sizeof allowed - 1));
+    }
 }

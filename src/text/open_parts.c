@@ -33,7 +33,7 @@ static void remove_and_end(int ended_by)
 }
 
 /* Whoever watches a signal already, or ignores it, goes on doing so. */
-static void watch_ends(void)
+static void catch_ends(void)
 {
     struct sigaction action, before;
     memset(&action, 0, sizeof action);
@@ -61,7 +61,7 @@ void cg_open_parts_go(void)
 
 void cg_open_parts_add(const char *path)
 {
-    watch_ends();
+    catch_ends();
     for (int i = 0; i < CG_OPEN_PARTS; i++)
         if (!is_open[i]) {
             strcpy(open_part[i], path);

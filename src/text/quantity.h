@@ -23,10 +23,13 @@ enum cg_kind {
     CG_SHOW_SMALL_LENGTH,  /* [m], likewise, one unit at a time */
     CG_SHOW_LENGTH,        /* [m] */
     CG_SHOW_FILM,          /* [m], um and uin */
+    CG_SHOW_ROUGHNESS,     /* [m], likewise, of a surface */
+    CG_SHOW_OIL,           /* volume to an area [m], mm3/cm2, or how deep */
     CG_SHOW_TEMPERATURE,   /* [K], C and F */
     CG_SHOW_KELVIN,        /* a difference [K] */
     CG_SHOW_PRESSURE,      /* [Pa], bar and psi */
     CG_SHOW_PEAK_PRESSURE, /* [Pa], whole bar */
+    CG_SHOW_RISE,          /* of pressure [Pa/deg], bar/deg and psi/deg */
     CG_SHOW_STRESS,        /* [Pa], MPa and ksi */
     CG_SHOW_WALL_PRESSURE, /* [Pa], MPa and psi */
     CG_SHOW_BOOST,         /* [Pa], gauge, kPa and psi */
@@ -35,6 +38,7 @@ enum cg_kind {
     CG_SHOW_FLOW,          /* [kg/s], kg/h and lb/h */
     CG_SHOW_LEAK,          /* [kg/s], g/s and lb/h */
     CG_SHOW_DRAUGHT,       /* [m3/s], L/min and cfm */
+    CG_SHOW_DRAUGHT_SHARE, /* [m3/J], of the power: L/min/kW and cfm/hp */
     CG_SHOW_FORCE,         /* [N], N and lbf */
     CG_SHOW_FLUX,          /* [W/m2] */
     CG_SHOW_PEAK_FLUX,     /* likewise, one decimal */
@@ -42,6 +46,7 @@ enum cg_kind {
     CG_SHOW_SPEED,         /* [1/s], rpm */
     CG_SHOW_TIME,          /* [s] */
     CG_SHOW_ANGLE,         /* of the crank [deg] */
+    CG_SHOW_SMALL_ANGLE,   /* likewise, to a hundredth */
     CG_KINDS
 };
 

@@ -8,12 +8,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "aside.h"
 #include "cautions.h"
+#include "part_file.h"
 #include "text_file.h"
 
 struct cg_table {
-    struct cg_aside aside;
+    struct cg_part_file part_file;
     FILE *file; /* the aside's */
     size_t blocks;
 };
@@ -42,12 +42,13 @@ enum cg_status cg_table_open(const char *dir, const char *name,
     struct cg_table *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    enum cg_status status = cg_aside_open(dir, name, &made->aside, error);
+    enum cg_status status =
+        cg_part_file_open(dir, name, &made->part_file, error);
     if (status != CG_OK) {
         free(made);
         return status;
     }
-    made->file = made->aside.file;
+    made->file = made->part_file.file;
     if (head->title != NULL)
         write_head(made->file, head);
     *table = made;
@@ -57,14 +58,14 @@ enum cg_status cg_table_open(const char *dir, const char *name,
 enum cg_status cg_table_drop(const char *dir, const char *name,
                              struct cg_error *error)
 {
-    char path[CG_ASIDE_PATH];
-    enum cg_status status = cg_aside_may(dir, name, error);
+    char path[CG_PART_FILE_PATH];
+    enum cg_status status = cg_part_file_may(dir, name, error);
     if (status != CG_OK)
         return status;
     snprintf(path, sizeof path, "%s/%s", dir, name);
     return remove(path) == 0 || errno == ENOENT
                ? CG_OK
-               : cg_aside_trouble(path, "remove", error);
+               : cg_part_file_trouble(path, "remove", error);
 }
 
 /* Lines longer than the room come in pieces. */
@@ -79,7 +80,7 @@ static enum cg_status take_lines(FILE *file, const char *path,
         status = take(context, line, error);
     }
     if (status == CG_OK && ferror(file))
-        status = cg_aside_trouble(path, "read", error);
+        status = cg_part_file_trouble(path, "read", error);
     return status;
 }
 
@@ -100,14 +101,14 @@ static bool goes_on(FILE *longer, const char *table)
 enum cg_status cg_table_rescue(const char *dir, const char *name,
                                struct cg_error *error)
 {
-    return cg_aside_rescue(dir, name, goes_on, error);
+    return cg_part_file_rescue(dir, name, goes_on, error);
 }
 
 enum cg_status cg_table_earlier(const struct cg_table *table,
                                 cg_table_take take, void *context,
                                 struct cg_error *error)
 {
-    const char *path = table->aside.final;
+    const char *path = table->part_file.final;
     struct cg_error trouble;
     FILE *old = cg_text_open(path, &trouble);
     if (old == NULL)
@@ -123,7 +124,7 @@ enum cg_status cg_table_lines(const char *dir, const char *name,
                               cg_table_take take, void *context,
                               struct cg_error *error)
 {
-    char path[CG_ASIDE_PATH];
+    char path[CG_PART_FILE_PATH];
     snprintf(path, sizeof path, "%s/%s", dir, name);
     FILE *file = cg_text_open(path, error);
     if (file == NULL)
@@ -183,12 +184,19 @@ void cg_table_key(struct cg_table *table, const char *key, double value,
         fprintf(table->file, "%s %.7g %s\n", key, value, unit);
 }
 
+void cg_table_keys(struct cg_table *table, const struct cg_key_values *keys)
+{
+    for (size_t i = 0; i < CG_KEYS_MOST && keys->row[i].key != NULL; i++)
+        cg_table_key(table, keys->row[i].key, keys->row[i].value,
+                     keys->row[i].unit);
+}
+
 enum cg_status cg_table_close(struct cg_table *table, enum cg_status status,
                               struct cg_error *error)
 {
     if (table == NULL)
         return status;
-    status = cg_aside_close(&table->aside, status, error);
+    status = cg_part_file_close(&table->part_file, status, error);
     free(table);
     return status;
 }

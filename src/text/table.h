@@ -2,7 +2,7 @@
  *
  * Whitespace columns under a comment head (title, version, config, caution,
  * column names with units); blocks parted by two blank lines.  A table is
- * written aside and renamed when it is whole (aside.h).
+ * written aside and renamed when it is whole (part_file.h).
  */
 #ifndef CG_TABLE_H
 #define CG_TABLE_H
@@ -10,6 +10,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "key_value.h"
 #include "status.h"
 
 struct cg_table;
@@ -23,7 +24,7 @@ struct cg_table_head {
 
 /* Creates folder `dir` if it is missing (its parent must exist), and
  * DIR/NAME.part with its head.  CG_FILE with the reason: also where another run
- * writes it, or no table may stand there (cg_aside_may). */
+ * writes it, or no table may stand there (cg_part_file_may). */
 enum cg_status cg_table_open(const char *dir, const char *name,
                              const struct cg_table_head *head,
                              struct cg_table **table, struct cg_error *error);
@@ -77,6 +78,7 @@ void cg_table_line(struct cg_table *table, const char *format, ...)
 /* A row of a key table: key, value, unit ("1" for none). */
 void cg_table_key(struct cg_table *table, const char *key, double value,
                   const char *unit);
+void cg_table_keys(struct cg_table *table, const struct cg_key_values *keys);
 
 /* Closes and, if all was well written and `status` is CG_OK, renames;
  * otherwise removes the part.  Returns `status`, or CG_FILE with the reason. */

@@ -12,7 +12,7 @@
 
 #include "inputs.h"
 
-enum { FIRST_ROOM = 16384, MOST_ROOM = 16 * 1024 * 1024 };
+enum { FIRST_CAPACITY = 16384, MOST_CAPACITY = 16 * 1024 * 1024 };
 
 /* Line by line a file may be longer: the most points of a profile, 64 letters
  * each. */
@@ -83,25 +83,25 @@ static enum cg_status open_input(const char *path, FILE **file,
 static enum cg_status read_all(FILE *file, const char *path, char **text,
                                struct cg_error *error)
 {
-    size_t room = FIRST_ROOM, length = 0;
+    size_t capacity = FIRST_CAPACITY, length = 0;
     for (;;) {
-        char *larger = realloc(*text, room);
+        char *larger = realloc(*text, capacity);
         if (larger == NULL)
             return cg_error_set(error, CG_NO_MEMORY, "%s: out of memory",
                                 path);
         *text = larger;
         errno = 0;
-        length += fread(larger + length, 1, room - 1 - length, file);
+        length += fread(larger + length, 1, capacity - 1 - length, file);
         if (ferror(file))
             return cg_error_set(error, CG_FILE, "%s: cannot read: %s", path,
                                 strerror(errno));
-        if (length < room - 1)
+        if (length < capacity - 1)
             break;
-        if (room >= MOST_ROOM)
+        if (capacity >= MOST_CAPACITY)
             return cg_error_set(error, CG_BAD_INPUT,
                                 "%s: larger than 16 MB, not read",
                                 path);
-        room *= 2;
+        capacity *= 2;
     }
     (*text)[length] = '\0';
     if (strlen(*text) != length)

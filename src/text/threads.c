@@ -5,7 +5,7 @@
 #include <pthread.h>
 #include <sys/resource.h>
 
-#include "stack_room.h"
+#include "stack_space.h"
 
 /* Of a limited address space each thread is to have so much [bytes]: its
  * stack, its heap and its work, without the others coming short. */

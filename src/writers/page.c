@@ -10,10 +10,10 @@
 #include "page_parts.h"
 #include "page_style.h"
 
-enum cg_status cg_page_hold(const char *path, struct cg_aside *aside,
+enum cg_status cg_page_hold(const char *path, struct cg_part_file *part_file,
                             struct cg_error *error)
 {
-    char dir[CG_ASIDE_PATH] = ".";
+    char dir[CG_PART_FILE_PATH] = ".";
     const char *slash = strrchr(path, '/');
     const char *name = slash != NULL ? slash + 1 : path;
     size_t length = slash == path ? 1 : (size_t)(name - path);
@@ -24,7 +24,7 @@ enum cg_status cg_page_hold(const char *path, struct cg_aside *aside,
         memcpy(dir, path, length);
         dir[length > 1 ? length - 1 : length] = '\0';
     }
-    return cg_aside_open(dir, name, aside, error);
+    return cg_part_file_open(dir, name, part_file, error);
 }
 
 /* <tag class="..."> text </tag>, a line of its own. */
@@ -52,8 +52,9 @@ static void write_head(struct cg_page *page, const struct cg_page_head *head)
           "<link rel=\"icon\" href=\"data:,\"/>\n",
           page->file);
     element(page, "title", NULL, head->title);
-    fprintf(page->file, "<style>\n%s%s</style>\n</head>\n<body>\n<main>\n",
-            cg_page_style(), cg_page_style_print());
+    fprintf(page->file, "<style>\n%s", cg_page_style());
+    cg_page_style_print(page->file);
+    fputs("</style>\n</head>\n<body>\n<main>\n", page->file);
     element(page, "h1", NULL, head->title);
     fputs("<p class=\"run\">coldgap " CG_VERSION ": <code>", page->file);
     cg_html_put(page->file, head->run);
@@ -79,7 +80,7 @@ void cg_page_cautions(struct cg_page *page)
     fputs("</ul>\n</section>\n", page->file);
 }
 
-enum cg_status cg_page_open(const struct cg_aside *aside,
+enum cg_status cg_page_open(const struct cg_part_file *part_file,
                             const struct cg_page_head *head,
                             struct cg_drawing *drawing, struct cg_page **page,
                             struct cg_error *error)
@@ -87,8 +88,8 @@ enum cg_status cg_page_open(const struct cg_aside *aside,
     struct cg_page *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    made->aside = *aside;
-    made->file = made->aside.file;
+    made->part_file = *part_file;
+    made->file = made->part_file.file;
     made->drawing = drawing;
     made->inch = head->inch;
     write_head(made, head);
@@ -104,7 +105,7 @@ enum cg_status cg_page_close(struct cg_page *page, enum cg_status status,
         cg_page_cautions(page);
     element(page, "p", "last", cg_cautions_short());
     fputs("</main>\n</body>\n</html>\n", page->file);
-    status = cg_aside_close(&page->aside, status, error);
+    status = cg_part_file_close(&page->part_file, status, error);
     free(page);
     return status;
 }
@@ -132,7 +133,7 @@ void cg_page_part(struct cg_page *page, const char *title)
     element(page, "h3", NULL, title);
 }
 
-/* The text of a format goes through a room of its own to be escaped. */
+/* The text of a format goes through a buffer of its own to be escaped. */
 #define FORMATTED(text, format)                                              \
     char text[CG_PAGE_TEXT];                                                 \
     va_list args;                                                            \

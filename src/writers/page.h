@@ -15,7 +15,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "aside.h"
+#include "part_file.h"
 #include "drawing.h"
 #include "status.h"
 
@@ -29,12 +29,12 @@ struct cg_page_head {
 
 /* Opens the place of a page aside, before the work that it is to tell of, so
  * that no other run writes it meanwhile.  CG_FILE with the reason. */
-enum cg_status cg_page_hold(const char *path, struct cg_aside *aside,
+enum cg_status cg_page_hold(const char *path, struct cg_part_file *part_file,
                             struct cg_error *error);
 
 /* Takes that place over on CG_OK, and writes the head.  `drawing` is
  * asked for the figures and must outlive the page.  CG_NO_MEMORY. */
-enum cg_status cg_page_open(const struct cg_aside *aside,
+enum cg_status cg_page_open(const struct cg_part_file *part_file,
                             const struct cg_page_head *head,
                             struct cg_drawing *drawing, struct cg_page **page,
                             struct cg_error *error);

@@ -10,7 +10,7 @@
 enum { CG_PAGE_TEXT = 8192 }; /* of one paragraph */
 
 struct cg_page {
-    struct cg_aside aside;
+    struct cg_part_file part_file;
     FILE *file; /* the aside's */
     struct cg_drawing *drawing;
     bool inch, in_section;

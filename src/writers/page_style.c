@@ -1,5 +1,7 @@
 #include "page_style.h"
 
+#include "cautions.h"
+
 /* Colours by what they are for, light and dark; each pair of letters and ground
  * is held to a contrast of 4.5 by tests/cli/run_page.sh.  Figures stay on white
  * in the dark: their greys and colours are made for it. */
@@ -79,10 +81,6 @@ static const char style[] =
     "table{font-size:.93rem}pre{font-size:.8rem}}\n";
 
 static const char print_style[] =
-    /* Cautions on every sheet of paper, in any size of it. */
-    "@page{margin:15mm 14mm 18mm;@bottom-center{content:\"An estimate, not a "
-    "warranty; where the ring or piston maker's minimum gap is larger, it "
-    "wins.\";font:8pt sans-serif;color:#1b1b1b}}\n"
     "@media print{:root{color-scheme:light;" LIGHT "}\n"
     "body{font-size:10.5pt}main{max-width:none;padding:0}\n"
     ".cautions,.verdict,.good,.bad,thead th{print-color-adjust:exact;"
@@ -101,7 +99,11 @@ const char *cg_page_style(void)
     return style;
 }
 
-const char *cg_page_style_print(void)
+/* Cautions on every sheet of paper, in any size of it. */
+void cg_page_style_print(FILE *out)
 {
-    return print_style;
+    fprintf(out,
+            "@page{margin:15mm 14mm 18mm;@bottom-center{content:\"%s\";"
+            "font:8pt sans-serif;color:#1b1b1b}}\n%s",
+            cg_cautions_short(), print_style);
 }

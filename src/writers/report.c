@@ -84,18 +84,18 @@ enum cg_status cg_report_status(const struct cg_report *report,
 
 /* Grows an array to hold one entry more; false when memory is out. */
 static bool room_for_one(struct cg_report *report, void **array, size_t count,
-                         size_t *room, size_t size)
+                         size_t *workspace, size_t size)
 {
-    if (count < *room)
+    if (count < *workspace)
         return true;
-    size_t wanted = *room > 0 ? 2 * *room : 64;
+    size_t wanted = *workspace > 0 ? 2 * *workspace : 64;
     void *grown = realloc(*array, wanted * size);
     if (grown == NULL) {
         report->no_memory = true;
         return false;
     }
     *array = grown;
-    *room = wanted;
+    *workspace = wanted;
     return true;
 }
 
@@ -103,7 +103,7 @@ static bool room_for_one(struct cg_report *report, void **array, size_t count,
 void cg_report_take(struct cg_report *report, struct cg_report_item item)
 {
     void *array = report->item;
-    if (room_for_one(report, &array, report->items, &report->room,
+    if (room_for_one(report, &array, report->items, &report->workspace,
                      sizeof item)) {
         report->item = array;
         report->item[report->items++] = item;
@@ -232,6 +232,13 @@ void cg_report_key(struct cg_report *report, const char *key, double value,
                                         .key = cg_report_copy(report, key),
                                         .quantity.value = value,
                                         .text = cg_report_copy(report, unit)});
+}
+
+void cg_report_keys(struct cg_report *report, const struct cg_key_values *keys)
+{
+    for (size_t i = 0; i < CG_KEYS_MOST && keys->row[i].key != NULL; i++)
+        cg_report_key(report, keys->row[i].key, keys->row[i].value,
+                      keys->row[i].unit);
 }
 
 void cg_report_key_word(struct cg_report *report, const char *key,

@@ -11,6 +11,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "key_value.h"
 #include "quantity.h"
 #include "status.h"
 
@@ -93,6 +94,8 @@ void cg_report_lines(struct cg_report *report, const char *text);
 /* A figure for programs alone: the key and unit of a table of keys. */
 void cg_report_key(struct cg_report *report, const char *key, double value,
                    const char *unit);
+void cg_report_keys(struct cg_report *report,
+                    const struct cg_key_values *keys);
 void cg_report_key_word(struct cg_report *report, const char *key,
                         const char *word);
 

@@ -31,9 +31,9 @@ struct cg_report_cell {
 struct cg_report_table {
     size_t columns;
     struct cg_report_column *column; /* its texts are the report's */
-    size_t cells, room;
+    size_t cells, workspace;
     struct cg_report_cell *cell; /* row by row */
-    enum cg_report_mark *mark;   /* of each row; as many as `room` */
+    enum cg_report_mark *mark;   /* of each row; as many as `workspace` */
 };
 
 struct cg_report_item {
@@ -47,7 +47,7 @@ struct cg_report_item {
 struct cg_report {
     char *title, *run;
     bool inch, no_memory;
-    size_t items, room;
+    size_t items, workspace;
     struct cg_report_item *item;
 };
 

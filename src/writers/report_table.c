@@ -72,23 +72,23 @@ static struct cg_report_table *under_way(struct cg_report *report)
 
 static bool grow(struct cg_report_table *table)
 {
-    size_t room = table->room > 0 ? 2 * table->room : 64;
-    struct cg_report_cell *cell = realloc(table->cell, room * sizeof *cell);
+    size_t workspace = table->workspace > 0 ? 2 * table->workspace : 64;
+    struct cg_report_cell *cell = realloc(table->cell, workspace * sizeof *cell);
     if (cell != NULL)
         table->cell = cell;
-    enum cg_report_mark *mark = realloc(table->mark, room * sizeof *mark);
+    enum cg_report_mark *mark = realloc(table->mark, workspace * sizeof *mark);
     if (mark != NULL)
         table->mark = mark;
     if (cell == NULL || mark == NULL)
         return false;
-    table->room = room;
+    table->workspace = workspace;
     return true;
 }
 
 static void put(struct cg_report *report, double value, char *words)
 {
     struct cg_report_table *table = under_way(report);
-    if (table != NULL && table->cells == table->room && !grow(table))
+    if (table != NULL && table->cells == table->workspace && !grow(table))
         report->no_memory = true;
     if (report->no_memory) {
         free(words);

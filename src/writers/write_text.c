@@ -13,8 +13,8 @@ enum { INDENT = 2, GAP = 2, WIDEST_LABEL = 32 };
 struct text {
     FILE *out;
     const struct cg_report *report;
-    bool in_section, apart; /* the item before was words, not a row */
-    int label;              /* width of the labels of the rows under way */
+    bool in_section;
+    int label; /* width of the labels of the rows under way */
 };
 
 static bool is_row(const struct cg_report_item *item)
@@ -72,18 +72,67 @@ static void write_words(struct text *text, const char *before,
     cg_wrap(text->out, item->text, hang, hang);
 }
 
-static void write_section(struct text *text, const char *title)
+/* With its number among those that follow each other. */
+static void write_step(struct text *text, size_t at)
 {
-    fprintf(text->out, "\n%s\n", title);
+    char before[32];
+    size_t number = 1;
+    while (number <= at && text->report->item[at - number].kind == CG_ITEM_STEP)
+        number++;
+    snprintf(before, sizeof before, "%zu. ", number);
+    write_words(text, before, &text->report->item[at]);
+}
+
+/* Whether a section has pictures alone, which a terminal does not show. */
+static bool only_figures(const struct cg_report *report, size_t at)
+{
+    bool any = false;
+    while (++at < report->items && (report->item[at].kind == CG_ITEM_FIGURE ||
+                                    report->item[at].kind == CG_ITEM_KEY))
+        any = true;
+    return any &&
+           (at == report->items || report->item[at].kind == CG_ITEM_SECTION);
+}
+
+static void write_section(struct text *text, size_t at)
+{
+    if (only_figures(text->report, at))
+        return;
+    fprintf(text->out, "\n%s\n", text->report->item[at].text);
     text->in_section = true;
+}
+
+static bool shows(const struct cg_report_item *item)
+{
+    return item->kind != CG_ITEM_FIGURE && item->kind != CG_ITEM_FIRST_END &&
+           item->kind != CG_ITEM_KEY;
+}
+
+/* Lines stand apart from what is above and below, a table from what is above;
+ * headings see to that by themselves. */
+static void write_space(struct text *text, size_t at)
+{
+    const struct cg_report_item *item = text->report->item;
+    size_t before = at;
+    while (before > 0 && !shows(&item[before - 1]))
+        before--;
+    if (before == 0 || !shows(&item[at]))
+        return;
+    const struct cg_report_item *above = &item[before - 1], *below = &item[at];
+    bool table = below->kind == CG_ITEM_TABLE && text->in_section;
+    if ((above->kind == CG_ITEM_LINES || below->kind == CG_ITEM_LINES ||
+         table) &&
+        !is_heading(above) && !is_heading(below))
+        fputc('\n', text->out);
 }
 
 static void write_item(struct text *text, size_t at)
 {
     const struct cg_report_item *item = &text->report->item[at];
+    write_space(text, at);
     switch (item->kind) {
     case CG_ITEM_SECTION:
-        write_section(text, item->text);
+        write_section(text, at);
         break;
     case CG_ITEM_PART:
         fprintf(text->out, "\n%*s%s\n", INDENT, "", item->text);
@@ -97,14 +146,12 @@ static void write_item(struct text *text, size_t at)
         write_words(text, "", item);
         break;
     case CG_ITEM_STEP:
-        write_words(text, "- ", item);
+        write_step(text, at);
         break;
     case CG_ITEM_NOTE:
         write_words(text, "Note: ", item);
         break;
     case CG_ITEM_TABLE:
-        if (text->in_section && !is_heading(&text->report->item[at - 1]))
-            fputc('\n', text->out);
         cg_write_text_table(text->out, item, text->report->inch);
         break;
     case CG_ITEM_BLANK:
@@ -134,6 +181,7 @@ enum cg_status cg_write_text(FILE *out, const struct cg_report *report,
             break;
         write_item(&text, i);
     }
-    fprintf(out, "\n%s", cg_cautions_text());
+    fputc('\n', out);
+    cg_cautions_print(out);
     return CG_OK;
 }

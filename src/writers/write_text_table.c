@@ -13,25 +13,25 @@ static struct cg_text figure(const struct cg_report_table *table, size_t cell,
 
 /* The cell's text, in room where it is a figure. */
 static const char *shown(const struct cg_report_table *table, size_t cell,
-                         bool inch, struct cg_text *room)
+                         bool inch, struct cg_text *workspace)
 {
     if (table->cell[cell].words != NULL)
         return table->cell[cell].words;
-    *room = figure(table, cell, inch);
-    return room->text;
+    *workspace = figure(table, cell, inch);
+    return workspace->text;
 }
 
 static void find_widths(const struct cg_report_table *table, bool inch,
                         int width[MOST_COLUMNS])
 {
-    struct cg_text room;
+    struct cg_text workspace;
     for (size_t i = 0; i < table->columns; i++) {
         int head = cg_text_width(table->column[i].head);
         int unit = cg_text_width(cg_kind_unit(table->column[i].kind, inch));
         width[i] = head > unit ? head : unit;
     }
     for (size_t i = 0; i < table->cells; i++) {
-        int own = cg_text_width(shown(table, i, inch, &room));
+        int own = cg_text_width(shown(table, i, inch, &workspace));
         if (own > width[i % table->columns])
             width[i % table->columns] = own;
     }
@@ -65,7 +65,7 @@ void cg_write_text_table(FILE *out, const struct cg_report_item *item,
 {
     const struct cg_report_table *table = item->table;
     int width[MOST_COLUMNS];
-    struct cg_text room;
+    struct cg_text workspace;
     find_widths(table, inch, width);
     if (*item->text != '\0') {
         fputs("  ", out);
@@ -86,6 +86,6 @@ void cg_write_text_table(FILE *out, const struct cg_report_item *item,
             fputs(table->mark[i / table->columns] == CG_MARK_BAD ? "  ! "
                                                                  : "    ",
                   out);
-        put(out, table, column, shown(table, i, inch, &room), width[column]);
+        put(out, table, column, shown(table, i, inch, &workspace), width[column]);
     }
 }

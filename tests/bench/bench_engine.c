@@ -39,13 +39,14 @@ void bench_engine_make(int refine, bool all, struct bench_engine *engine)
     if (cg_duty_run_create(&c, &engine->run, &error) != CG_OK)
         bench_fail(error.text);
     struct cg_thermal *thermal = engine->run->thermal;
-    const struct cg_regime *full = &engine->run->regime[engine->run->full_load];
+    const struct cg_operating_point *full =
+        &engine->run->point[engine->run->full_load];
     engine->network = thermal->network;
     engine->start = calloc(engine->network->nodes, sizeof *engine->start);
     if (engine->start == NULL)
         bench_fail("no memory");
     cg_duty_run_start(&c, engine->run, engine->start);
-    cg_regime_apply(full, full, 0, thermal);
+    cg_point_apply(full, full, 0, thermal);
 }
 
 void bench_engine_free(struct bench_engine *engine)

@@ -120,7 +120,8 @@ function compare(formula, n,    m, i, root) {
     }
     next
 }
-/^ +time s / { rows = 1; next }
+/^ +Time,? .*Speed/ { rows = 1; next }
+rows && NF == 8 && !is_number($1) { next } # the units
 rows && NF == 8 {
     if (abs($6 - $7 - $8) > last_digit($8) * 1e-6) wrong("ring less bore")
     duty++

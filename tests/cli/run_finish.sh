@@ -172,7 +172,7 @@ done
 awk '{print $1 * 1000, $2}' "$work/good" >"$work/p"
 same --profile "$work/p"
 expect 1 "$coldgap" finish "$config" --profile "$work/p"
-says stdout 'Positions taken in um'
+says stdout 'positions taken in um'
 { echo '# units: um um'; cat "$work/p"; } >"$work/q"
 same --profile "$work/q"
 
@@ -230,7 +230,7 @@ near "$(key Vo)" 0 0 "Vo of uniform heights"
 for filter in standard gaussian robust none; do
     expect 0 "$coldgap" finish "$config" -o "$work/out" --profile "$sample" \
         --filter $filter --set charge.boost_kPa=40
-    says stdout 'oil enough'
+    says stdout 'Enough oil for this boost'
     says stdout 'a scale, not a law'
     says stdout 'an estimate, not a warranty'
     for table in finish finish_profile finish_ratio finish_probability; do
@@ -242,8 +242,8 @@ for filter in standard gaussian robust none; do
 done
 expect 1 "$coldgap" finish "$config" --profile "$sample" \
     --set charge.boost_kPa=400 --set fuel.name=methanol
-says stdout 'too little oil for this boost'
-says stdout 'Base stage .*coarser stones, .* grit for 180'
+says stdout 'TOO LITTLE oil for this boost'
+says stdout 'Base stage: coarser stones, .* grit for 180'
 [ ! -s "$work/stderr" ] || fail "stderr on a plain verdict"
 last=0
 for boost in 0 80 160 240; do
@@ -255,14 +255,14 @@ for boost in 0 80 160 240; do
 done
 expect 0 "$coldgap" finish "$config" --profile "$sample" --units inch \
     --set charge.boost_kPa=40
-says stdout 'uin       um'
+says stdout ' uin ([0-9.]* um)'
 says stdout 'psi'
 
 # --- simulated surfaces: seeds, both stages, the patch's table
 expect 0 "$coldgap" finish "$config" --simulate plateau -o "$work/a" \
     --set charge.boost_kPa=40
 says stdout 'invented for teaching'
-says stdout '^  coarse '
+says stdout '^    coarse '
 expect 0 "$coldgap" finish "$config" --simulate plateau -o "$work/b" -q \
     --set charge.boost_kPa=40
 for table in "$work"/a/*; do
@@ -277,7 +277,20 @@ cmp -s "$work/a/finish_patch.dat" "$work/b/finish_patch.dat" &&
     fail "another seed, the same patch"
 expect 0 "$coldgap" finish "$config" --simulate coarse -o "$work/b" \
     --set charge.boost_kPa=0
-says stdout 'Plateau stage .*more strokes'
+says stdout 'Plateau stage: more strokes'
+# brief: the verdict and what to do; JSON: the keys of finish.dat
+expect 0 "$coldgap" finish "$config" --simulate coarse -q \
+    --set charge.boost_kPa=0
+says stdout 'Plateau stage: more strokes'
+says stdout 'simulated for teaching, of no bore'
+grep -q 'Oil against fuel' "$work/stdout" && fail "-q is not brief"
+expect 0 "$coldgap" finish "$config" --simulate coarse --json -o "$work/b" \
+    --set charge.boost_kPa=0
+grep -v '^#' "$work/b/finish.dat" | while read -r name value unit; do
+    grep -q "\"$name\": {\"value\": .*\"unit\": \"$unit\"}" "$work/stdout" ||
+        echo "no $name [$unit] ($value)"
+done >"$work/missing"
+[ ! -s "$work/missing" ] || fail "JSON: $(cat "$work/missing")"
 # a profile's run leaves no patch of an earlier one behind
 "$coldgap" finish "$config" --profile "$sample" -o "$work/b" -q >/dev/null
 [ ! -e "$work/b/finish_patch.dat" ] || fail "a patch of an earlier run"

@@ -106,7 +106,7 @@ done
 opens='(^|[^a-z_])(fopen|freopen|fdopen|open|creat|rename|mkstemp|tmpfile|popen|system) ?\('
 for file in $(grep -l -E "$opens" src/*.c src/*/*.c); do
     case $file in
-    src/text/aside.c | src/text/table.c | src/text/text_file.c) ;;
+    src/text/part_file.c | src/text/table.c | src/text/text_file.c) ;;
     src/text/hold.c) ;; # the folder itself
     src/text/child.c) ;; # what gnuplot prints, into its own folder
     *) fail "$file opens files" ;;

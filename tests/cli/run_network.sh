@@ -98,6 +98,10 @@ done
 expect 0 "$coldgap" network "$configs/engines/plain_four.cfg" --quiet \
     --set duty.start=cold -o "$work/cold"
 form "$work/cold"
+expect 0 "$coldgap" network "$configs/engines/plain_four.cfg" --json \
+    -o "$work/told"
+says stdout "\"nodes\", .*\"value\": $(block "$work/told/network.dat" nodes |
+    wc -l),"
 expect 4 "$coldgap" network "$configs/engines/plain_four.cfg" \
     -o "$work/none/such"
 [ "$failed" -eq 0 ] || finish

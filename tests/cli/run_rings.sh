@@ -18,14 +18,25 @@ grep -v '^Computed in' "$work/stdout" | cmp - "$work/one.screen" ||
     fail "three threads: another screen"
 
 cp "$work/one.screen" "$work/stdout"
-says stdout 'peak pressure .* bar/deg'
+says stdout '^  Peak pressure .* bar'
+says stdout '^  Pressure rise at most .* bar/deg, .*no knock'
 says stdout 'Larson-Miller'
-says stdout '^\* plain_steel  *bare'
+says stdout '15\. plain_steel, bare (yours)'
+says stdout '^Best of 15 top rings: .*fits'
+says stdout '^Number 15 of 15 top rings: plain_steel, bare (yours)'
 says stdout 'knock'
 says stdout 'not a warranty'
-says stdout '^  4032 .*trade'
+says stdout '^    4032  *[0-9.]* *[0-9.]* *[0-9.]* *[0-9.]*$'
 awk 'length > 80 {print; bad = 1} END {exit bad}' "$work/one.screen" ||
     fail "lines wider than 80"
+
+# Brief: the best and your own, on one screen; JSON: the whole ranking.
+expect 0 "$coldgap" rings "$engine" -q
+says stdout '^Number 15 of 15 top rings'
+says stdout '^Its gap needed .*mm'
+[ "$(wc -l <"$work/stdout")" -le 24 ] || fail "-q: more than a screen"
+expect 0 "$coldgap" rings "$engine" --json
+says stdout '\["15\. plain_steel, bare (yours)", "marginal", 0\.000[0-9]*, [0-9.e+]*\]'
 
 table=$work/one/rings.dat
 head -n 3 "$table" | grep -q '^# .*not a warranty' || fail "no caution"
@@ -72,7 +83,7 @@ ring_faces = (
     thickness_um = 10; conductivity_W_mK = 5.0; failure = "unknown yet"; } );
 EOF
 expect 0 "$coldgap" rings "$work/mine.cfg" -o "$work/mine"
-says stdout '^\* mine  *my_coat'
+says stdout 'mine, my_coat (yours)'
 says stdout 'unknown yet'
 [ "$(grep -c '^mine ' "$work/mine/rings.dat")" -eq 2 ] || fail "mine: not two"
 sed -i 's/poisson = 0.3;/poisson = 0.3; kind = "steel";/' "$work/mine.cfg"
@@ -81,7 +92,7 @@ expect 0 "$coldgap" rings "$work/mine.cfg" -o "$work/mine" -q
 
 # An unboosted engine is looked at with a turbine, and says so.
 expect 0 "$coldgap" rings "$sources/configs/engines/plain_four.cfg"
-says stdout 'as if it had a turbine'
+says stdout 'this engine has no charger'
 
 # Where nothing stands it, the answer is: not safe.
 expect 1 "$coldgap" rings "$engine" --set charge.boost_kPa=600 \

@@ -23,9 +23,22 @@ words_of() {
     esac
 }
 
+# Lines on which a parenthesis is open go on with the next.
+whole() {
+    awk '{held = held $0; line = held
+          if (gsub(/\(/, "", line) > gsub(/\)/, "", line) && ++on < 4) {
+              held = held " "
+              next
+          }
+          print held
+          held = ""
+          on = 0}
+         END {if (held != "") print held}' "$1"
+}
+
 # metric FILE: figures in a metric unit, those in parentheses left aside.
 metric() {
-    sed 's/([^()]*)//g' "$1" | grep -E \
+    whole "$1" | sed 's/([^()]*)//g' | grep -E \
         '[0-9] ?(mm|um|m|bar|kPa|MPa|kW|kJ|N|kg/h|g/s|L/min|l/min|MW/m2|C|K)([ ,;:)]|$)'
 }
 

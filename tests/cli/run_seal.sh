@@ -9,13 +9,15 @@ configs=$2/configs
 engine=$configs/engines/iron_six.cfg
 
 expect 0 "$coldgap" seal "$engine" -o "$work/out"
-says stdout 'blow-by .*g/s'
+says stdout '^Blow-by .*g/s'
 says stdout 'L/min'
-says stdout 'Second ring .*at least'
+says stdout '^Second ring, file to .*mm'
 says stdout 'not a warranty'
-says stdout 'Left out'
+says stdout 'What this leaves out'
 says stdout 'mass closes'
 [ -s "$work/stderr" ] && fail "seal wrote to stderr"
+awk 'length > 80 {print; bad = 1} END {exit bad}' "$work/stdout" ||
+    fail "lines wider than 80"
 tables=$(cd "$work/out" && echo *)
 [ "$tables" = "seal.dat seal_cycle.dat seal_gap.dat" ] ||
     fail "tables: $tables"
@@ -59,7 +61,9 @@ for key in cold_gap_second; do
 done
 expect 0 "$coldgap" seal "$engine" --set rings.top.cold_gap_mm=0.5 \
     --set rings.second.cold_gap_mm=0.6 -o "$work/given"
-says stdout 'top .*0.500 mm .*yours'
+says stdout 'Top ring, cold .*0.500 mm .*yours'
+says stdout '^Second ring, gap needed .*mm'
+says stdout 'file to what find'
 awk '$1 == "cold_gap_top_fitted" && $2 == 0.5 {a = 1}
      $1 == "cold_gap_second_fitted" && $2 == 0.6 {b = 1}
      END {exit !(a && b)}' "$work/given/seal.dat" || fail "given gaps"
@@ -83,8 +87,19 @@ expect 0 "$coldgap" seal "$engine" --units inch -o "$work/again"
 says stdout ' psi'
 diff -r "$work/out" "$work/again" || fail "two runs differ"
 expect 0 "$coldgap" seal "$engine" --quiet
-says stdout 'Blow-by'
-grep -q 'crevices' "$work/stdout" && fail "--quiet is not"
+says stdout '^Blow-by'
+says stdout '^Second ring, file to'
+grep -q -i 'crevices' "$work/stdout" && fail "--quiet is not"
+
+# JSON: the keys of seal.dat, and the figures at full length.
+expect 0 "$coldgap" seal "$engine" --json
+grep -v '^#' "$work/out/seal.dat" | while read -r name value unit; do
+    grep -q "\"$name\": {\"value\": .*\"unit\": \"$unit\"}" "$work/stdout" ||
+        echo "no $name [$unit] ($value)"
+done >"$work/missing"
+[ ! -s "$work/missing" ] || fail "JSON: $(cat "$work/missing")"
+says stdout '"is": "answer", "key": "blow_by"'
+says stdout '"key": "file_to_second"'
 
 # Far out: an answer (1: that gap is not safe), or one clear line and status 3; never nonsense.
 for set in rings.second.cold_gap_mm=0 rings.top.cold_gap_mm=0 \

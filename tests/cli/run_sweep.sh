@@ -80,10 +80,20 @@ grep -q 'row 1 of the table there is not' "$work/stderr" ||
 same cut/sweep.dat "refused"
 
 # A point that cannot be computed is a row with its reason.
-"$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
-    -o "$work/bad" --quiet || fail "a bad point lost the sweep"
+expect 0 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
+    -o "$work/bad" --quiet
+says stdout '1 of 2 points without an answer; the first: --set'
 grep -q '^99 nan .*must be' "$work/bad/sweep.dat" || fail "no reason in the row"
 grep -q '^10 .*"ok"$' "$work/bad/sweep.dat" || fail "the good point is not ok"
+
+expect 0 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
+    -o "$work/bad" --json
+says stdout '"points": {"value": 2,'
+says stdout '\["10", [0-9.e-]*, [0-9.e-]*, [0-9.]*\], \["99", null, null, null\]'
+# Two settings of one name are told apart.
+expect 0 "$coldgap" sweep "$config" --vary rings.top.material=plain_steel \
+    --vary rings.second.material=plain_steel -o "$work/bad"
+says stdout '^    rings.top.material  rings.second.material  Top gap '
 
 # An interrupt leaves the finished rows, and says how to go on.
 "$coldgap" sweep "$config" --vary fuel.lambda=0.8:1.0:0.0001 -o "$work/stop" \

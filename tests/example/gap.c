@@ -90,8 +90,8 @@ static void add_segment(struct cg_case *c, double seconds, double rpm,
 static void fill(struct cg_case *c)
 {
     cg_case_begin(c);
-    c->engine.bore = 86e-3;
-    c->engine.stroke = 86e-3;
+    c->engine.bore = 85.3e-3;
+    c->engine.stroke = 87.7e-3;
     c->engine.speed = 6800.0 / 60.0;
     c->charge.boost = 120e3;
     c->fuel.lambda = 0.82;

@@ -41,10 +41,10 @@ static void check_case(const struct cg_case *c)
             continue;
         const struct cg_unit *unit = cg_unit_find(s->dimension, s->unit);
         double value = cg_unit_from_si(unit, si);
-        double room = 1e-9 * (fabs(s->low) + fabs(s->high));
+        double slack = 1e-9 * (fabs(s->low) + fabs(s->high));
         bool told = s->rule == CG_FIXED || s->rule == CG_REQUIRED;
         if (!isfinite(si) ||
-            (told && !(value >= s->low - room && value <= s->high + room)))
+            (told && !(value >= s->low - slack && value <= s->high + slack)))
             abort();
     }
 }

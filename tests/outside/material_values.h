@@ -22,7 +22,12 @@ struct material_value {
 #define MV_NODULAR "makeitfrom.com, ductile iron"
 #define MV_CGI "compacted iron; from memory"
 #define MV_4032 "makeitfrom.com, 4032-T6"
-#define MV_METEOR "meteorpiston.com, materials"
+#define MV_48000 "EN 1706:2010, annex, EN AC-48000; from memory"
+#define MV_HANDBOOK                                                            \
+    "R. van Basshuysen and F. Schaefer, Internal Combustion Engine "           \
+    "Handbook (2004); from memory"
+#define MV_ALLOYED                                                             \
+    "Neumann and Kopp, silicon, 1 % each of Cu, Ni, Mg; from memory"
 #define MV_A390 "metalurgia.transformacionpuebla.com, A390"
 #define MV_ASM "ASM Metals Handbook vol. 2 (1990); from memory"
 
@@ -107,15 +112,15 @@ static const struct material_value material_values[] = {
     {"4032", MV_CONDUCTIVITY, 20, 140, 0.05, MV_4032},
     {"4032", MV_HEAT, 20, 900, 0.05, MV_4032},
     {"4032", MV_MODULUS, 20, 73, 0.05, MV_4032},
-    {"eutectic", MV_EXPANSION, 100, 20, 0.025, MV_METEOR},
-    {"eutectic", MV_EXPANSION, 200, 21, 0.024, MV_METEOR},
-    {"eutectic", MV_EXPANSION, 300, 22, 0.023, MV_METEOR},
-    {"eutectic", MV_CONDUCTIVITY, 20, 134, 0.05, MV_METEOR},
-    {"eutectic", MV_HEAT, 200, 963, 0.05, MV_METEOR},
-    {"eutectic", MV_MODULUS, 20, 75, 0.05, MV_METEOR},
-    {"hypereutectic", MV_CONDUCTIVITY, 20, 143, 0.05, MV_METEOR},
-    {"hypereutectic", MV_HEAT, 200, 963, 0.05, MV_METEOR},
-    {"hypereutectic", MV_MODULUS, 20, 83, 0.05, MV_METEOR},
+    {"eutectic", MV_EXPANSION, 100, 20, 0.025, MV_48000},
+    {"eutectic", MV_EXPANSION, 200, 21, 0.024, MV_HANDBOOK},
+    {"eutectic", MV_CONDUCTIVITY, 20, 145, 0.1034, MV_48000},
+    {"eutectic", MV_HEAT, 200, 960, 0.05, MV_ALLOYED},
+    {"eutectic", MV_MODULUS, 20, 76.5, 0.0457,
+     "336.0 by ASM to AlSi12CuMgNi by a piston handbook; from memory"},
+    {"hypereutectic", MV_CONDUCTIVITY, 20, 143, 0.05, MV_HANDBOOK},
+    {"hypereutectic", MV_HEAT, 200, 950, 0.05, MV_ALLOYED},
+    {"hypereutectic", MV_MODULUS, 20, 83, 0.05, MV_HANDBOOK},
     {"2618", MV_EXPANSION, 100, 22, 0.05, MV_ASM},
     {"2618", MV_CONDUCTIVITY, 20, 153.5, 0.0489, MV_ASM},
     {"2618", MV_HEAT, 20, 875, 0.05, MV_ASM},

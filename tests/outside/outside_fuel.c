@@ -55,7 +55,7 @@ static double mass_share(double volume, double density, double other)
 
 START_TEST(heats_of_mixed_fuels)
 {
-    const struct cg_fuel *race = cg_fuel_find("toluene_84");
+    const struct cg_fuel *race = cg_fuel_find("toluene_blend");
     double share = mass_share(0.84, 871, 688);
     check_close(race->heating_value,
                 share * lower_heat(&toluene) +
@@ -89,7 +89,7 @@ START_TEST(density_at_15_C)
         const char *name;
         double density;
     } at[] = {{"methanol", 796}, {"ethanol", 794}, {"iso_octane", 696},
-              {"toluene_84", 0.84 * 871 + 0.16 * 688}};
+              {"toluene_blend", 0.84 * 871 + 0.16 * 688}};
     for (int i = 0; i < 4; i++)
         check_close(cg_fuel_find(at[i].name)->density, at[i].density, 0.005,
                     "CRC Handbook of Chemistry and Physics, 15 C, from memory");
@@ -133,7 +133,7 @@ static const struct {
     double molar_mass, cp[3];
 } vapours[] = {{"methanol", 32.042, {44.1, 67.0, 89.5}},
                {"ethanol", 46.069, {65.7, 107.6, 141.9}},
-               {"toluene_84", 93.12, /* 0.8785 of toluene by moles */
+               {"toluene_blend", 93.12, /* 0.8785 of toluene by moles */
                 {0.8785 * 104.4 + 0.1215 * 166.7, 0.8785 * 197.5 + 0.1215 * 287,
                  0.8785 * 264.7 + 0.1215 * 384}}};
 

@@ -21,7 +21,7 @@ static double steady(double gamma, double second_over_top, double *flow)
     pack_tight(&pack);
     cg_flow_gas_set(&pack.gas, 287.0, gamma);
     pack.discharge = 0.86;
-    for (size_t i = 0; i < CG_PACK_PLACES; i++)
+    for (size_t i = 0; i < CG_PACK_REGIONS; i++)
         pack.temperature[i] = 450.0;
     for (size_t i = 0; i < CG_PACK_NODES; i++)
         pack.node[i].pressure = 5e6;
@@ -79,7 +79,7 @@ START_TEST(a_crevice_empties)
     pack_tight(&pack);
     cg_flow_gas_set(&pack.gas, 287.0, 1.4);
     pack.volume[1] = 0.3e-6; /* and the groove it opens into, 0.2e-6 */
-    for (size_t i = 0; i < CG_PACK_PLACES; i++)
+    for (size_t i = 0; i < CG_PACK_REGIONS; i++)
         pack.temperature[i] = 450.0;
     for (size_t i = 0; i < CG_PACK_NODES; i++) {
         pack.node[i].clearance[1] = 5e-5;
@@ -109,8 +109,8 @@ START_TEST(the_groove_follows)
                                     &state, &settled, record, &error),
                      CG_OK);
     for (size_t i = 360; i < 460; i++)
-        check_close(record[i].place[CG_PACK_GROOVE_TOP],
-                    record[i].place[CG_PACK_CYLINDER], 0.01,
+        check_close(record[i].pressure[CG_PACK_GROOVE_TOP],
+                    record[i].pressure[CG_PACK_CYLINDER], 0.01,
                     "Namazian and Heywood, SAE 820088 (1982)");
 }
 END_TEST

@@ -109,12 +109,12 @@ START_TEST(stepper_against_cvode)
     struct cg_case c = case_of(file, NULL, 0);
     struct cg_duty_run *run = run_of(&c);
     struct cg_network *network = run->thermal->network;
-    const struct cg_regime *full = &run->regime[run->full_load];
+    const struct cg_operating_point *full = &run->point[run->full_load];
     double *ours = malloc(network->nodes * sizeof *ours);
     struct peer peer;
     ck_assert_ptr_nonnull(ours);
     cg_duty_run_start(&c, run, ours);
-    cg_regime_apply(full, full, 0.0, run->thermal);
+    cg_point_apply(full, full, 0.0, run->thermal);
     open_peer(&peer, network, ours);
     const double *theirs = N_VGetArrayPointer(peer.t);
 
@@ -124,7 +124,7 @@ START_TEST(stepper_against_cvode)
     for (size_t k = 0; k < COUNT_OF(instants); k++) {
         ck_assert_int_eq(CVode(peer.memory, instants[k], peer.t, &time,
                                CV_NORMAL), CV_SUCCESS);
-        ck_assert_int_eq(cg_stepper_run(run->room.stepper, network, &drive,
+        ck_assert_int_eq(cg_stepper_run(run->workspace.stepper, network, &drive,
                                         from, instants[k], &control, ours,
                                         NULL, NULL, NULL, NULL), CG_OK);
         from = instants[k];

@@ -100,7 +100,8 @@ static int rates(double deg, const double y[], double dy[], void *params)
     double seconds = 1 / (360 * in->speed);
     double h = woschni(c, v, t, p) * seconds;
     dy[WORK] = p * bore_area * slope * CG_PI / 180;
-    dy[HEAD] = h * in->head_area_ratio * bore_area * (t - in->head_temperature);
+    dy[HEAD] =
+        h * in->chamber_area_ratio * bore_area * (t - in->head_temperature);
     dy[PISTON] = h * bore_area * (t - in->piston_temperature);
     dy[LINER] =
         h * CG_PI * in->crank.bore * depth * (t - in->liner_temperature);

@@ -24,7 +24,7 @@ static struct cg_performance full_load(const struct cg_case *c)
 {
     struct cg_duty_run *run = run_of(c);
     struct cg_performance performance =
-        run->regime[run->full_load].performance;
+        run->point[run->full_load].performance;
     cg_duty_run_free(run);
     return performance;
 }

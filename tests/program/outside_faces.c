@@ -4,45 +4,45 @@
 #include "case_of.h"
 #include "check_close.h"
 #include "constants.h"
-#include "shelf.h"
+#include "material_library.h"
 
-static struct cg_shelf shelf_of(void)
+static struct cg_material_library library_of(void)
 {
-    struct cg_shelf shelf;
+    struct cg_material_library library;
     struct cg_error error = {0};
-    ck_assert_int_eq(cg_config_read_shelf(IRON_SIX, NULL, 0, &shelf, &error),
-                     CG_OK);
-    return shelf;
+    ck_assert_int_eq(
+        cg_config_read_library(IRON_SIX, NULL, 0, &library, &error), CG_OK);
+    return library;
 }
 
-static const struct cg_material *ring_named(const struct cg_shelf *shelf,
-                                            const char *name)
+static const struct cg_material *
+ring_named(const struct cg_material_library *library, const char *name)
 {
-    for (size_t i = 0; i < shelf->rings; i++)
-        if (strcmp(shelf->ring[i].name, name) == 0)
-            return &shelf->ring[i];
+    for (size_t i = 0; i < library->rings; i++)
+        if (strcmp(library->ring[i].name, name) == 0)
+            return &library->ring[i];
     ck_abort_msg("no ring material %s", name);
     return NULL;
 }
 
-static const struct cg_face *face_named(const struct cg_shelf *shelf,
-                                        const char *name)
+static const struct cg_face *
+face_named(const struct cg_material_library *library, const char *name)
 {
-    for (size_t i = 0; i < shelf->faces; i++)
-        if (strcmp(shelf->face[i].name, name) == 0)
-            return &shelf->face[i];
+    for (size_t i = 0; i < library->faces; i++)
+        if (strcmp(library->face[i].name, name) == 0)
+            return &library->face[i];
     ck_abort_msg("no face %s", name);
     return NULL;
 }
 
 START_TEST(service_limit_of_spring_steel)
 {
-    struct cg_shelf shelf = shelf_of();
-    check_within(ring_named(&shelf, "plain_steel")->hot_limit,
+    struct cg_material_library library = library_of();
+    check_within(ring_named(&library, "plain_steel")->hot_limit,
                  250.0 + CG_ZERO_CELSIUS, 1e-9,
                  "Analysis and Design of Machine Elements, table 14.2: 55CrSi, "
                  "AISI 9254 wire, to 250 C");
-    cg_shelf_free(&shelf);
+    cg_material_library_free(&library);
 }
 END_TEST
 
@@ -62,43 +62,44 @@ static const struct {
                                  "500 to 550 C; from memory"},
 };
 
-static double limit_of(const struct cg_shelf *shelf, const char *face)
+static double limit_of(const struct cg_material_library *library,
+                       const char *face)
 {
-    return face_named(shelf, face)->temperature.high - CG_ZERO_CELSIUS;
+    return face_named(library, face)->temperature.high - CG_ZERO_CELSIUS;
 }
 
 START_TEST(at_the_heat_of_change)
 {
-    struct cg_shelf shelf = shelf_of();
-    check_band(limit_of(&shelf, changes[_i].face), changes[_i].low,
+    struct cg_material_library library = library_of();
+    check_band(limit_of(&library, changes[_i].face), changes[_i].low,
                changes[_i].high, changes[_i].source);
-    cg_shelf_free(&shelf);
+    cg_material_library_free(&library);
 }
 END_TEST
 
 START_TEST(below_the_heat_of_change)
 {
-    struct cg_shelf shelf = shelf_of();
-    check_most(limit_of(&shelf, "vapour_crn"), 650.0,
+    struct cg_material_library library = library_of();
+    check_most(limit_of(&library, "vapour_crn"), 650.0,
                "chromium nitride oxidises in air above some 650 to 700 C; "
                "from memory");
-    cg_shelf_free(&shelf);
+    cg_material_library_free(&library);
 }
 END_TEST
 
 /* Conductivities of the solid stuff: a coat is no better than that. */
 START_TEST(coat_conducts_less_than_the_solid)
 {
-    struct cg_shelf shelf = shelf_of();
-    check_most(face_named(&shelf, "sprayed_molybdenum")->conductivity, 138.0,
+    struct cg_material_library library = library_of();
+    check_most(face_named(&library, "sprayed_molybdenum")->conductivity, 138.0,
                "ASM Metals Handbook, molybdenum; from memory");
-    check_most(face_named(&shelf, "chromium")->conductivity, 94.0,
+    check_most(face_named(&library, "chromium")->conductivity, 94.0,
                "ASM Metals Handbook, chromium; from memory");
-    check_band(face_named(&shelf, "vapour_tin")->conductivity, 19.0, 29.0,
+    check_band(face_named(&library, "vapour_tin")->conductivity, 19.0, 29.0,
                "titanium nitride, 19 to 29; from memory");
-    check_band(face_named(&shelf, "vapour_crn")->conductivity, 10.0, 20.0,
+    check_band(face_named(&library, "vapour_crn")->conductivity, 10.0, 20.0,
                "chromium nitride, 10 to 20; from memory");
-    cg_shelf_free(&shelf);
+    cg_material_library_free(&library);
 }
 END_TEST
 
@@ -108,11 +109,11 @@ START_TEST(order_of_hardness)
 {
     static const char *const order[] = {"vapour_tin", "vapour_crn", "nitrided",
                                         "chromium", "sprayed_molybdenum"};
-    struct cg_shelf shelf = shelf_of();
+    struct cg_material_library library = library_of();
     for (size_t i = 1; i < COUNT_OF(order); i++)
-        ck_assert_double_gt(face_named(&shelf, order[i - 1])->hardness,
-                            face_named(&shelf, order[i])->hardness);
-    cg_shelf_free(&shelf);
+        ck_assert_double_gt(face_named(&library, order[i - 1])->hardness,
+                            face_named(&library, order[i])->hardness);
+    cg_material_library_free(&library);
 }
 END_TEST
 

@@ -61,7 +61,7 @@ static double power_at(struct cg_case *c, double load)
 {
     hold(c, 60.0, load);
     struct cg_duty_run *run = run_of(c);
-    double power = run->regime[run->start].performance.brake_power;
+    double power = run->point[run->start].performance.brake_power;
     cg_duty_run_free(run);
     return power;
 }

@@ -150,7 +150,7 @@ START_TEST(a_wider_gap_costs)
     /* No more than all that leaks could have done: its share of the
      * indicated work, and some for what flows back cooled. */
     double indicated = seal->performance.imep *
-                       cg_crank_swept(&run->regime[0].input.crank) * 0.5 *
+                       cg_crank_swept(&run->point[0].input.crank) * 0.5 *
                        seal->pack.speed * c.engine.cylinders;
     ck_assert_double_lt(power, 2.0 * at.leaked_share * indicated);
     cg_seal_free(seal);

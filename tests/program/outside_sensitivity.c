@@ -32,10 +32,10 @@ static struct state state_of(struct cg_case c)
     hold(&c, 1.0, 1.0);
     c.duty.start = CG_START_SETTLED;
     struct cg_duty_run *run = run_of(&c);
-    const struct cg_regime *regime = &run->regime[run->start];
+    const struct cg_operating_point *point = &run->point[run->start];
     struct state state = {
-        regime->settled[run->thermal->piston.groove[CG_RING_TOP]],
-        regime->performance.bmep};
+        point->settled[run->thermal->piston.groove[CG_RING_TOP]],
+        point->performance.bmep};
     cg_duty_run_free(run);
     return state;
 }

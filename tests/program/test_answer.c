@@ -66,8 +66,8 @@ START_TEST(every_engine_through_every_duty)
     check_sum(&answer.top, c.margin.filing_step, false);
     check_sum(&answer.second, c.margin.filing_step, true);
     check_within(answer.ledger.residual, 0.0, 1e-9, "first law, the walls");
-    for (size_t i = 0; i < run->regimes; i++)
-        check_within(run->regime[i].performance.energy_residual, 0.0, 1e-6,
+    for (size_t i = 0; i < run->points; i++)
+        check_within(run->point[i].performance.energy_residual, 0.0, 1e-6,
                      "first law, the cycle");
     ck_assert_double_ge(answer.second.cold_gap, answer.top.cold_gap);
     ck_assert_double_gt(answer.sigma, 0.0);
@@ -187,7 +187,7 @@ START_TEST(bore_growth_by_hand)
 {
     struct cg_case c = case_of(PLAIN_FOUR, NULL, 0);
     struct cg_duty_run *run = run_of(&c);
-    const struct cg_regime *full = &run->regime[run->full_load];
+    const struct cg_operating_point *full = &run->point[run->full_load];
     size_t stations = run->thermal->bore.grid.stations;
     double *strain = malloc(stations * sizeof *strain);
     ck_assert_ptr_nonnull(strain);
@@ -384,10 +384,10 @@ static double unseats(const struct cg_case *c, struct cg_duty_run *run,
     struct cg_seal *seal;
     struct cg_seal_answer at;
     struct cg_error error = {0};
-    ck_assert_int_eq(cg_seal_create(c, run, cg_second_gap_regime(run), &seal,
+    ck_assert_int_eq(cg_seal_create(c, run, cg_second_gap_point(run), &seal,
                                     &error),
                      CG_OK);
-    seal->pack.ring[1].held = true;
+    seal->pack.ring[1].pinned = true;
     enum cg_status status = cg_seal_solve(seal, top, second, &at, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     cg_seal_free(seal);
@@ -578,7 +578,7 @@ END_TEST
 static double joint_disagreement(const struct cg_case *c, size_t *open)
 {
     struct cg_duty_run *run = run_of(c);
-    const struct cg_regime *full = &run->regime[run->full_load];
+    const struct cg_operating_point *full = &run->point[run->full_load];
     double most = 0.0;
     *open = 0;
     for (size_t s = 0; s < run->thermal->bore.grid.stations; s++) {
@@ -696,7 +696,7 @@ START_TEST(history_agrees_with_the_answer)
     struct cg_history history;
     ck_assert_int_eq(cg_history_begin(&c, run, &history, NULL), CG_OK);
     ck_assert_int_eq(cg_answer_find(&c, run, history.interval,
-                                    cg_history_watch, &history, &watched,
+                                    cg_history_observe, &history, &watched,
                                     NULL), CG_OK);
     ck_assert_double_eq(plain.top.cold_gap, watched.top.cold_gap);
     check_within(plain.top.closure, watched.top.closure, 0.05e-6,

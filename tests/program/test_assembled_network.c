@@ -78,13 +78,13 @@ START_TEST(stepper_against_bdf)
     struct cg_case c = case_of(BOOSTED_FOUR, NULL, 0);
     struct cg_duty_run *run = run_of(&c);
     struct cg_network *network = run->thermal->network;
-    const struct cg_regime *full = &run->regime[run->full_load];
+    const struct cg_operating_point *full = &run->point[run->full_load];
     size_t nodes = network->nodes;
     double *ours = malloc(2 * nodes * sizeof *ours), *theirs = ours + nodes;
     ck_assert_ptr_nonnull(ours);
     cg_duty_run_start(&c, run, ours);
     memcpy(theirs, ours, nodes * sizeof *theirs);
-    cg_regime_apply(full, full, 0.0, run->thermal);
+    cg_point_apply(full, full, 0.0, run->thermal);
 
     struct system system = {network, NULL, NULL};
     assemble(&system);
@@ -99,7 +99,7 @@ START_TEST(stepper_against_bdf)
         struct cg_drive drive = {NULL, NULL, true};
         ck_assert_int_eq(gsl_odeiv2_driver_apply(driver, &time, instants[k],
                                                  theirs), GSL_SUCCESS);
-        ck_assert_int_eq(cg_stepper_run(run->room.stepper, network, &drive,
+        ck_assert_int_eq(cg_stepper_run(run->workspace.stepper, network, &drive,
                                         from, instants[k], &control, ours,
                                         NULL, NULL, NULL, NULL), CG_OK);
         from = instants[k];
@@ -110,7 +110,7 @@ START_TEST(stepper_against_bdf)
         }
     }
     moved = theirs[run->thermal->piston.node[0]] -
-            run->regime[run->start].settled[run->thermal->piston.node[0]];
+            run->point[run->start].settled[run->thermal->piston.node[0]];
     printf("%zu nodes, %zu instants: largest difference %.4f K while the "
            "crown rises by %.1f K\n", nodes, COUNT_OF(instants), most, moved);
     ck_assert_double_gt(moved, 50.0);
@@ -127,8 +127,8 @@ START_TEST(settled_state_has_no_rate)
 {
     struct cg_case c = case_of(BOOSTED_FOUR, NULL, 0);
     struct cg_duty_run *run = run_of(&c);
-    const struct cg_regime *full = &run->regime[run->full_load];
-    cg_regime_apply(full, full, 0.0, run->thermal);
+    const struct cg_operating_point *full = &run->point[run->full_load];
+    cg_point_apply(full, full, 0.0, run->thermal);
     struct system system = {run->thermal->network, NULL, NULL};
     assemble(&system);
     size_t nodes = system.network->nodes;

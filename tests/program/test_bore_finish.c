@@ -31,7 +31,7 @@ START_TEST(fuel_of_the_engine)
     struct cg_finish_verdict verdict = judge(&c, &good);
     struct cg_duty_run *run = run_of(&c);
     const struct cg_performance *full =
-        &run->regime[run->full_load].performance;
+        &run->point[run->full_load].performance;
     check_close(verdict.fuel_flow, full->fuel_flow, 1e-6, "the regime's fuel");
     double area = CG_PI * c.engine.bore * c.engine.stroke;
     double volume = full->fuel_flow / cg_fuel_find(c.fuel.name)->density;
@@ -89,12 +89,12 @@ END_TEST
 START_TEST(reference_is_unboosted)
 {
     static const char *const set[] = {
-        "engine.bore_mm=86", "engine.stroke_mm=86", "charge.boost_kPa=0",
+        "engine.bore_mm=85.3", "engine.stroke_mm=87.7", "charge.boost_kPa=0",
         "charge.charger=none", "fuel.lambda=0.9"};
     struct cg_case c = case_of(PLAIN_FOUR, set, COUNT_OF(set));
     struct cg_finish_verdict verdict = judge(&c, &good);
     check_close(verdict.fuel_per_area, c.bore.finish.reference_fuel, 0.05,
-                "derived: an unboosted 86 mm x 86 mm engine on gasoline");
+                "derived: an unboosted 85.3 mm x 87.7 mm engine on gasoline");
 }
 END_TEST
 

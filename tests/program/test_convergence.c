@@ -88,7 +88,7 @@ START_TEST(all_at_once)
 END_TEST
 
 /* Every segment with a ramp given as `parts` short ones: the ends of those are
- * solved as regimes of their own. */
+ * solved as points of their own. */
 static void cut(struct cg_case *c, int parts)
 {
     struct cg_duty_case whole = c->duty;
@@ -131,8 +131,9 @@ START_TEST(ramps_cut_finer)
 }
 END_TEST
 
-/* A film's thickness from its temperature, by the rule in regime.c: with the
- * square root of the viscosity of a 95 / 14.4 mm2/s oil, from 140 C. */
+/* A film's thickness from its temperature, by the rule in operating_point.c:
+ * with the square root of the viscosity of a 95 / 14.4 mm2/s oil, from 140 C.
+ */
 static double film_at(double reference, double kelvin)
 {
     return reference * sqrt(cg_viscosity_walther(95e-6, 14.4e-6, kelvin) /
@@ -157,7 +158,7 @@ START_TEST(one_more_pass)
 {
     struct cg_case c = engine_case(_i, NULL);
     struct cg_duty_run *run = run_of(&c);
-    struct cg_regime *full = &run->regime[run->full_load];
+    struct cg_operating_point *full = &run->point[run->full_load];
     size_t nodes = run->thermal->network->nodes;
     double *before = malloc(nodes * sizeof *before), most = 0.0;
     ck_assert_ptr_nonnull(before);
@@ -170,9 +171,9 @@ START_TEST(one_more_pass)
         check_close(full->film[r], film, 0.002, "the film's own rule");
         full->film[r] = film;
     }
-    ck_assert_int_eq(cg_regime_cycle(&c, run->thermal, &run->room, full, NULL),
-                     CG_OK);
-    ck_assert_int_eq(cg_regime_settle(run->thermal, &run->room, full, NULL),
+    ck_assert_int_eq(
+        cg_point_cycle(&c, run->thermal, &run->workspace, full, NULL), CG_OK);
+    ck_assert_int_eq(cg_point_settle(run->thermal, &run->workspace, full, NULL),
                      CG_OK);
     for (size_t i = 0; i < nodes; i++)
         most = fmax(most, fabs(full->settled[i] - before[i]));

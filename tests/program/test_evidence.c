@@ -90,7 +90,7 @@ START_TEST(planted_heat_factor_is_found)
     for (size_t f = 0; f < COUNT_OF(file); f++)
         for (size_t k = 0; k < COUNT_OF(factor); k++) {
             struct cg_evidence_entry entry[3] = {plug, plug, plug};
-            struct cg_case c = settled(file[f]), truth = c, taught = c;
+            struct cg_case c = settled(file[f]), truth = c, updated = c;
             double y[3];
             entry[1].what = CG_EVIDENCE_CROWN;
             entry[2].what = CG_EVIDENCE_LINER;
@@ -108,9 +108,9 @@ START_TEST(planted_heat_factor_is_found)
                          log(factor[k]) / c.uncertainty.heat_factor, width,
                          file[f]);
             check_band(width, 0.1, 0.8, file[f]);
-            cg_learned_apply(&lesson, &taught);
+            cg_learned_apply(&lesson, &updated);
             struct cg_answer before = answer_of(&c), after =
-                answer_of(&taught);
+                answer_of(&updated);
             double closure = answer_of(&truth).extremes.closure;
             ck_assert_double_lt(fabs(after.extremes.closure - closure),
                                 0.5 * fabs(before.extremes.closure - closure));
@@ -120,7 +120,7 @@ START_TEST(planted_heat_factor_is_found)
 }
 END_TEST
 
-/* Boost, coolant, oil and air known: what was fitted is then the taught case
+/* Boost, coolant, oil and air known: what was fitted is then the updated case
  * itself. */
 static void know_conditions(struct cg_case *c)
 {
@@ -131,9 +131,9 @@ static void know_conditions(struct cg_case *c)
             *(double *)((char *)c + inputs[i].spread) = 0.0;
 }
 
-START_TEST(the_taught_case_is_what_was_fitted)
+START_TEST(the_updated_case_is_what_was_fitted)
 {
-    struct cg_case c = settled(BOOSTED_FOUR), taught;
+    struct cg_case c = settled(BOOSTED_FOUR), updated;
     struct cg_evidence_entry entry[2] = {plug, plug};
     double y[2];
     know_conditions(&c);
@@ -146,9 +146,9 @@ START_TEST(the_taught_case_is_what_was_fitted)
     struct cg_learned lesson = learned(&evidence);
     for (size_t i = 0; i < 2; i++)
         ck_assert_double_eq(lesson.before[i], y[i]);
-    taught = c;
-    cg_learned_apply(&lesson, &taught);
-    see(&taught, entry, 2, y);
+    updated = c;
+    cg_learned_apply(&lesson, &updated);
+    see(&updated, entry, 2, y);
     for (size_t i = 0; i < 2; i++)
         check_within(y[i], lesson.after[i], 0.02, "the same case");
 }
@@ -180,7 +180,7 @@ START_TEST(stated_spread_covers_the_truth)
     base.uncertainty.bore_size = base.uncertainty.gap_measure = 0.0;
     for (int engine = 0; engine < ENGINES; engine++) {
         double score[CG_INPUTS], y[2];
-        struct cg_case truth = base, asked, taught = base;
+        struct cg_case truth = base, asked, updated = base;
         for (size_t i = 0; i < CG_INPUTS; i++)
             score[i] = gsl_ran_gaussian(random, 1.0);
         move_all(score, false, &truth);
@@ -197,8 +197,8 @@ START_TEST(stated_spread_covers_the_truth)
         for (size_t i = 0; i < CG_INPUTS; i++)
             score[i] = gsl_ran_gaussian(random, 1.0);
         move_all(score, true, &asked);
-        cg_learned_apply(&lesson, &taught);
-        struct cg_answer answer = answer_of(&taught);
+        cg_learned_apply(&lesson, &updated);
+        struct cg_answer answer = answer_of(&updated);
         closure_squares += pow((extremes_of(&asked).closure -
                                 answer.extremes.closure) / answer.sigma,
                                2.0) / ENGINES;
@@ -213,7 +213,7 @@ END_TEST
 /* A measurement that says nothing leaves all as it was, correlations too. */
 START_TEST(without_information_nothing_changes)
 {
-    struct cg_case c = settled(BOOSTED_FOUR), taught = c;
+    struct cg_case c = settled(BOOSTED_FOUR), updated = c;
     size_t heat = row_of("heat_factor"), film = row_of("film");
     cg_input_correlate(&c, heat, film, 0.4);
     struct cg_evidence_entry entry = plug;
@@ -229,9 +229,9 @@ START_TEST(without_information_nothing_changes)
                          "no information");
     }
     lesson = (struct cg_learned){.entries = 0};
-    struct cg_case same = taught;
-    cg_learned_apply(&lesson, &taught);
-    ck_assert_mem_eq(&same, &taught, sizeof same);
+    struct cg_case same = updated;
+    cg_learned_apply(&lesson, &updated);
+    ck_assert_mem_eq(&same, &updated, sizeof same);
 }
 END_TEST
 
@@ -304,9 +304,9 @@ START_TEST(signs_move_the_closure)
                         (touched == 1 ? 0.02e-3 : -0.02e-3)};
         struct cg_evidence evidence = evidence_of(&c, &entry, 1);
         struct cg_learned lesson = learned(&evidence);
-        struct cg_case taught = c;
-        cg_learned_apply(&lesson, &taught);
-        struct cg_answer after = answer_of(&taught);
+        struct cg_case updated = c;
+        cg_learned_apply(&lesson, &updated);
+        struct cg_answer after = answer_of(&updated);
         double moved = after.extremes.closure - before.extremes.closure;
         ck_assert(touched == 1 ? moved > 0.01e-3 : moved < -0.01e-3);
         ck_assert_double_lt(after.sigma, before.sigma);
@@ -492,7 +492,7 @@ struct moment {
     double time, groove, highest;
 };
 
-static enum cg_status watch(void *context, const struct cg_instant *instant,
+static enum cg_status observer(void *context, const struct cg_instant *instant,
                             struct cg_error *error)
 {
     struct moment *moment = context;
@@ -513,7 +513,8 @@ START_TEST(an_instant_is_that_instant)
         struct moment moment = {run, times[i], NAN, 0.0};
         double step = times[i] > 0.0 ? times[i] : 1.0;
         ck_assert_int_eq(
-            cg_duty_run_go(&c, run, step, watch, &moment, NULL, NULL), CG_OK);
+            cg_duty_run_go(&c, run, step, observer, &moment, NULL, NULL),
+            CG_OK);
         struct cg_evidence_entry entry[2] = {plug, plug};
         double y[2];
         entry[0].time = times[i];
@@ -532,7 +533,7 @@ int main(void)
     gsl_set_error_handler_off(); /* as the program does */
     tcase_set_timeout(all, 300);
     tcase_add_test(all, planted_heat_factor_is_found);
-    tcase_add_test(all, the_taught_case_is_what_was_fitted);
+    tcase_add_test(all, the_updated_case_is_what_was_fitted);
     tcase_add_test(all, stated_spread_covers_the_truth);
     tcase_add_test(all, without_information_nothing_changes);
     tcase_add_test(all, evidence_never_widens);

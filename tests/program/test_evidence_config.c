@@ -9,7 +9,7 @@
 #include "case_of.h"
 #include "check_close.h"
 #include "constants.h"
-#include "taught.h"
+#include "updated_case.h"
 
 #define WRITTEN "as written"
 
@@ -108,14 +108,14 @@ START_TEST(runs)
 }
 END_TEST
 
-static struct cg_taught taught_by(const char *set, bool quiet)
+static struct cg_updated_case updated_by(const char *set, bool quiet)
 {
-    struct cg_taught taught;
+    struct cg_updated_case updated;
     struct cg_error error = {0};
-    enum cg_status status = cg_taught_read(path, &set, set != NULL ? 1 : 0,
-                                           quiet, &taught, &error);
+    enum cg_status status = cg_updated_case_read(
+        path, &set, set != NULL ? 1 : 0, quiet, &updated, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
-    return taught;
+    return updated;
 }
 
 /* What is asked does not change what was measured; how it is modelled does. */
@@ -134,14 +134,14 @@ START_TEST(sets_ask_and_do_not_teach)
                  {"solver.stations=20", true}};
     write_config("{ what = \"groove_top\"; temperature_C = 270.0;"
                  "  how = \"thermocouple\"; }");
-    struct cg_taught plain = taught_by(NULL, false);
-    ck_assert_double_eq(plain.untaught.combustion.heat_factor, 1.0);
+    struct cg_updated_case plain = updated_by(NULL, false);
+    ck_assert_double_eq(plain.prior.combustion.heat_factor, 1.0);
     ck_assert_double_ne(plain.c.combustion.heat_factor, 1.0);
     ck_assert_double_lt(plain.c.uncertainty.heat_factor,
-                        plain.untaught.uncertainty.heat_factor);
+                        plain.prior.uncertainty.heat_factor);
     for (size_t i = 0; i < COUNT_OF(cases); i++) {
-        struct cg_taught other = taught_by(cases[i].set, true);
-        ck_assert_msg(cg_taught_by(cases[i].set) == cases[i].teaches, "%s",
+        struct cg_updated_case other = updated_by(cases[i].set, true);
+        ck_assert_msg(cg_updates_case(cases[i].set) == cases[i].teaches, "%s",
                       cases[i].set);
         ck_assert_msg((memcmp(plain.learned.mean, other.learned.mean,
                               sizeof plain.learned.mean) != 0) ==
@@ -150,9 +150,9 @@ START_TEST(sets_ask_and_do_not_teach)
         if (!cases[i].teaches)
             ck_assert_double_eq(plain.c.combustion.heat_factor,
                                 other.c.combustion.heat_factor);
-        cg_taught_free(&other);
+        cg_updated_case_free(&other);
     }
-    cg_taught_free(&plain);
+    cg_updated_case_free(&plain);
     remove(path);
 }
 END_TEST

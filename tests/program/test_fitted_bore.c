@@ -27,7 +27,7 @@ START_TEST(scaled_need_is_that_of_the_other_bore)
     struct cg_case c = case_of(engines[_i], NULL, 0);
     struct cg_fit_asked asked = {.closure =
                                      need_of(&c, 1.0) - c.margin.residual,
-                                 .residual = c.margin.residual};
+                                 .minimum_hot_gap = c.margin.residual};
     for (double off = -CG_FIT_BORE_BAND; off <= 1.01 * CG_FIT_BORE_BAND;
          off += 0.5 * CG_FIT_BORE_BAND)
         check_within(cg_fit_need(&asked, 1.0 + off), need_of(&c, 1.0 + off),

@@ -15,11 +15,11 @@ static struct cg_fitting fitting_of(double top, double second)
     const double gap[CG_FIT_RINGS] = {top, second};
     fitting.asked[0] = (struct cg_fit_asked){.closure = 0.30e-3,
                                              .spread = 0.1e-3,
-                                             .residual = 0.05e-3,
+                                             .minimum_hot_gap = 0.05e-3,
                                              .too_wide = 0.6e-3};
     fitting.asked[1] = (struct cg_fit_asked){.closure = 0.25e-3,
                                              .spread = 0.1e-3,
-                                             .residual = 0.05e-3,
+                                             .minimum_hot_gap = 0.05e-3,
                                              .too_wide = 0.6e-3};
     for (int i = 0; i < fitting.cylinders; i++)
         for (int k = 0; k < CG_FIT_RINGS; k++) {

@@ -45,7 +45,14 @@ START_TEST(a_line_goes_on_with_rounded_numbers)
     ck_assert_str_eq(chain.result.text, "0.686"); /* (1.2 / 3.5) x 2 */
     struct cg_hand sum = cg_hand_work("s", "", 1, "-+", CG_FIGURES(a, b, b));
     ck_assert_str_eq(sum.result.text, "1.2");
-    ck_assert_str_eq(cg_hand_root("r", "", 2, &b).result.text, "1.87");
+    struct cg_hand root = cg_hand_root("r", "m", 2, &b);
+    ck_assert_str_eq(root.result.text, "1.87");
+    struct cg_hand_text lines = {""};
+    cg_hand_add(&lines, &chain, true);
+    cg_hand_add(&lines, &root, false);
+    ck_assert_str_eq(lines.text, "  c = a / b x 2\n"
+                                 "    = 1.2 / 3.5 x 2 = 0.686\n"
+                                 "  r = sqrt 3.5 = 1.87 m\n");
 }
 END_TEST
 

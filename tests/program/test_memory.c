@@ -41,11 +41,11 @@ static enum cg_status begin_samples(struct cg_error *error)
     enum cg_status status = cg_duty_run_create(&c, &run, error);
     if (status != CG_OK)
         return status;
-    struct cg_confidence_room *room = NULL;
+    struct cg_confidence_workspace *workspace = NULL;
     status = cg_confidence_begin(&c, run, 0.2e-3, 16, 1, &work, error);
     if (status == CG_OK)
-        status = cg_confidence_room_create(work, &room, error);
-    cg_confidence_room_free(room);
+        status = cg_confidence_workspace_create(work, &workspace, error);
+    cg_confidence_workspace_free(workspace);
     cg_confidence_free(work);
     cg_duty_run_free(run);
     return status;

@@ -14,7 +14,7 @@
 #include "ring_choice.h"
 #include "scarce_memory.h"
 #include "seal_study.h"
-#include "seal_trade.h"
+#include "seal_tradeoff.h"
 
 static struct cg_case c;
 static double need; /* of gap, without boost [m] */
@@ -102,10 +102,10 @@ static enum cg_status study_seal(struct cg_error *error)
     return status;
 }
 
-static enum cg_status trade(struct cg_error *error)
+static enum cg_status tradeoff(struct cg_error *error)
 {
-    struct cg_trade found = {.boost = c.charge.boost};
-    return cg_seal_trade(&c, 0.4e-3, 0.41e-3, 1.2, &found, error);
+    struct cg_tradeoff found = {.boost = c.charge.boost};
+    return cg_seal_tradeoff(&c, 0.4e-3, 0.41e-3, 1.2, &found, error);
 }
 
 /* A wide top ring in a cylinder of its own. */
@@ -129,7 +129,7 @@ static const struct job jobs[] = {
     {"ceiling", ceiling},         {"lesson", lesson},
     {"evidence", learn},          {"ring", choose_ring},
     {"alloy", choose_alloy},      {"finish", judge_finish},
-    {"seal", study_seal},         {"trade", trade},
+    {"seal", study_seal},         {"trade", tradeoff},
     {"price", price}};
 
 START_TEST(memory_runs_out)

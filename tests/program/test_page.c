@@ -1,15 +1,14 @@
-/* What goes into a page: text that cannot become markup, drawings that stand by
- * themselves, and the cautions word for word. */
+/* What goes into a page: text that cannot become markup, and drawings that
+ * stand by themselves. */
 #include <stdio.h>
 #include <string.h>
 
-#include "cautions.h"
 #include "check_close.h"
 #include "html_text.h"
 #include "svg_inline.h"
 
-enum { ROOM = 4096 };
-static char room[ROOM];
+enum { BUFFER = 4096 };
+static char buffer[BUFFER];
 
 static FILE *begin(void)
 {
@@ -21,10 +20,10 @@ static FILE *begin(void)
 static const char *end(FILE *file)
 {
     rewind(file);
-    size_t length = fread(room, 1, ROOM - 1, file);
-    room[length] = '\0';
+    size_t length = fread(buffer, 1, BUFFER - 1, file);
+    buffer[length] = '\0';
     fclose(file);
-    return room;
+    return buffer;
 }
 
 #define WRONG "?"
@@ -181,33 +180,6 @@ START_TEST(cut_drawings_do_no_harm)
 }
 END_TEST
 
-/* Letters of a text with each run of blanks as one. */
-static void words_of(const char *text, char *out, size_t size)
-{
-    size_t used = strlen(out);
-    for (; *text != '\0' && used + 2 < size; text++) {
-        bool blank = *text == ' ' || *text == '\n';
-        if (!blank)
-            out[used++] = *text;
-        else if (used > 0 && out[used - 1] != ' ')
-            out[used++] = ' ';
-    }
-    if (used > 0 && out[used - 1] != ' ')
-        out[used++] = ' ';
-    out[used] = '\0';
-}
-
-START_TEST(cautions_are_the_same_everywhere)
-{
-    char screen[2048] = "", page[2048] = "";
-    words_of(cg_cautions_text(), screen, sizeof screen);
-    words_of("Cautions", page, sizeof page);
-    for (const char *const *line = cg_cautions_list(); *line != NULL; line++)
-        words_of(*line, page, sizeof page);
-    ck_assert_str_eq(page, screen);
-}
-END_TEST
-
 int main(void)
 {
     Suite *suite = suite_create("page");
@@ -217,7 +189,6 @@ int main(void)
     tcase_add_loop_test(core, drawing_stands_by_itself, 0,
                         sizeof drawings / sizeof drawings[0]);
     tcase_add_test(core, cut_drawings_do_no_harm);
-    tcase_add_test(core, cautions_are_the_same_everywhere);
     suite_add_tcase(suite, core);
     return check_run(suite);
 }

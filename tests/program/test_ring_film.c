@@ -26,24 +26,24 @@ static struct cg_case lubricated(const char *engine, double rpm, double load)
     return c;
 }
 
-static const struct cg_regime *start_of(const struct cg_duty_run *run)
+static const struct cg_operating_point *start_of(const struct cg_duty_run *run)
 {
-    return &run->regime[run->start];
+    return &run->point[run->start];
 }
 
-/* The film of a ring over the cycle, in run->room. */
+/* The film of a ring over the cycle, in run->workspace. */
 static struct cg_film_mean film_of(const struct cg_case *c,
                                    struct cg_duty_run *run,
                                    enum cg_ring_place place)
 {
-    const struct cg_regime *regime = start_of(run);
+    const struct cg_operating_point *point = start_of(run);
     struct cg_film_mean mean;
     struct cg_error error = {0};
-    cg_ring_gas_estimate(place, c->charge.ambient_pressure, regime->cylinder,
-                         run->room.ring_gas);
+    cg_ring_gas_estimate(place, c->charge.ambient_pressure, point->cylinder,
+                         run->workspace.ring_gas);
     enum cg_status status = cg_ring_film_solve(
-        c, run->thermal, regime->settled, place, regime->operating.speed,
-        run->room.ring_gas, run->room.ring_film, &mean, &error);
+        c, run->thermal, point->settled, place, point->operating.speed,
+        run->workspace.ring_gas, run->workspace.ring_film, &mean, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     return mean;
 }
@@ -79,7 +79,7 @@ START_TEST(film_is_as_measured)
     struct cg_case c = lubricated(engines[_i], 2500.0, 0.7);
     struct cg_duty_run *run = run_of(&c);
     struct cg_film_mean mean = film_of(&c, run, CG_RING_TOP);
-    const struct cg_film_point *point = run->room.ring_film->point;
+    const struct cg_film_point *point = run->workspace.ring_film->point;
     double least = INFINITY, most = 0.0;
     for (int i = 210; i <= 240; i++) { /* 60 to 120 degrees */
         least = fmin(least, point[i].film);
@@ -134,8 +134,8 @@ START_TEST(friction_follows_speed)
 }
 END_TEST
 
-/* The regime's films are those of its own temperatures. */
-START_TEST(regime_is_settled)
+/* The point's films are those of its own temperatures. */
+START_TEST(point_is_settled)
 {
     struct cg_case c = lubricated(engines[_i], 5000.0, 1.0);
     struct cg_duty_run *run = run_of(&c);
@@ -160,11 +160,11 @@ START_TEST(scale_is_a_factor)
     ck_assert_int_eq(cg_duty_run_lay_out(&thick, &varied, &error), CG_OK);
     ck_assert_int_eq(cg_duty_run_vary(&thick, run, run, varied, &error), CG_OK);
     for (int r = 0; r < CG_RING_OIL; r++) {
-        const struct cg_regime *regime = start_of(anew);
-        check_close(regime->film[r], 1.3 * regime->film_mean[r].heat_film,
+        const struct cg_operating_point *point = start_of(anew);
+        check_close(point->film[r], 1.3 * point->film_mean[r].heat_film,
                     1e-12, "definition");
-        ck_assert_double_gt(regime->film[r], 1.2 * start_of(run)->film[r]);
-        check_close(start_of(varied)->film[r], regime->film[r], 0.01,
+        ck_assert_double_gt(point->film[r], 1.2 * start_of(run)->film[r]);
+        check_close(start_of(varied)->film[r], point->film[r], 0.01,
                     "a varied run is near one made anew");
     }
     check_close(start_of(anew)->film[CG_RING_OIL],
@@ -204,19 +204,19 @@ START_TEST(pressure_is_the_cycles)
 {
     struct cg_case c = lubricated(PLAIN_FOUR, 4000.0, 1.0);
     struct cg_duty_run *run = run_of(&c);
-    const struct cg_regime *regime = start_of(run);
+    const struct cg_operating_point *point = start_of(run);
     struct cg_cycle *cycle = malloc(sizeof *cycle);
     ck_assert_ptr_nonnull(cycle);
-    ck_assert_int_eq(cg_cycle_run(&regime->input, cycle, NULL), CG_OK);
+    ck_assert_int_eq(cg_cycle_run(&point->input, cycle, NULL), CG_OK);
     double most = 0.0;
     for (size_t i = 0, k = 0; i < CG_RING_FILM_POINTS; i++) {
         double angle = cg_ring_film_angle(i);
         while (cycle->point[k].crank_deg < angle - 1e-9)
             k++;
         if (fabs(cycle->point[k].crank_deg - angle) < 1e-9)
-            check_close(regime->cylinder[i], cycle->point[k].pressure, 1e-6,
+            check_close(point->cylinder[i], cycle->point[k].pressure, 1e-6,
                         "the same point");
-        most = fmax(most, regime->cylinder[i]);
+        most = fmax(most, point->cylinder[i]);
     }
     check_close(most, cycle->peak_pressure, 0.01, "the same peak");
     free(cycle);
@@ -254,7 +254,7 @@ int main(void)
     tcase_add_loop_test(all, film_is_as_measured, 0, 3);
     tcase_add_loop_test(all, resistance_falls_with_load, 0, 3);
     tcase_add_loop_test(all, friction_follows_speed, 0, 3);
-    tcase_add_loop_test(all, regime_is_settled, 0, 3);
+    tcase_add_loop_test(all, point_is_settled, 0, 3);
     tcase_add_test(all, scale_is_a_factor);
     tcase_add_test(all, thicker_oil_thicker_film);
     tcase_add_test(all, pressure_is_the_cycles);

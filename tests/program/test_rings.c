@@ -5,11 +5,11 @@
 #include "case_of.h"
 #include "check_close.h"
 #include "ring_choice.h"
-#include "shelf.h"
+#include "material_library.h"
 
 struct ranking {
     struct cg_case c;
-    struct cg_shelf shelf;
+    struct cg_material_library library;
     struct cg_choice_study *study;
     const struct cg_ring_choice *ring;
     size_t rings;
@@ -22,10 +22,11 @@ static void rank(const char *file, const char *const *set, size_t sets,
     struct cg_error error = {0};
     r->c = case_of(file, set, sets);
     enum cg_status status =
-        cg_config_read_shelf(file, set, sets, &r->shelf, &error);
+        cg_config_read_library(file, set, sets, &r->library, &error);
     ck_assert_msg(status == CG_OK, "%s: %s", file, error.text);
-    status = cg_choice_begin(&r->c, r->shelf.ring, r->shelf.rings,
-                             r->shelf.face, r->shelf.faces, &r->study, &error);
+    status =
+        cg_choice_begin(&r->c, r->library.ring, r->library.rings,
+                        r->library.face, r->library.faces, &r->study, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     for (size_t i = cg_choice_items(r->study); i > 0; i--)
         cg_choice_run(r->study, i - 1); /* the order does not matter */
@@ -36,7 +37,7 @@ static void rank(const char *file, const char *const *set, size_t sets,
 static void done(struct ranking *r)
 {
     cg_choice_free(r->study);
-    cg_shelf_free(&r->shelf);
+    cg_material_library_free(&r->library);
 }
 
 static const struct cg_ring_choice *find(const struct ranking *r,
@@ -141,8 +142,8 @@ START_TEST(stops_where_it_says)
         c.charge.boost = at[k];
         struct cg_duty_run *run = run_of(&c);
         load[k] = 0.0;
-        for (size_t i = 0; i < run->regimes; i++)
-            load[k] = fmax(load[k], run->regime[i].performance.peak_pressure);
+        for (size_t i = 0; i < run->points; i++)
+            load[k] = fmax(load[k], run->point[i].performance.peak_pressure);
         cg_duty_run_free(run);
     }
     ck_assert_msg(fabs(load[0] - said->face->peak_pressure.low) <=

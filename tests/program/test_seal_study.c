@@ -34,13 +34,13 @@ static void done(void)
 }
 
 /* The gas model alone, for one pair of gaps; power lost in *power. */
-static struct cg_seal_answer alone(size_t regime, enum cg_port_kind ports,
+static struct cg_seal_answer alone(size_t point, enum cg_port_kind ports,
                                    double top, double second, double *power)
 {
     struct cg_seal *seal;
     struct cg_seal_answer at;
     struct cg_error error = {0};
-    enum cg_status status = cg_seal_create(&c, run, regime, &seal, &error);
+    enum cg_status status = cg_seal_create(&c, run, point, &seal, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     cg_seal_ports(seal, ports);
     status = cg_seal_solve(seal, top, second, &at, &error);
@@ -127,14 +127,14 @@ START_TEST(every_side_is_that_of_the_gas_model)
     /* the record that is left is that of the gaps, not of the wider one */
     double land = 0.0;
     for (size_t i = 1; i < CG_PACK_NODES; i++)
-        land = fmax(land, study->rated->record[i].place[CG_PACK_LAND]);
+        land = fmax(land, study->rated->record[i].pressure[CG_PACK_LAND]);
     ck_assert_double_eq(land, rated.land_peak);
     ck_assert_double_ne(land, wide.land_peak);
     struct cg_seal_answer ports =
         alone(run->full_load, CG_PORTS_CROWN, gap[0], gap[1], &none);
     ck_assert_int_eq(study->other_ports, CG_PORTS_CROWN);
     ck_assert_double_eq(study->at_other.blow_by, ports.blow_by);
-    size_t slow = cg_second_gap_regime(run);
+    size_t slow = cg_second_gap_point(run);
     ck_assert_uint_ne(slow, run->full_load);
     ck_assert_double_eq(
         study->at_hardest.blow_by,

@@ -162,6 +162,13 @@ START_TEST(distances)
     char list[64];
     cg_nearest_list("hohenburg", names, 3, list, sizeof list);
     ck_assert_str_eq(list, "hohenberg, woschni, annand");
+    ck_assert(cg_near("bost_kPa", "boost_kPa") && cg_near("laod", "load"));
+    ck_assert(cg_near("afr", "lambda"));
+    ck_assert(!cg_near("notes", "bore_mm") && !cg_near("c", "a"));
+    cg_nearest_hint("hohenburg", names, 3, list, sizeof list);
+    ck_assert_str_eq(list, "the nearest is hohenberg");
+    cg_nearest_hint("x", names, 3, list, sizeof list);
+    ck_assert_str_eq(list, "allowed: annand, woschni, hohenberg");
     char small[12];
     cg_nearest_list("hohenburg", names, 3, small, sizeof small);
     ck_assert_uint_lt(strlen(small), sizeof small);

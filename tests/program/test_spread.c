@@ -1,5 +1,5 @@
 /* The short cuts behind the spread, against the same case solved from the start
- * in its own cells; and the room they work in, against itself. */
+ * in its own cells; and the workspace they work in, against itself. */
 #include <string.h>
 
 #include "case_of.h"
@@ -39,9 +39,9 @@ static struct cg_case row_case(int row)
     return c;
 }
 
-/* Spread, room and the nominal run they came from. */
+/* Spread, workspace and the nominal run they came from. */
 struct rig {
-    struct cg_duty_run *nominal, *room;
+    struct cg_duty_run *nominal, *workspace;
     struct cg_spread *spread;
     struct cg_extremes extremes; /* of the nominal run */
     double closure;
@@ -56,12 +56,13 @@ static void make_rig(const struct cg_case *c, struct rig *rig)
     rig->closure = rig->extremes.closure;
     ck_assert_int_eq(cg_spread_create(c, rig->nominal, rig->closure,
                                       &rig->spread, NULL), CG_OK);
-    ck_assert_int_eq(cg_spread_room(rig->spread, &rig->room, NULL), CG_OK);
+    ck_assert_int_eq(cg_spread_workspace(rig->spread, &rig->workspace, NULL),
+                     CG_OK);
 }
 
 static void free_rig(struct rig *rig)
 {
-    cg_duty_run_free(rig->room);
+    cg_duty_run_free(rig->workspace);
     cg_spread_free(rig->spread);
     cg_duty_run_free(rig->nominal);
 }
@@ -71,7 +72,7 @@ static double closure_in(const struct rig *rig, const struct cg_case *c,
 {
     double closure;
     struct cg_error error = {0};
-    ck_assert_msg(cg_spread_closure(c, rig->spread, gas_side, rig->room,
+    ck_assert_msg(cg_spread_closure(c, rig->spread, gas_side, rig->workspace,
                                     &closure, &error) == CG_OK,
                   "%s", error.text);
     return closure;
@@ -107,7 +108,7 @@ START_TEST(contributions)
     make_rig(&c, &rig);
     struct cg_answer answer = {.extremes = rig.extremes};
     ck_assert_int_eq(
-        cg_spread_first_order(rig.spread, rig.room, &answer, NULL), CG_OK);
+        cg_spread_first_order(rig.spread, rig.workspace, &answer, NULL), CG_OK);
     double whole[CG_INPUTS] = {0}, skirt[CG_INPUTS] = {0};
     for (size_t i = 0; i < count; i++) {
         struct cg_case moved = c;
@@ -153,7 +154,7 @@ START_TEST(nothing_moved)
 }
 END_TEST
 
-/* What the room held before does not matter, to the bit. */
+/* What the workspace held before does not matter, to the bit. */
 START_TEST(room_used_again)
 {
     struct cg_case c = row_case(_i);
@@ -171,7 +172,7 @@ START_TEST(room_used_again)
 }
 END_TEST
 
-/* A failed case leaves a room that works. */
+/* A failed case leaves a workspace that works. */
 START_TEST(room_after_a_failure)
 {
     struct cg_case c = row_case(1);
@@ -183,7 +184,7 @@ START_TEST(room_after_a_failure)
     good.charge.boost *= 1.1;
     double before = closure_in(&rig, &good, NULL);
     bad.charge.ambient_temperature = 60.0;
-    ck_assert_int_ne(cg_spread_closure(&bad, rig.spread, NULL, rig.room,
+    ck_assert_int_ne(cg_spread_closure(&bad, rig.spread, NULL, rig.workspace,
                                        &closure, &error), CG_OK);
     ck_assert_str_ne(error.text, "");
     ck_assert_double_eq(closure_in(&rig, &good, NULL), before);
@@ -245,22 +246,23 @@ START_TEST(response_of_the_gas_side)
 {
     struct cg_case c = row_case(_i);
     struct cg_duty_run *run = run_of(&c);
-    for (size_t i = 0; i < run->regimes; i++) {
-        struct cg_regime *regime = &run->regime[i];
-        const struct cg_wall_response *response = &regime->response;
-        double rise = 15.0, wall = regime->input.piston_temperature;
-        struct cg_mean_gas before = regime->crown;
+    for (size_t i = 0; i < run->points; i++) {
+        struct cg_operating_point *point = &run->point[i];
+        const struct cg_wall_response *response = &point->response;
+        double rise = 15.0, wall = point->input.piston_temperature;
+        struct cg_mean_gas before = point->crown;
         struct cg_mean_gas told = {
             before.coefficient * (1.0 + rise * response->coefficient),
             before.temperature * (1.0 + rise * response->temperature)};
-        regime->input.head_temperature += rise;
-        regime->input.piston_temperature += rise;
-        regime->input.liner_temperature += rise;
-        ck_assert_int_eq(cg_regime_cycle(&c, run->thermal, &run->room, regime,
-                                         NULL), CG_OK);
+        point->input.head_temperature += rise;
+        point->input.piston_temperature += rise;
+        point->input.liner_temperature += rise;
+        ck_assert_int_eq(
+            cg_point_cycle(&c, run->thermal, &run->workspace, point, NULL),
+            CG_OK);
         double was = flux_of(&before, wall);
         check_close(flux_of(&told, wall) / was - 1.0,
-                    flux_of(&regime->crown, wall) / was - 1.0, 0.25,
+                    flux_of(&point->crown, wall) / was - 1.0, 0.25,
                     SHORT_CUT);
     }
     cg_duty_run_free(run);

@@ -112,7 +112,7 @@ START_TEST(heat_share_falls_with_boost_and_speed)
         c.charge.boost = boost;
         struct cg_duty_run *run = run_of(&c);
         double share =
-            run->regime[run->full_load].performance.wall_heat_share;
+            run->point[run->full_load].performance.wall_heat_share;
         ck_assert_msg(share < before, "boost %.0f kPa: share %.4f",
                       boost / 1e3, share);
         before = share;
@@ -125,7 +125,7 @@ START_TEST(heat_share_falls_with_boost_and_speed)
         hold(&c, 1.0, 1.0);
         struct cg_duty_run *run = run_of(&c);
         double share =
-            run->regime[run->full_load].performance.wall_heat_share;
+            run->point[run->full_load].performance.wall_heat_share;
         ck_assert_msg(share < before, "%.0f rpm: share %.4f", speed, share);
         before = share;
         cg_duty_run_free(run);
@@ -146,17 +146,17 @@ START_TEST(ring_lies_nearer_the_liner)
         hold(&c, 1.0, load);
         c.duty.start = CG_START_SETTLED;
         struct cg_duty_run *run = run_of(&c);
-        const struct cg_regime *regime = &run->regime[run->start];
+        const struct cg_operating_point *point = &run->point[run->start];
         const struct cg_thermal *thermal = run->thermal;
         double groove =
-            regime->settled[thermal->piston.groove[CG_RING_TOP]];
+            point->settled[thermal->piston.groove[CG_RING_TOP]];
         double ring =
-            cg_thermal_ring_mean(thermal, regime->settled, CG_RING_TOP);
+            cg_thermal_ring_mean(thermal, point->settled, CG_RING_TOP);
         double liner = 0.0, share = 0.0;
         for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
             double part = thermal->ring[CG_RING_TOP].share[s];
             liner += part *
-                     regime->settled[cg_thermal_liner_node(thermal, s, 0)];
+                     point->settled[cg_thermal_liner_node(thermal, s, 0)];
             share += part;
         }
         liner /= share;
@@ -164,9 +164,9 @@ START_TEST(ring_lies_nearer_the_liner)
                       "load %.1f: groove %.1f K, ring %.1f K, liner %.1f K "
                       "(%s)",
                       load, groove, ring, liner, source);
-        ck_assert_msg(regime->film[CG_RING_TOP] < film_before,
+        ck_assert_msg(point->film[CG_RING_TOP] < film_before,
                       "load %.1f: film (%s)", load, source);
-        film_before = regime->film[CG_RING_TOP];
+        film_before = point->film[CG_RING_TOP];
         cg_duty_run_free(run);
     }
 }

@@ -51,13 +51,13 @@ END_TEST
 START_TEST(a_long_line_is_cut)
 {
     struct cg_error error;
-    const size_t room = sizeof error.text;
+    const size_t space = sizeof error.text;
     char words[2000];
     memset(words, 'w', sizeof words - 1);
     words[sizeof words - 1] = '\0';
     (void)cg_error_set(&error, CG_NUMERICAL, "%s", words);
-    ck_assert_uint_eq(strlen(error.text), room - 1);
-    ck_assert_mem_eq(error.text, words, room - 1);
+    ck_assert_uint_eq(strlen(error.text), space - 1);
+    ck_assert_mem_eq(error.text, words, space - 1);
 }
 END_TEST
 

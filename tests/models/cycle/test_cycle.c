@@ -407,7 +407,7 @@ START_TEST(bad_input_is_refused_by_name)
         {"start of combustion", FIELD(burn50_deg), -150.0, 170.0},
         {"combustion efficiency", FIELD(combustion_efficiency), 0.0, 1.1},
         {"heat factor", FIELD(heat_factor), -0.1, 100.0},
-        {"head area", FIELD(head_area_ratio), 0.0, 50.0},
+        {"chamber area", FIELD(chamber_area_ratio), 0.0, 50.0},
         {"head temperature", FIELD(head_temperature), 0.0, 5000.0},
         {"piston temperature", FIELD(piston_temperature), 0.0, 5000.0},
         {"liner temperature", FIELD(liner_temperature), 0.0, 5000.0},

@@ -98,7 +98,7 @@ END_TEST
 
 START_TEST(rich_burning_withholds_what_the_products_hold)
 {
-    const struct cg_fuel *fuel = cg_fuel_find("toluene_84");
+    const struct cg_fuel *fuel = cg_fuel_find("toluene_blend");
     double fresh[CG_SPECIES], burned[CG_SPECIES];
     cg_fuel_fresh(fuel, 0.79, fresh);
     cg_fuel_burned(fuel, 0.79, 0.95, burned);

@@ -177,7 +177,7 @@ START_TEST(corrections_end_in_the_settled_state)
 END_TEST
 
 /* A settled network that stays: no step, and the ledger of a run in steps. */
-START_TEST(a_settled_stretch_takes_no_step)
+START_TEST(a_settled_interval_takes_no_step)
 {
     gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
     make_random(rng, 30);
@@ -213,7 +213,7 @@ START_TEST(unconnected_node_has_no_settled_state)
 }
 END_TEST
 
-/* Notes what the watch is shown. */
+/* Notes what the observer is shown. */
 struct record {
     double time[4000], temperature[4000];
     double half_way[4000]; /* temperature between this and the one before */
@@ -240,7 +240,7 @@ static enum cg_status note(void *context, double time,
 
 static struct record record;
 
-static enum cg_status watched(const struct cg_drive *drive, double from,
+static enum cg_status observed(const struct cg_drive *drive, double from,
                               double to, double tolerance, double *temperature)
 {
     struct cg_step_control control = {.tolerance = tolerance};
@@ -248,7 +248,7 @@ static enum cg_status watched(const struct cg_drive *drive, double from,
                           temperature, NULL, note, &record, &error);
 }
 
-START_TEST(stretches_end_exactly_and_without_slivers)
+START_TEST(intervals_end_exactly_and_without_slivers)
 {
     make_lump();
     record = (struct record){.stop_at = 4000};
@@ -256,7 +256,7 @@ START_TEST(stretches_end_exactly_and_without_slivers)
     for (size_t k = 0; k < 5; k++) {
         size_t before = record.count;
         network->bath_temperature[0] = 100.0 * (double)k;
-        ck_assert_int_eq(watched(NULL, from, to[k], 1e-3, &t), CG_OK);
+        ck_assert_int_eq(observed(NULL, from, to[k], 1e-3, &t), CG_OK);
         ck_assert_double_eq(record.time[before], from);
         ck_assert_double_eq(record.time[record.count - 1], to[k]);
         size_t n = record.count;
@@ -278,13 +278,13 @@ static double swinging(double time)
            (-100 + swing * w) * exp(-k * time);
 }
 
-START_TEST(watch_sees_all_times_of_a_driven_stretch)
+START_TEST(observer_sees_all_times_of_a_driven_interval)
 {
     make_lump();
     record = (struct record){.stop_at = 4000};
     double t = 300;
     struct cg_drive drive = {swing_bath, NULL, true};
-    ck_assert_int_eq(watched(&drive, 0, 9, 1e-3, &t), CG_OK);
+    ck_assert_int_eq(observed(&drive, 0, 9, 1e-3, &t), CG_OK);
     ck_assert_uint_gt(record.count, 8);
     for (size_t k = 1; k < record.count; k++) {
         double middle = 0.5 * (record.time[k - 1] + record.time[k]);
@@ -295,12 +295,12 @@ START_TEST(watch_sees_all_times_of_a_driven_stretch)
 }
 END_TEST
 
-START_TEST(watch_sees_all_times_of_a_held_stretch)
+START_TEST(observer_sees_all_times_of_a_constant_interval)
 {
     make_lump();
     record = (struct record){.stop_at = 4000};
     double t = 300;
-    ck_assert_int_eq(watched(NULL, 2, 90, 1e-3, &t), CG_OK);
+    ck_assert_int_eq(observed(NULL, 2, 90, 1e-3, &t), CG_OK);
     ck_assert_uint_gt(record.count, 4);
     for (size_t k = 1; k < record.count; k++) {
         double middle = 0.5 * (record.time[k - 1] + record.time[k]);
@@ -313,7 +313,7 @@ START_TEST(watch_sees_all_times_of_a_held_stretch)
 }
 END_TEST
 
-START_TEST(a_settled_stretch_is_watched)
+START_TEST(a_settled_interval_is_observed)
 {
     make_lump();
     network->bath_temperature[0] = 340;
@@ -329,12 +329,12 @@ START_TEST(a_settled_stretch_is_watched)
 }
 END_TEST
 
-START_TEST(watch_may_stop_the_run)
+START_TEST(observer_may_stop_the_run)
 {
     make_lump();
     record = (struct record){.stop_at = 3};
     double t = 300;
-    ck_assert_int_eq(watched(NULL, 0, 9, 1e-4, &t), CG_FILE);
+    ck_assert_int_eq(observed(NULL, 0, 9, 1e-4, &t), CG_FILE);
     ck_assert_str_eq(error.text, "disk full");
     ck_assert_uint_eq(record.count, 3);
 }
@@ -624,13 +624,13 @@ int main(void)
     tcase_add_test(tcase, energy_closes_to_rounding);
     tcase_add_test(tcase, settled_state_is_where_a_long_run_ends);
     tcase_add_test(tcase, corrections_end_in_the_settled_state);
-    tcase_add_test(tcase, a_settled_stretch_takes_no_step);
-    tcase_add_test(tcase, a_settled_stretch_is_watched);
+    tcase_add_test(tcase, a_settled_interval_takes_no_step);
+    tcase_add_test(tcase, a_settled_interval_is_observed);
     tcase_add_test(tcase, unconnected_node_has_no_settled_state);
-    tcase_add_test(tcase, stretches_end_exactly_and_without_slivers);
-    tcase_add_test(tcase, watch_sees_all_times_of_a_driven_stretch);
-    tcase_add_test(tcase, watch_sees_all_times_of_a_held_stretch);
-    tcase_add_test(tcase, watch_may_stop_the_run);
+    tcase_add_test(tcase, intervals_end_exactly_and_without_slivers);
+    tcase_add_test(tcase, observer_sees_all_times_of_a_driven_interval);
+    tcase_add_test(tcase, observer_sees_all_times_of_a_constant_interval);
+    tcase_add_test(tcase, observer_may_stop_the_run);
     tcase_add_test(tcase, series_agrees_with_steps);
     tcase_add_test(tcase, series_of_a_network_without_baths_keeps_its_heat);
     tcase_add_test(tcase, held_and_driven_paths_agree);

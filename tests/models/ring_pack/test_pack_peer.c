@@ -58,16 +58,16 @@ static int equations(double time, const double *y, double *dydt, void *context)
         angle -= 720.0;
     struct cg_pack_node at;
     cg_pack_at(&pack, angle, &at);
-    double place[5] = {at.pressure, 0, 0, 0, pack.crankcase_pressure};
+    double pressure[5] = {at.pressure, 0, 0, 0, pack.crankcase_pressure};
     const double *t = pack.temperature;
     for (int v = 0; v < 3; v++)
-        place[v + 1] = y[v] * pack.gas.gas_constant * t[v + 1] /
+        pressure[v + 1] = y[v] * pack.gas.gas_constant * t[v + 1] /
                        pack.volume[v];
     double in[5] = {0.0};
     for (int k = 0; k < 2; k++) {
         const struct cg_pack_ring *ring = &pack.ring[k];
-        double above = place[2 * k], groove = place[2 * k + 1],
-               below = place[2 * k + 2];
+        double above = pressure[2 * k], groove = pressure[2 * k + 1],
+               below = pressure[2 * k + 2];
         double x = y[3 + k], v = y[5 + k];
         double open = fmin(fmax(x, 0.0), ring->travel);
         double pressed = groove + ring->tension - 0.5 * (above + below);
@@ -160,7 +160,7 @@ START_TEST(the_same_by_gsl)
     peer(start, land, &blow_by);
     for (int i = 0; i < 36; i++) {
         int node = (380 + 20 * i) % 720;
-        check_close(record[node].place[CG_PACK_LAND], land[i], 2e-4,
+        check_close(record[node].pressure[CG_PACK_LAND], land[i], 2e-4,
                     "the peer's");
     }
     check_close(settled.cycle.to_crankcase, blow_by, 2e-4, "the peer's");

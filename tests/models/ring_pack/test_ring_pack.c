@@ -43,10 +43,12 @@ START_TEST(slopes)
                                  1e-9 * fabs(rates.flow[f].rate) / h + 1e-20,
                              "difference quotient");
             for (size_t k = 0; k < CG_PACK_RINGS; k++)
-                check_within(rates.push[k].by_pressure[v],
-                             (up.push[k].rate - down.push[k].rate) / (2 * h),
-                             1e-5 * fabs(rates.push[k].by_pressure[v]) + 1e-9,
-                             "difference quotient");
+                check_within(
+                    rates.push[k].by_pressure[v],
+                    (up.push[k].acceleration - down.push[k].acceleration) /
+                        (2 * h),
+                    1e-5 * fabs(rates.push[k].by_pressure[v]) + 1e-9,
+                    "difference quotient");
         }
         for (size_t k = 0; k < CG_PACK_RINGS; k++) {
             double h = 1e-4 * point.lift[k];
@@ -63,8 +65,9 @@ START_TEST(slopes)
                              "difference quotient");
             }
             check_close(rates.push[k].by_lift,
-                        (up.push[k].rate - down.push[k].rate) / (2 * h), 1e-5,
-                        "difference quotient");
+                        (up.push[k].acceleration - down.push[k].acceleration) /
+                            (2 * h),
+                        1e-5, "difference quotient");
         }
     }
 }
@@ -86,7 +89,7 @@ START_TEST(at_rest)
     for (size_t f = 0; f < CG_PACK_FLOWS; f++)
         check_within(rates.flow[f].rate, 0.0, 1e-18, "equal pressures");
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        check_within(rates.push[k].rate, 0.0, 1e-6, "equal pressures");
+        check_within(rates.push[k].acceleration, 0.0, 1e-6, "equal pressures");
 }
 END_TEST
 
@@ -112,7 +115,7 @@ START_TEST(mass_closes_and_repeats)
         ck_assert_double_lt(settled.change, 1e-6);
         check_close(settled.cycle.from_cylinder, settled.cycle.to_crankcase,
                     1e-5, "nothing gathers in a settled pack");
-        check_within(record[0].place[2], record[720].place[2], 0.0,
+        check_within(record[0].pressure[2], record[720].pressure[2], 0.0,
                      "one cycle follows the other");
         for (size_t n = 0; n < CG_PACK_NODES; n++)
             for (size_t k = 0; k < CG_PACK_RINGS; k++) {
@@ -177,7 +180,7 @@ START_TEST(inertia_lifts)
     ck_assert_int_ge(settled.cycle.lifts[1], 1);
     for (size_t n = 370; n < 400; n++) /* pressed down while it burns */
         check_within(record[n].lift[0], 0.0, 0.0, "on its lower flank");
-    pack.ring[0].held = pack.ring[1].held = true;
+    pack.ring[0].pinned = pack.ring[1].pinned = true;
     settled = settle();
     ck_assert_int_eq(settled.cycle.lifts[0], 0);
     check_close(settled.cycle.unseat_deg[0], 720.0, 0.0, "held");
@@ -188,7 +191,7 @@ END_TEST
 /* A ring behind which no gas comes is pushed in by the gas at its face. */
 START_TEST(a_starved_groove_gives_way)
 {
-    double load[CG_PACK_PLACES] = {5e6, 1e5, 1e5, 1e5, 1e5};
+    double load[CG_PACK_REGIONS] = {5e6, 1e5, 1e5, 1e5, 1e5};
     pack_set(&pack, 50.0, 3e-4, 4e-4);
     ck_assert_double_lt(cg_pack_load(&pack.ring[0], 0, load), 0.0);
     load[CG_PACK_GROOVE_TOP] = 5e6;
@@ -246,11 +249,11 @@ START_TEST(hard_cases)
                       settled.cycle.to_crankcase, settled.change,
                       settled.cycle.residual);
         for (size_t n = 0; n < CG_PACK_NODES; n++)
-            for (size_t p = 0; p < CG_PACK_PLACES; p++)
-                ck_assert_msg(record[n].place[p] > 0.0 &&
-                                  record[n].place[p] < 1e8,
+            for (size_t p = 0; p < CG_PACK_REGIONS; p++)
+                ck_assert_msg(record[n].pressure[p] > 0.0 &&
+                                  record[n].pressure[p] < 1e8,
                               "%s: node %zu place %zu: %g Pa", hard[i].name, n,
-                              p, record[n].place[p]);
+                              p, record[n].pressure[p]);
     }
 }
 END_TEST

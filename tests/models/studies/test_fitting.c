@@ -9,7 +9,7 @@
 
 static const struct cg_fit_asked asked = {.closure = 0.252e-3,
                                           .spread = 0.153e-3,
-                                          .residual = 0.05e-3,
+                                          .minimum_hot_gap = 0.05e-3,
                                           .at_least = 0.52e-3,
                                           .rule = 0.55e-3,
                                           .too_wide = 0.8e-3};
@@ -26,7 +26,7 @@ START_TEST(need_follows_the_geometry_of_the_gap)
 {
     double bore = 0.0865, ring = 2.6e-3, wall = 1.3e-3, hot = 0.05e-3;
     double cold = cg_gap_cold_for(bore, hot, wall, ring);
-    struct cg_fit_asked like = {.closure = cold - hot, .residual = hot};
+    struct cg_fit_asked like = {.closure = cold - hot, .minimum_hot_gap = hot};
     for (double ratio = 0.99; ratio <= 1.01; ratio += 0.0025)
         check_within(cg_fit_need(&like, ratio),
                      cg_gap_cold_for(bore * ratio, hot, wall, ring), 5e-9,
@@ -36,7 +36,8 @@ END_TEST
 
 START_TEST(need_is_never_negative)
 {
-    struct cg_fit_asked loose = {.closure = -0.3e-3, .residual = 0.05e-3};
+    struct cg_fit_asked loose = {.closure = -0.3e-3,
+                                 .minimum_hot_gap = 0.05e-3};
     ck_assert_double_eq(cg_fit_need(&loose, 1.0), 0.0);
 }
 END_TEST

@@ -1,0 +1,433 @@
+#include "operating_point.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "geometry.h"
+#include "growth.h"
+
+enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
+/* Walls that end within this of those a cycle was run for are settled [K]: the
+ * gas side's response, some 2e-4 of the flux for each kelvin and right to a
+ * quarter (tested), takes care of the rest. */
+#define WALL_TOLERANCE 2.0
+/* Least correction of settled temperatures on the way, and at last [K]. */
+#define NEAR_TOLERANCE 1e-3
+#define SETTLED_TOLERANCE 1e-7
+/* While walls move more than this, rough cycles will do [K]. */
+#define WALL_NEAR 5.0
+/* Joints that ask for less change than this are settled [1]. */
+#define JOINT_TOLERANCE 0.005
+
+enum cg_status cg_point_workspace_create(const struct cg_thermal *thermal,
+                                         struct cg_point_workspace *workspace,
+                                         struct cg_error *error)
+{
+    *workspace = (struct cg_point_workspace){NULL, NULL, NULL, NULL};
+    workspace->cycle = malloc(sizeof *workspace->cycle);
+    workspace->ring_film = malloc(sizeof *workspace->ring_film);
+    workspace->ring_gas = malloc(sizeof *workspace->ring_gas);
+    if (workspace->cycle == NULL || workspace->ring_film == NULL ||
+        workspace->ring_gas == NULL) {
+        cg_point_workspace_free(workspace);
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    }
+    enum cg_status status =
+        cg_stepper_create(thermal->network, &workspace->stepper, error);
+    if (status != CG_OK)
+        cg_point_workspace_free(workspace);
+    return status;
+}
+
+void cg_point_workspace_free(struct cg_point_workspace *workspace)
+{
+    free(workspace->cycle);
+    free(workspace->ring_film);
+    free(workspace->ring_gas);
+    cg_stepper_free(workspace->stepper);
+    *workspace = (struct cg_point_workspace){NULL, NULL, NULL, NULL};
+}
+
+enum cg_status cg_point_create(const struct cg_thermal *thermal,
+                               struct cg_operating_point *point,
+                               struct cg_error *error)
+{
+    size_t stations = thermal->bore.grid.stations;
+    memset(point, 0, sizeof *point);
+    point->station = malloc(stations * sizeof *point->station);
+    point->cylinder = malloc(CG_RING_FILM_POINTS * sizeof *point->cylinder);
+    point->joint = calloc(stations, sizeof *point->joint);
+    point->joint_search = malloc(stations * sizeof *point->joint_search);
+    point->settled = malloc(thermal->network->nodes * sizeof *point->settled);
+    if (point->station == NULL || point->cylinder == NULL ||
+        point->joint == NULL || point->joint_search == NULL ||
+        point->settled == NULL) {
+        cg_point_free(point);
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    }
+    return CG_OK;
+}
+
+void cg_point_free(struct cg_operating_point *point)
+{
+    free(point->station);
+    free(point->cylinder);
+    free(point->joint);
+    free(point->joint_search);
+    free(point->settled);
+    point->station = NULL;
+    point->joint_search = NULL;
+    point->cylinder = point->joint = point->settled = NULL;
+}
+
+/* Steps every joint; returns the largest step still asked for, relative. */
+static double step_joints(const struct cg_case *c,
+                          const struct cg_thermal *thermal,
+                          const double *temperature,
+                          struct cg_operating_point *point)
+{
+    double most = 0.0;
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+        struct cg_bore_growth growth;
+        cg_growth_station(c, thermal, temperature, s, &growth);
+        double asked = cg_joint_coefficient(&c->bore, growth.contact_pressure);
+        most = fmax(most, cg_joint_step(asked, &point->joint_search[s]));
+        point->joint[s] = point->joint_search[s].coefficient;
+    }
+    return most;
+}
+
+/* Wall temperatures for the cycle from the settled network. */
+static void read_walls(const struct cg_case *c,
+                       const struct cg_thermal *thermal,
+                       const struct cg_operating_point *point,
+                       struct cg_cycle_input *walls)
+{
+    const struct cg_piston_map *piston = &thermal->piston;
+    double crown = 0.0, area = 0.0, liner = 0.0, weight = 0.0;
+    for (size_t i = 0; i <= piston->crown_cells; i++) {
+        crown += piston->gas_area[i] * point->settled[piston->node[i]];
+        area += piston->gas_area[i];
+    }
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+        double h = point->station[s].coefficient;
+        liner += h * point->settled[cg_thermal_liner_node(thermal, s, 0)];
+        weight += h;
+    }
+    double head = c->cooling.head_coefficient;
+    walls->piston_temperature = crown / area;
+    walls->liner_temperature = liner / weight;
+    walls->head_temperature =
+        (point->crown.coefficient * point->crown.temperature +
+         head * point->operating.coolant_temperature) /
+        (point->crown.coefficient + head);
+}
+
+/* Mean over head, piston and half the swept liner. */
+static double mean_wall(const struct cg_cycle_input *walls)
+{
+    double head = walls->chamber_area_ratio;
+    double liner = 2.0 * walls->crank.stroke / walls->crank.bore;
+    return (head * walls->head_temperature + walls->piston_temperature +
+            liner * walls->liner_temperature) /
+           (head + 1.0 + liner);
+}
+
+static double wall_change(const struct cg_cycle_input *a,
+                          const struct cg_cycle_input *b)
+{
+    return fmax(fabs(a->head_temperature - b->head_temperature),
+                fmax(fabs(a->piston_temperature - b->piston_temperature),
+                     fabs(a->liner_temperature - b->liner_temperature)));
+}
+
+enum cg_status cg_point_settle(struct cg_thermal *thermal,
+                               struct cg_point_workspace *workspace,
+                               struct cg_operating_point *point,
+                               struct cg_error *error)
+{
+    cg_point_apply(point, point, 0.0, thermal);
+    return cg_stepper_settle(workspace->stepper, thermal->network,
+                             point->settled, error);
+}
+
+static void set_wall_rise(const struct cg_case *c,
+                          const struct cg_thermal *thermal,
+                          struct cg_operating_point *point)
+{
+    struct cg_cycle_input walls = point->input;
+    read_walls(c, thermal, point, &walls);
+    point->wall_rise = mean_wall(&walls) - mean_wall(&point->input);
+}
+
+/* Films and gas side depend mildly on the temperatures they shape, and are
+ * brought up to date before every correction. */
+static enum cg_status
+settle_films(const struct cg_case *c, struct cg_thermal *thermal,
+             struct cg_point_workspace *workspace, double tolerance,
+             struct cg_operating_point *point, struct cg_error *error)
+{
+    const double slow = 0.5; /* a correction over the one before [1] */
+    double before = INFINITY;
+    for (int i = 0; i < CORRECTIONS; i++) {
+        enum cg_status status =
+            cg_point_set_films(c, thermal, workspace, point, error);
+        if (status != CG_OK)
+            return status;
+        set_wall_rise(c, thermal, point);
+        cg_point_apply(point, point, 0.0, thermal);
+        double size = cg_stepper_correct(workspace->stepper, thermal->network,
+                                         point->settled);
+        bool served = size < slow * before;
+        before = size;
+        if (!served) {
+            status = cg_stepper_settle(workspace->stepper, thermal->network,
+                                       point->settled, error);
+            if (status != CG_OK)
+                return status;
+            before = INFINITY;
+        }
+        if (served && size < tolerance)
+            return CG_OK;
+    }
+    return cg_error_set(error, CG_NUMERICAL,
+                        "settled state at %.0f rpm, load %.2f: still moves by "
+                        "%.2g K after %d corrections",
+                        point->operating.speed * 60.0, point->operating.load,
+                        before, CORRECTIONS);
+}
+
+static void set_performance(const struct cg_case *c,
+                            const struct cg_cycle *cycle,
+                            struct cg_operating_point *point)
+{
+    struct cg_performance *out = &point->performance;
+    double swept = cg_crank_swept(&point->input.crank);
+    double rate = 0.5 * point->operating.speed * c->engine.cylinders;
+    double speed =
+        cg_crank_mean_speed(&point->input.crank, point->operating.speed);
+    double wall = cycle->heat_head + cycle->heat_piston + cycle->heat_liner;
+
+    out->imep = cycle->imep_net;
+    out->fmep = cg_friction_mep(cycle->peak_pressure, speed);
+    out->air_flow = cycle->air_mass * rate;
+    out->fuel_flow = cycle->fuel_mass * rate;
+    out->fuel_power = cycle->fuel_energy * rate;
+    out->brake_power = (out->imep - out->fmep) * swept * rate;
+    if (c->charge.charger == CG_CHARGER_BELT)
+        out->brake_power -= out->air_flow * point->charge.compressor_work;
+    out->bmep = out->brake_power / (swept * rate);
+    out->peak_pressure = cycle->peak_pressure;
+    out->peak_rise = cycle->peak_rise;
+    out->exhaust_temperature = cycle->exhaust_temperature;
+    out->wall_heat_share = wall / cycle->fuel_energy;
+    out->energy_residual = cycle->energy_residual;
+    out->peak_flux =
+        cg_gas_side_peak_flux(cycle, point->input.piston_temperature);
+    out->mean_flux =
+        point->crown.coefficient *
+        (point->crown.temperature - point->input.piston_temperature);
+    point->friction = c->piston.friction_share * out->fmep * swept * 0.5 *
+                      point->operating.speed;
+}
+
+/* First guess, typical of full load (common practice, no source). */
+static void guess_walls(const struct cg_operating_point *point,
+                        struct cg_cycle_input *walls)
+{
+    walls->head_temperature = point->operating.coolant_temperature + 100.0;
+    walls->piston_temperature = 520.0;
+    walls->liner_temperature = point->operating.coolant_temperature + 40.0;
+}
+
+static void copy_walls(const struct cg_cycle_input *from,
+                       struct cg_cycle_input *to)
+{
+    to->head_temperature = from->head_temperature;
+    to->piston_temperature = from->piston_temperature;
+    to->liner_temperature = from->liner_temperature;
+}
+
+/* One pass: cycle for the walls in input, gas side from the cycle. */
+static enum cg_status run_cycle(const struct cg_case *c,
+                                const struct cg_thermal *thermal,
+                                struct cg_point_workspace *workspace,
+                                struct cg_operating_point *point,
+                                struct cg_error *error)
+{
+    enum cg_status status =
+        cg_cycle_run(&point->input, workspace->cycle, error);
+    if (status != CG_OK)
+        return status;
+    point->residual = workspace->cycle->residual;
+    point->crown = cg_gas_side_crown(workspace->cycle);
+    cg_gas_side_stations(workspace->cycle, &thermal->bore.grid, point->station);
+    cg_ring_film_cylinder(workspace->cycle, point->cylinder);
+    memset(point->film_solved, 0, sizeof point->film_solved);
+    set_performance(c, workspace->cycle, point);
+    return CG_OK;
+}
+
+/* Joints of a pressed liner follow the pressure that their own heat makes. */
+enum cg_status
+cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
+                  struct cg_point_workspace *workspace, double tolerance,
+                  struct cg_operating_point *point, struct cg_error *error)
+{
+    bool pressed = c->bore.seat == CG_SEAT_PRESSED;
+    double joint_step = pressed ? INFINITY : 0.0;
+    enum cg_status status =
+        settle_films(c, thermal, workspace, tolerance, point, error);
+    for (int pass = 0; status == CG_OK && joint_step > JOINT_TOLERANCE;
+         pass++) {
+        if (pass == JOINT_PASSES)
+            return cg_error_set(error, CG_NUMERICAL,
+                                "settled state at %.0f rpm, load %.2f: the "
+                                "joint of liner and block did not settle",
+                                point->operating.speed * 60.0,
+                                point->operating.load);
+        joint_step = step_joints(c, thermal, point->settled, point);
+        status = settle_films(c, thermal, workspace, tolerance, point, error);
+    }
+    return status;
+}
+
+enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
+                                struct cg_operating_point *point,
+                                struct cg_error *error)
+{
+    const double rise = 20.0; /* [K]: well above the roughness of the cycles */
+    struct cg_cycle_input input = point->input;
+    input.guess = point->residual;
+    input.head_temperature += rise;
+    input.piston_temperature += rise;
+    input.liner_temperature += rise;
+    enum cg_status status = cg_cycle_run(&input, workspace->cycle, error);
+    if (status != CG_OK)
+        return status;
+    /* Begun from a like cycle, its pair is the better one to go on with. */
+    point->residual = workspace->cycle->residual;
+    struct cg_mean_gas warmer = cg_gas_side_crown(workspace->cycle);
+    const struct cg_mean_gas *crown = &point->crown;
+    point->response = (struct cg_wall_response){
+        (warmer.coefficient / crown->coefficient - 1.0) / rise,
+        (warmer.temperature / crown->temperature - 1.0) / rise};
+    return CG_OK;
+}
+
+/* The heats of the performance, brought from the walls of the cycle to those it
+ * settled with. */
+static void follow_walls(const struct cg_case *c,
+                         const struct cg_thermal *thermal,
+                         struct cg_operating_point *point)
+{
+    struct cg_cycle_input walls = point->input;
+    struct cg_mean_gas crown = cg_point_responded(point, &point->crown);
+    struct cg_performance *performance = &point->performance;
+    read_walls(c, thermal, point, &walls);
+    double flux =
+        crown.coefficient * (crown.temperature - walls.piston_temperature);
+    if (performance->mean_flux != 0.0)
+        performance->wall_heat_share *= flux / performance->mean_flux;
+    performance->mean_flux = flux;
+}
+
+/* A full cycle for the walls as they are, and the settled state it makes;
+ * `change`: by how much the walls then move [K]. */
+static enum cg_status cycle_at_walls(const struct cg_case *c,
+                                     struct cg_thermal *thermal,
+                                     struct cg_point_workspace *workspace,
+                                     struct cg_operating_point *point,
+                                     double *change, struct cg_error *error)
+{
+    struct cg_cycle_input walls;
+    read_walls(c, thermal, point, &point->input);
+    point->input.rough = false;
+    point->input.guess = point->residual;
+    point->wall_rise = 0.0;
+    enum cg_status status = run_cycle(c, thermal, workspace, point, error);
+    if (status == CG_OK)
+        status = cg_point_resettle(c, thermal, workspace, NEAR_TOLERANCE, point,
+                                   error);
+    walls = point->input;
+    if (status == CG_OK)
+        read_walls(c, thermal, point, &walls);
+    *change = wall_change(&walls, &point->input);
+    return status;
+}
+
+enum cg_status cg_point_solve(const struct cg_case *c,
+                              struct cg_thermal *thermal,
+                              struct cg_point_workspace *workspace,
+                              const struct cg_operating_point *guess,
+                              struct cg_operating_point *point,
+                              struct cg_error *error)
+{
+    cg_operating_charge(c, &point->operating, &point->charge);
+    enum cg_status status =
+        cg_operating_cycle_input(c, &point->operating, &point->input, error);
+    if (status != CG_OK)
+        return status;
+    if (guess != NULL)
+        copy_walls(&guess->input, &point->input);
+    else
+        guess_walls(point, &point->input);
+    for (int r = 0; r < CG_RINGS; r++)
+        point->film[r] = c->ring[r].film * c->scale.film;
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++)
+        cg_joint_begin(&c->bore, &point->joint_search[s]);
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++)
+        point->joint[s] = point->joint_search[s].coefficient;
+
+    if (guess != NULL)
+        point->input.guess = guess->residual;
+
+    /* A rough cycle and its response to the walls bring the walls near; cycles
+     * at the asked step, most often one, do the rest. */
+    point->input.rough = true;
+    status = run_cycle(c, thermal, workspace, point, error);
+    if (status == CG_OK)
+        status = cg_point_respond(workspace, point, error);
+    if (status == CG_OK)
+        status = cg_point_settle(thermal, workspace, point, error);
+    if (status == CG_OK)
+        status = cg_point_resettle(c, thermal, workspace, NEAR_TOLERANCE, point,
+                                   error);
+    double change = INFINITY;
+    for (point->passes = 2; status == CG_OK && change > WALL_TOLERANCE;
+         point->passes++) {
+        if (point->passes > PASSES)
+            return cg_error_set(error, CG_NUMERICAL,
+                                "settled state at %.0f rpm, load %.2f: wall "
+                                "temperatures did not settle in %d passes",
+                                point->operating.speed * 60.0,
+                                point->operating.load, PASSES);
+        status = cycle_at_walls(c, thermal, workspace, point, &change, error);
+    }
+    memset(point->film_solved, 0, sizeof point->film_solved);
+    if (status == CG_OK)
+        status = settle_films(c, thermal, workspace, SETTLED_TOLERANCE, point,
+                              error);
+    if (status == CG_OK)
+        follow_walls(c, thermal, point);
+    return status;
+}
+
+enum cg_status cg_point_cycle(const struct cg_case *c,
+                              const struct cg_thermal *thermal,
+                              struct cg_point_workspace *workspace,
+                              struct cg_operating_point *point,
+                              struct cg_error *error)
+{
+    const struct cg_cycle_input walls = point->input;
+    cg_operating_charge(c, &point->operating, &point->charge);
+    enum cg_status status =
+        cg_operating_cycle_input(c, &point->operating, &point->input, error);
+    if (status != CG_OK)
+        return status;
+    copy_walls(&walls, &point->input);
+    point->input.rough = c->solver.rough_cycles;
+    point->input.guess = point->residual;
+    return run_cycle(c, thermal, workspace, point, error);
+}

@@ -1,0 +1,150 @@
+/* An operating point: the engine held at one operating point until everything
+ * has settled.  Cycle, gas side, oil film and wall temperatures agree.
+ *
+ * A transient reads its gas side and films from the points at its operating
+ * points.  There the coefficients thus lag the wall: they are those of the
+ * settled walls, while the heat itself, h (T_gas - T_wall), follows the wall
+ * as it is.  The error left is that of a few per cent of coefficient when the
+ * walls are still cold.
+ */
+#ifndef CG_OPERATING_POINT_H
+#define CG_OPERATING_POINT_H
+
+#include "cycle.h"
+#include "gas_side.h"
+#include "joint.h"
+#include "operating.h"
+#include "ring_film.h"
+#include "status.h"
+#include "stepper.h"
+#include "thermal.h"
+
+struct cg_performance {      /* whole engine unless said otherwise */
+    double imep, fmep, bmep; /* net indicated, friction, brake [Pa] */
+    double brake_power;      /* [W] */
+    double air_flow, fuel_flow; /* [kg/s] */
+    double fuel_power;       /* fuel flow times heating value [W] */
+    double peak_pressure;    /* [Pa] */
+    double peak_rise;        /* of pressure, knock left out [Pa/deg] */
+    double exhaust_temperature; /* [K] */
+    double wall_heat_share;  /* of the fuel energy [1] */
+    double peak_flux;        /* on the crown [W/m2] */
+    double mean_flux;        /* on the crown [W/m2] */
+    double energy_residual;  /* of the cycle, over fuel energy [1] */
+};
+
+/* What a kelvin more of all walls makes of the gas side, relative [1/K].  They
+ * act through the charge they warm, so that one mean wall will do for all. */
+struct cg_wall_response {
+    double coefficient, temperature;
+};
+
+/* The film that the Reynolds law gave last, and for which oil. */
+struct cg_film_solved {
+    double temperature; /* [K]; 0: not for this case and cycle */
+    double film;        /* [m] */
+};
+
+struct cg_operating_point {
+    struct cg_operating operating;
+    struct cg_charge_state charge;
+    struct cg_cycle_input input;   /* with the settled wall temperatures */
+    struct cg_mean_gas crown;
+    struct cg_mean_gas *station;   /* [stations] */
+    double *cylinder;              /* pressure [CG_RING_FILM_POINTS] [Pa] */
+    struct cg_wall_response response;
+    double wall_rise;              /* mean wall over that of the cycle [K] */
+    struct cg_residual residual;   /* that the cycle hands on */
+    double film[CG_RINGS];         /* [m] */
+    struct cg_film_mean film_mean[CG_RING_OIL]; /* the Reynolds law's; scale
+                                                   not in it */
+    struct cg_film_solved film_solved[CG_RING_OIL];
+    double friction;               /* ring pack and skirt, one cylinder [W] */
+    double *joint;                 /* joint coefficient [stations] */
+    struct cg_joint *joint_search; /* pressed seat: on the way to it */
+    double *settled;               /* [nodes] [K] */
+    struct cg_performance performance;
+    int passes;
+};
+
+/* Workspace for solving points of one thermal network. */
+struct cg_point_workspace {
+    struct cg_cycle *cycle;
+    struct cg_stepper *stepper;
+    struct cg_ring_film_workspace *ring_film;
+    struct cg_ring_gas *ring_gas;
+};
+enum cg_status cg_point_workspace_create(const struct cg_thermal *thermal,
+                                     struct cg_point_workspace *workspace,
+                                     struct cg_error *error);
+void cg_point_workspace_free(struct cg_point_workspace *workspace);
+
+/* Arrays of a point, and their release (accepts a zeroed one). */
+enum cg_status cg_point_create(const struct cg_thermal *thermal,
+                                struct cg_operating_point *point,
+                                struct cg_error *error);
+void cg_point_free(struct cg_operating_point *point);
+
+/* Solves for the operating point set in point->operating: a fixed point over
+ * wall temperatures, films and joints.  `guess`: a solved point to
+ * start from, or NULL.  CG_NUMERICAL if it does not settle or the
+ * cycle fails. */
+enum cg_status cg_point_solve(const struct cg_case *c,
+                               struct cg_thermal *thermal,
+                               struct cg_point_workspace *workspace,
+                               const struct cg_operating_point *guess,
+                               struct cg_operating_point *point,
+                               struct cg_error *error);
+
+/* The cycle and gas side only, for the wall temperatures already in
+ * point->input. */
+enum cg_status cg_point_cycle(const struct cg_case *c,
+                               const struct cg_thermal *thermal,
+                               struct cg_point_workspace *workspace,
+                               struct cg_operating_point *point,
+                               struct cg_error *error);
+
+/* Fills point->response from one rough cycle more, after a rough one. */
+enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
+                                 struct cg_operating_point *point,
+                                 struct cg_error *error);
+
+/* The films for the temperatures in point->settled, and the cylinder's
+ * pressure in point->cylinder: the constant law, or for the compression rings
+ * the Reynolds law with gas by cg_ring_gas_estimate.  That one is solved anew
+ * when its oil is 0.1 K from where it was solved, and follows the
+ * oil's viscosity between, as the constant law does.  CG_BAD_INPUT for an
+ * unknown oil grade; as cg_ring_film_solve. */
+enum cg_status cg_point_set_films(const struct cg_case *c,
+                                   const struct cg_thermal *thermal,
+                                   struct cg_point_workspace *workspace,
+                                   struct cg_operating_point *point,
+                                   struct cg_error *error);
+
+/* The settled state for the gas side, films and joints in the point. */
+enum cg_status cg_point_settle(struct cg_thermal *thermal,
+                                struct cg_point_workspace *workspace,
+                                struct cg_operating_point *point,
+                                struct cg_error *error);
+
+/* The same with films, joints, and the gas side by point->response, that agree
+ * with it, by corrections from the state in
+ * point->settled until they are below `tolerance` [K]; the factors are those
+ * settled with last, or new ones where these do not serve.  Errors: as
+ * cg_stepper_settle, CG_NUMERICAL if it does not come to rest. */
+enum cg_status
+cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
+                  struct cg_point_workspace *workspace, double tolerance,
+                  struct cg_operating_point *point, struct cg_error *error);
+
+/* Gas that the cycle left, brought to the walls by response and wall_rise. */
+struct cg_mean_gas cg_point_responded(const struct cg_operating_point *point,
+                                       const struct cg_mean_gas *gas);
+
+/* Sets the network to the state `part` (0..1) of the way from point a to b:
+ * coefficients and heats in straight lines.  Cannot fail. */
+void cg_point_apply(const struct cg_operating_point *a,
+                    const struct cg_operating_point *b, double part,
+                    struct cg_thermal *thermal);
+
+#endif

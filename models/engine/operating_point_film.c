@@ -1,0 +1,90 @@
+/* The ring films that a point asks for. */
+#include <math.h>
+
+#include "oil.h"
+#include "operating_point.h"
+
+/* A constant film's thickness is quoted for this oil temperature [K]. */
+#define FILM_REFERENCE 413.15
+
+/* A film of the Reynolds law is carried on by viscosity over this much of oil
+ * temperature [K].  What follows from it stays right (test_spread). */
+#define FILM_REACH 0.1
+
+/* Oil thins with heat; film follows the square root of viscosity, as in
+ * hydrodynamic lubrication at given load and speed (Hamrock, "Fundamentals of
+ * Fluid Film Lubrication" (1994), slider bearing). */
+static double film_at(const struct cg_oil *oil, double film, double quoted_at,
+                      double temperature)
+{
+    double here = cg_oil_kinematic(oil, temperature);
+    double there = cg_oil_kinematic(oil, quoted_at);
+    return film * sqrt(here / there);
+}
+
+static double bore_seen_by(const struct cg_thermal *thermal,
+                           const struct cg_ring_map *ring,
+                           const double *temperature)
+{
+    double sum = 0.0, total = 0.0;
+    for (size_t s = 0; s < thermal->bore.grid.stations; s++) {
+        sum += ring->share[s] *
+               temperature[cg_thermal_liner_node(thermal, s, 0)];
+        total += ring->share[s];
+    }
+    return sum / total;
+}
+
+static enum cg_status reynolds_film(const struct cg_case *c,
+                                    const struct cg_thermal *thermal,
+                                    const struct cg_oil *oil,
+                                    enum cg_ring_place place,
+                                    double temperature,
+                                    struct cg_point_workspace *workspace,
+                                    struct cg_operating_point *point,
+                                    struct cg_error *error)
+{
+    struct cg_film_mean *mean = &point->film_mean[place];
+    struct cg_film_solved *solved = &point->film_solved[place];
+    if (!(fabs(temperature - solved->temperature) < FILM_REACH)) {
+        cg_ring_gas_estimate(place, c->charge.ambient_pressure,
+                             point->cylinder, workspace->ring_gas);
+        enum cg_status status = cg_ring_film_solve(
+            c, thermal, point->settled, place, point->operating.speed,
+            workspace->ring_gas, workspace->ring_film, mean, error);
+        if (status != CG_OK)
+            return status;
+        *solved = (struct cg_film_solved){temperature, mean->heat_film};
+    }
+    mean->heat_film =
+        film_at(oil, solved->film, solved->temperature, temperature);
+    point->film[place] = mean->heat_film * c->scale.film;
+    return CG_OK;
+}
+
+enum cg_status cg_point_set_films(const struct cg_case *c,
+                                   const struct cg_thermal *thermal,
+                                   struct cg_point_workspace *workspace,
+                                   struct cg_operating_point *point,
+                                   struct cg_error *error)
+{
+    const double *temperature = point->settled;
+    const struct cg_oil *oil = cg_oil_find(c->cooling.oil_grade);
+    if (oil == NULL)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "cooling.oil_grade: no grade \"%s\"",
+                            c->cooling.oil_grade);
+    enum cg_status status = CG_OK;
+    for (int r = 0; r < CG_RINGS && status == CG_OK; r++) {
+        const struct cg_ring_map *ring = &thermal->ring[r];
+        double between = 0.5 * (temperature[ring->face] +
+                                bore_seen_by(thermal, ring, temperature));
+        if (c->film_law == CG_FILM_REYNOLDS && r != CG_RING_OIL)
+            status = reynolds_film(c, thermal, oil, (enum cg_ring_place)r,
+                                   between, workspace, point, error);
+        else
+            point->film[r] = film_at(oil, c->ring[r].film * c->scale.film,
+                                      FILM_REFERENCE, between);
+    }
+    return status;
+}

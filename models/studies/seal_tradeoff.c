@@ -1,0 +1,74 @@
+#include "seal_tradeoff.h"
+
+#include <math.h>
+
+#include <gsl/gsl_cdf.h>
+
+#include "answer.h"
+#include "case_check.h"
+#include "ceiling.h"
+#include "seal.h"
+
+int cg_seal_tradeoff_boosts(const struct cg_case *c, double boost[3])
+{
+    static const double part[3] = {0.5, 1.0, 1.5};
+    int count = 0;
+    if (!(c->charge.boost > 0.0)) {
+        boost[0] = 0.0;
+        return 1;
+    }
+    for (int i = 0; i < 3; i++) {
+        struct cg_case at = *c;
+        struct cg_case_problem problem[CG_CASE_PROBLEMS];
+        at.charge.boost = part[i] * c->charge.boost;
+        if (at.charge.boost <= CG_CEILING_MOST &&
+            cg_case_check(&at, problem) == 0)
+            boost[count++] = at.charge.boost;
+    }
+    return count;
+}
+
+static void set_point(struct cg_seal *seal, const struct cg_answer *answer,
+                      double minimum_hot_gap, double ratio,
+                      struct cg_tradeoff_point *point)
+{
+    struct cg_seal_answer leak;
+    double open = point->gap - answer->extremes.closure;
+    double sigma = fmax(answer->sigma, 1e-12);
+    point->chance_less = gsl_cdf_ugaussian_Q((open - minimum_hot_gap) / sigma);
+    point->chance_touch = gsl_cdf_ugaussian_Q(open / sigma);
+    point->blow_by = point->blow_by_share = NAN;
+    if (cg_seal_solve(seal, point->gap, ratio * point->gap, &leak, NULL) ==
+        CG_OK) {
+        point->blow_by = leak.blow_by;
+        point->blow_by_share = leak.blow_by_share;
+    }
+}
+
+enum cg_status cg_seal_tradeoff(const struct cg_case *c, double least,
+                                double most, double ratio,
+                                struct cg_tradeoff *tradeoff,
+                                struct cg_error *error)
+{
+    struct cg_case at = *c;
+    struct cg_duty_run *run = NULL;
+    struct cg_seal *seal = NULL;
+    struct cg_answer answer;
+    at.charge.boost = tradeoff->boost;
+    enum cg_status status = cg_duty_run_create(&at, &run, error);
+    if (status == CG_OK)
+        status = cg_answer_find(&at, run, 0.0, NULL, NULL, &answer, error);
+    if (status == CG_OK)
+        status = cg_seal_create(&at, run, run->full_load, &seal, error);
+    for (int i = 0; i < CG_TRADEOFF_POINTS && status == CG_OK; i++) {
+        tradeoff->point[i].gap =
+            least + (most - least) * i / (CG_TRADEOFF_POINTS - 1);
+        set_point(seal, &answer, c->margin.residual, ratio,
+                  &tradeoff->point[i]);
+    }
+    if (status == CG_OK)
+        tradeoff->safe_gap = answer.top.cold_gap;
+    cg_seal_free(seal);
+    cg_duty_run_free(run);
+    return status;
+}

@@ -1,0 +1,128 @@
+#include "advice.h"
+#include "report_file_to.h"
+#include "report_lesson_parts.h"
+#include "say_common.h"
+#include "show.h"
+
+/* The way from boost to gap. */
+static const struct {
+    const char *title;
+    cg_lesson_step tell;
+} steps[] = {
+    {"1. Boost packs the cylinder", cg_lesson_tell_boost},
+    {"2. More fuel, more heat", cg_lesson_tell_heat},
+    {"3. How hot the ring runs", cg_lesson_tell_ladder},
+    {"4. The ring grows", cg_lesson_tell_ring},
+    {"5. The bore grows too", cg_lesson_tell_bore},
+    {"6. What is left of the gap", cg_lesson_tell_left},
+    {"7. The same at three boosts", cg_lesson_tell_boosts},
+    {"8. A duty: heat takes time", cg_lesson_tell_duty},
+    {"9. When the ends touch", cg_lesson_tell_ends},
+    {"10. What a wide gap costs", cg_lesson_tell_leak},
+    {"11. The gap to file to", cg_lesson_tell_gap},
+    {"12. Hand and model", cg_lesson_tell_apart},
+};
+
+void cg_lesson_sums(struct cg_report *report, const struct cg_hand *const *sums)
+{
+    struct cg_hand_text lines = {""};
+    for (; *sums != NULL; sums++)
+        cg_hand_add(&lines, *sums, true);
+    cg_report_lines(report, lines.text);
+}
+
+/* What a gap given comes to, and what else asks for action. */
+static void tell_warnings(struct cg_report *report,
+                          const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_answer *answer = &sheet->lesson->answer;
+    const struct cg_verdict *verdict = &answer->verdict;
+    if (cg_advice_of(answer).from_top == CG_ADVICE_RULE)
+        cg_report_note(report, "the gap needed is below the shop rule: %s",
+                       cg_say_file_to_larger());
+    if (verdict->given)
+        cg_report_verdict(
+            report, verdict->safe, "Your gap of %s is %s for this duty.",
+            cg_show_gap(verdict->gap, cg_report_inch(report)).text,
+            verdict->safe ? "safe" : "TOO SMALL");
+    if (sheet->sum.left.result.value < 0.0)
+        cg_report_note(report,
+                       "held at full load until settled, a gap of %s "
+                       "closes and the ends touch (step 6).",
+                       cg_figure_text(&sheet->sum.cold_gap).text);
+    if (sheet->leak.closed)
+        cg_report_note(report, "the top land has no clearance left when hot: "
+                               "look at the piston maker's clearance before "
+                               "the ring's gap.");
+}
+
+static void tell_first_part(struct cg_report *report,
+                            const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_lesson_growing *own = cg_lesson_own(sheet);
+    cg_report_file_to_top(report, &sheet->lesson->answer);
+    tell_warnings(report, sheet);
+    cg_report_say(report, "Heat brings the ring to %s, and it grows %s.",
+                  cg_figure_text(&own->ring_rise.figure[0]).text,
+                  cg_figure_text(&own->ring.result).text);
+    cg_report_say(report,
+                  "The bore grows %s and gives that back: %s of the gap "
+                  "closes.",
+                  cg_figure_text(&own->bore.result).text,
+                  cg_figure_text(&own->closure.result).text);
+    cg_report_say(report, "The gap must cover what closes over the duty, what "
+                          "is not known, and the gap that must stay open.");
+    cg_report_first_part_ends(report);
+}
+
+static void tell_engine(struct cg_report *report, const struct cg_case *c,
+                        enum cg_lesson_level level)
+{
+    cg_report_section(report, "The engine");
+    cg_report_row(report, "cylinders", "Cylinders",
+                  cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
+    cg_report_row(report, "bore", "Bore",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
+    cg_report_row(report, "stroke", "Stroke",
+                  cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+    cg_report_row(report, "speed", "Speed",
+                  cg_quantity(CG_SHOW_SPEED, c->engine.speed));
+    cg_report_row(report, "boost", "Boost",
+                  cg_quantity(CG_SHOW_BOOST, c->charge.boost));
+    cg_report_words(report, "top_ring", "Top ring", "%s",
+                    c->ring[CG_RING_TOP].material);
+    cg_report_words(report, "bore_metal", "Bore's metal", "%s",
+                    c->bore.material);
+    cg_report_words(report, "level", "Level", "%s",
+                    level == CG_LESSON_FIRST
+                        ? "first; --level second reckons the heat too"
+                        : "second; --level first has fewer formulas");
+    cg_report_section(report, "How to key it in");
+    cg_report_say(report,
+                  "Take a pocket calculator. A line has either x and /, or + "
+                  "and -. Key it in from left to right and you get the number "
+                  "printed, because each number is rounded before it is used "
+                  "again. Expansion is in millionths of the length for each "
+                  "degree.");
+}
+
+void cg_report_lesson(struct cg_report *report,
+                      const struct cg_lesson_sheet *sheet,
+                      enum cg_lesson_level level, bool answers)
+{
+    bool second = level == CG_LESSON_SECOND;
+    tell_first_part(report, sheet);
+    tell_engine(report, sheet->c, level);
+    for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++) {
+        cg_report_section(report, steps[i].title);
+        steps[i].tell(report, sheet, second);
+    }
+    cg_report_section(report, "Questions");
+    cg_lesson_ask(report, sheet, second);
+    if (!answers) {
+        cg_report_say(report, "With --answers the answers follow.");
+        return;
+    }
+    cg_report_section(report, "Answers");
+    cg_lesson_answer(report, sheet, second);
+}

@@ -1,0 +1,128 @@
+/* The lesson's steps on a gap too small, one too wide, and the one to file
+ * to. */
+#include "report_lesson_parts.h"
+#include "say_common.h"
+
+static void tell_overlap(struct cg_report *report,
+                         const struct cg_lesson_ends *ends)
+{
+    if (ends->supposed) {
+        cg_report_say(report,
+                      "Here the bore grows nearly as much as the ring, or "
+                      "more, so hardly any gap would close. Suppose all the "
+                      "same that the ends overlap by %s.",
+                      cg_figure_text(&ends->stress.figure[1]).text);
+        return;
+    }
+    cg_report_say(report, "Suppose the gap was filed to half the closure of "
+                          "step 6:");
+    cg_lesson_sums(report, CG_SUMS(&ends->overlap));
+}
+
+void cg_lesson_tell_ends(struct cg_report *report,
+                         const struct cg_lesson_sheet *sheet, bool second)
+{
+    static const char fails[] =
+        "The oil film fails, ring and bore scuff, or the ring breaks.";
+    const struct cg_lesson_ends *ends = &sheet->ends;
+    tell_overlap(report, ends);
+    if (!second) {
+        cg_report_say(report,
+                      "The ends cannot overlap. The bore holds the ring, so "
+                      "the metal is squeezed: to %s in this ring. It presses "
+                      "on the bore %s times as hard as its own tension does. "
+                      "%s (A bore that gives makes it a little less.)",
+                      cg_figure_text(&ends->stress.result).text,
+                      ends->times.result.text, fails);
+        return;
+    }
+    cg_report_say(report, "The bore holds the ring to one turn, so its metal "
+                          "is squeezed by that much over the arc. The balance "
+                          "of half a ring gives the pressure on the bore:");
+    cg_lesson_sums(report,
+                   CG_SUMS(&ends->stress, &ends->pressure, &ends->times));
+    cg_report_say(report,
+                  "It presses that many times as hard as by its own tension. "
+                  "%s (This is a thin ring in a rigid bore; one that gives "
+                  "makes it less.)",
+                  fails);
+}
+
+static void tell_hole(struct cg_report *report,
+                      const struct cg_lesson_leak *leak)
+{
+    cg_report_say(report,
+                  "The leak is a small hole: the width of the gap times the "
+                  "clearance of the top land, hot and radial. Gas goes through "
+                  "it no faster than sound, whatever is behind it (choked "
+                  "flow, Heywood 1988, app. C: 0.685 for a ratio of specific "
+                  "heats of 1.4). The factor 0.86 is for its sharp edges "
+                  "(Namazian and Heywood 1982, from memory).");
+    cg_lesson_sums(report, CG_SUMS(&leak->area, &leak->product, &leak->speed,
+                                   &leak->volume, &leak->mass, &leak->second,
+                                   &leak->share, &leak->power));
+}
+
+void cg_lesson_tell_leak(struct cg_report *report,
+                         const struct cg_lesson_sheet *sheet, bool second)
+{
+    const struct cg_lesson_leak *leak = &sheet->leak;
+    if (leak->closed) {
+        cg_report_say(report, "No gas passes the top land here: hot, it has no "
+                              "clearance.");
+        return;
+    }
+    if (second)
+        tell_hole(report, leak);
+    else
+        cg_report_say(report,
+                      "A gap %s wider than it need be leaks %s %% of the "
+                      "charge. That costs about %s.",
+                      cg_figure_text(&leak->area.figure[0]).text,
+                      leak->share.result.text,
+                      cg_figure_text(&leak->power.result).text);
+    cg_report_say(report,
+                  "That is the price of a wide gap. The price of a tight one "
+                  "is the engine. A gap much too wide also burns oil and fouls "
+                  "it: gas that passes the ring has to go somewhere.");
+    cg_report_say(report,
+                  "This is a hand estimate of one cylinder: one hole at the "
+                  "mean pressure of the cylinder, no second ring behind it, "
+                  "the gas as warm as the groove.");
+}
+
+void cg_lesson_tell_gap(struct cg_report *report,
+                        const struct cg_lesson_sheet *sheet, bool second)
+{
+    const struct cg_answer *answer = &sheet->lesson->answer;
+    (void)second;
+    cg_report_say(report,
+                  "The gap must cover the closure over the duty %s. Heat, oil "
+                  "films, metals and boost are not known exactly: the "
+                  "uncertainty allowance covers that, for a risk of %g. The "
+                  "minimum hot gap must stay open on top. The sum is rounded "
+                  "up to the filing step:",
+                  sheet->c->duty.name, sheet->c->margin.risk);
+    cg_lesson_sums(report, CG_SUMS(&sheet->sum.gap));
+    cg_report_row(report, "cold_gap_top", "Gap needed",
+                  cg_quantity(CG_SHOW_GAP_ASKED, answer->top.cold_gap));
+    cg_report_row(report, "shop_rule", "Shop rule",
+                  cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
+    cg_report_remark(report, "common practice, no source");
+    if (!answer->verdict.beyond)
+        cg_report_say(report, "File the top ring to the larger of the two.");
+}
+
+void cg_lesson_tell_apart(struct cg_report *report,
+                          const struct cg_lesson_sheet *sheet, bool second)
+{
+    (void)second;
+    cg_report_say(report, "The closure of step 6, by hand and by the model:");
+    cg_lesson_sums(report, CG_SUMS(&sheet->sum.off));
+    cg_report_say(report, "Degrees are whole here, and half a degree of the "
+                          "ring is worth:");
+    cg_lesson_sums(report, CG_SUMS(&sheet->sum.half_degree));
+    cg_report_say(report, "The other numbers are rounded too, and the model "
+                          "takes the gap off the arc. Both leave out:");
+    cg_report_say(report, "%s", cg_say_left_out());
+}
