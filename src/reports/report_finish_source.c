@@ -71,9 +71,9 @@ static void tell_patches(struct cg_report *report, const struct cg_patch *patch)
         cg_report_cell(report, core->mr2);
         cg_report_cell(report, core->oil);
     }
-    cg_report_figure(report, "finish_patch",
-                     "Simulated honed surfaces, invented for teaching",
-                     "Two patches of a bore in grey: crossing grooves of the "
+    cg_report_figure(report, "finish_patch", "Honed surfaces, simulated",
+                     "Invented for teaching: two patches of a bore in grey, "
+                     "crossing grooves of the "
                      "base stage, and the same with its tops cut to a "
                      "plateau.");
 }

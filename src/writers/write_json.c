@@ -42,9 +42,9 @@ static void put_cell(FILE *out, const struct cg_report_table *table,
 }
 
 static void put_shown(FILE *out, const struct cg_report_table *table,
-                      size_t cell, bool inch)
+                      size_t cell, size_t column, bool inch)
 {
-    enum cg_kind kind = table->column[cell % table->columns].kind;
+    enum cg_kind kind = table->column[column].kind;
     struct cg_quantity quantity = {kind, table->cell[cell].value};
     if (table->cell[cell].words != NULL)
         cg_json_string(out, table->cell[cell].words);
@@ -59,13 +59,14 @@ static void put_rows(FILE *out, const char *name,
                      const struct cg_report_table *table, enum shown shown)
 {
     fprintf(out, ", \"%s\": [", name);
+    size_t column = 0;
     for (size_t i = 0; i < table->cells; i++) {
-        bool first = i % table->columns == 0;
-        fputs(!first ? ", " : i > 0 ? "], [" : "[", out);
+        fputs(column > 0 ? ", " : i > 0 ? "], [" : "[", out);
         if (shown == VALUES)
             put_cell(out, table, i);
         else
-            put_shown(out, table, i, shown == INCH);
+            put_shown(out, table, i, column, shown == INCH);
+        column = column + 1 < table->columns ? column + 1 : 0;
     }
     fputs(table->cells > 0 ? "]]" : "]", out);
 }

@@ -66,7 +66,7 @@ def screen_of(path):
     lines = open(path, encoding="utf-8", errors="replace").read().split("\n")
     return figures("\n".join(
         line for line in lines
-        if not line.startswith(("Computed in", "Next:", "Pictures:"))))
+        if not re.match(r"Computed in|Next:|Pictures:|\d+ points in ", line)))
 
 
 def page_of(path):
@@ -91,7 +91,7 @@ def check_figures(answer, screen, page):
         return
     for figure in page - told:
         yield "on the page alone: %s" % figure
-    for figure in all_of(items, ("metric", "inch")) - page:
+    for figure in all_of(shown, ("metric", "inch")) - page:
         yield "not on the page: %s" % figure
 
 

@@ -155,13 +155,13 @@ grep -q "Top ring: $none" "$work/far.html" || fail "the page does not say it"
 ends 1 lesson "$engine" -q $far
 says stdout "Top ring: $none"
 ends 1 seal "$engine" -q $far
-says stdout "Top ring  *$none"
-says stdout "Second ring  *$none"
+says stdout "Top ring: $none"
+says stdout "Second ring: $none"
 ends 1 rings "$engine" -q $far --threads 2
-says stdout 'no gap in range will do'
+says stdout 'It is unfit; no gap in'
 grep -q ' fits$' "$work/stdout" && fail "a ring without a gap fits"
 ends 1 sheet "$engine" -q $far --measured "$measured"
-says stdout "top ring: $none"
+says stdout "Top ring: $none"
 ends 0 sweep "$engine" -q --vary uncertainty.bore_size_mm=0.005,1 \
     -o "$work/far" --threads 2
 [ "$(grep -c "nan.*\"top ring: $none" "$work/far/sweep.dat")" -eq 1 ] ||

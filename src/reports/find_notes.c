@@ -1,5 +1,0 @@
-#include "find_notes.h"
-
-#include <stdio.h>
-#include <string.h>
-
