@@ -30,7 +30,7 @@ export LC_ALL=C.UTF-8
 # a picture is of: boost alone, in any unit (boost); two settings of numbers
 # (map); one of numbers, before one of names or alone (curves).
 is_sweep_of() {
-    sed -n 's/^# grid of.*points: //p' "$1" | awk -v wanted="$2" '{
+    sed -n '/^# grid of/{s/^# grid of.*points: //p; q;}' "$1" | awk -v wanted="$2" '{
             for (i = 1; i < NF; i += 2) {
                 value = $i
                 sub(/^[^=]*=/, "", value)

@@ -15,7 +15,8 @@
 
 #define TABLES                                                                 \
     "summary.dat history.dat clearance.dat stroke.dat cycle.dat film.dat "     \
-    "sensitivity.dat evidence.dat histogram.dat"
+    "sensitivity.dat evidence.dat evidence_inputs.dat "                        \
+    "evidence_correlations.dat histogram.dat"
 
 /* What is found, and what it is found with. */
 struct finding {
@@ -69,14 +70,15 @@ static enum cg_status write_tables(void *context, const char *dir,
 {
     const struct telling *telling = context;
     const struct finding *finding = telling->finding;
-    const char *config = finding->options->told;
+    struct cg_table_of of;
+    cg_table_of_set(finding->options->told, finding->c, &of);
     enum cg_status status =
-        cg_find_tables_write(dir, config, finding->c, finding->run,
+        cg_find_tables_write(dir, &of, finding->c, finding->run,
                              &finding->answer, telling->history, error);
     if (status == CG_OK)
-        status = cg_evidence_write(dir, config, &finding->taught, error);
+        status = cg_evidence_write(dir, &of, &finding->taught, error);
     if (status == CG_OK)
-        status = cg_histogram_write(dir, config, finding->work,
+        status = cg_histogram_write(dir, &of, finding->work,
                                     &finding->answer, error);
     return status;
 }

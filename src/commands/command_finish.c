@@ -90,7 +90,9 @@ static enum cg_status write_tables(void *context, const char *dir,
                                    struct cg_error *error)
 {
     const struct cg_finish_story *story = context;
-    return cg_finish_tables_write(dir, story->config, story->surface,
+    struct cg_table_of of;
+    cg_table_of_set(story->config, story->c, &of);
+    return cg_finish_tables_write(dir, &of, story->surface,
                                   story->verdict, story->patch, error);
 }
 

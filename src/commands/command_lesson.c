@@ -28,8 +28,9 @@ static enum cg_status write_table(void *context, const char *dir,
                                   struct cg_error *error)
 {
     const struct telling *telling = context;
-    return cg_lesson_table_write(dir, telling->options->told, telling->c,
-                                 telling->lesson, error);
+    struct cg_table_of of;
+    cg_table_of_set(telling->options->told, telling->c, &of);
+    return cg_lesson_table_write(dir, &of, telling->c, telling->lesson, error);
 }
 
 static enum cg_status fill_page(void *context, struct cg_page *page,

@@ -84,8 +84,9 @@ static enum cg_status write_tables(void *context, const char *dir,
                                    struct cg_error *error)
 {
     const struct comparing *comparing = context;
-    return cg_rings_tables_write(dir, comparing->options->told,
-                                 &comparing->c, &comparing->answer, error);
+    struct cg_table_of of;
+    cg_table_of_set(comparing->options->told, &comparing->c, &of);
+    return cg_rings_tables_write(dir, &of, &comparing->c, &comparing->answer, error);
 }
 
 static enum cg_status fill_page(void *context, struct cg_page *page,

@@ -18,8 +18,9 @@ static enum cg_status write_tables(void *context, const char *dir,
                                    struct cg_error *error)
 {
     const struct telling *telling = context;
-    return cg_seal_tables_write(dir, telling->options->told, telling->study,
-                                error);
+    struct cg_table_of of;
+    cg_table_of_set(telling->options->told, telling->study->c, &of);
+    return cg_seal_tables_write(dir, &of, telling->study, error);
 }
 
 static enum cg_status fill_page(void *context, struct cg_page *page,

@@ -108,7 +108,7 @@ static void compute_row(const struct cg_options *options,
     if (status == CG_OK)
         status = check_range(&answer, &error);
     cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
-                     error.text);
+                     &error);
     if (status != CG_OK)
         *why = error;
 }
@@ -143,7 +143,7 @@ static void compute_rows(const struct cg_options *options,
         {
             stopped = stopped || !made;
             if (!stopped) {
-                cg_table_line(table, "%s", row.text);
+                cg_sweep_row_write(table, &row);
                 written++;
                 if (trouble.text[0] != '\0' && (*failed)++ == 0)
                     *why = trouble;
@@ -170,7 +170,8 @@ static enum cg_status check_earlier(const struct cg_options *options,
         struct cg_sweep_row row;
         struct cg_error why;
         compute_row(options, grid, point, learned, &row, &why);
-        if (strcmp(row.text, there->text) != 0)
+        if (strcmp(row.text, there->text) != 0 ||
+            strcmp(row.why, there->why) != 0)
             return cg_error_set(error, CG_BAD_INPUT,
                                 "--resume: row %zu of the table there is not "
                                 "what this config and coldgap give; remove it "
@@ -246,6 +247,7 @@ static enum cg_status write_page(const struct cg_options *options,
 }
 
 static enum cg_status sweep(const struct cg_options *options,
+                            const struct cg_case *base,
                             const struct cg_grid *grid,
                             const struct cg_learned *learned, const char *dir,
                             struct cg_error *error)
@@ -257,6 +259,8 @@ static enum cg_status sweep(const struct cg_options *options,
     struct cg_sweep_earlier earlier;
     size_t failed = 0;
     struct cg_error why;
+    struct cg_table_of of;
+    cg_table_of_set(options->told, base, &of);
     enum cg_status status = cg_part_set(grid->points, options->part,
                                         options->parts, &part, error);
     if (status == CG_OK)
@@ -266,7 +270,7 @@ static enum cg_status sweep(const struct cg_options *options,
     cg_part_name(&part, name);
     status = cg_outputs_hold(options, dir, name, error);
     if (status == CG_OK)
-        status = cg_sweep_table_open(dir, options->told, grid, &part,
+        status = cg_sweep_table_open(dir, &of, grid, &part,
                                      options->resume, &table, &earlier, error);
     if (status != CG_OK)
         return status;
@@ -297,7 +301,7 @@ static enum cg_status sweep(const struct cg_options *options,
     if (!options->quiet) {
         printf("%zu points in %s/%s\n", total, cg_plain(dir).text, name);
         if (failed > 0)
-            printf("%zu without an answer; their rows say why.  The "
+            printf("%zu without an answer; the lines above their rows say why.  The "
                    "first: %s\n",
                    failed, cg_plain(why.text).text);
         printf("\n%s\n", cg_cautions_text());
@@ -325,7 +329,7 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
         if (cg_taught_by(grid.axis[i].path))
             learned = NULL;
     if (status == CG_OK)
-        status = sweep(options, &grid, learned,
+        status = sweep(options, &taught.c, &grid, learned,
                        options->out != NULL ? options->out : "out", error);
     cg_taught_free(&taught);
     cg_grid_free(&grid);

@@ -30,3 +30,14 @@ bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE])
         return true;
     return false;
 }
+
+bool cg_text_fits(const char *text, char trouble[CG_NAME_TROUBLE])
+{
+    size_t length = strlen(text);
+    if (length < CG_NAME_LENGTH)
+        return true;
+    snprintf(trouble, CG_NAME_TROUBLE,
+             "must be a text of at most %d bytes (got %zu)", CG_NAME_LENGTH - 1,
+             length);
+    return false;
+}

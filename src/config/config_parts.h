@@ -123,6 +123,9 @@ enum cg_status cg_evidence_read(struct cg_reader *reader,
 enum { CG_NAME_TROUBLE = 192 };
 bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE]);
 
+/* The same of a free text, which may be empty; it is only ever shown. */
+bool cg_text_fits(const char *text, char trouble[CG_NAME_TROUBLE]);
+
 /* Says what is wrong with a name ("unknown fuel") and which names are allowed,
  * the nearest first. */
 void cg_name_unknown(struct cg_reader *reader, const char *path,

@@ -16,6 +16,7 @@ enum { MOST_ROWS = 400, OWN_COLUMNS = 7, LINE_LENGTH = 4096 };
 struct rows {
     const struct cg_grid *grid;
     struct cg_page *page;
+    char why[512];      /* of the row to come; "" */
     size_t shown, good;
     double least, most; /* top gap [mm] */
 };
@@ -30,6 +31,7 @@ static void number(char text[32], double value, int digits)
 
 static void write_row(struct rows *rows, const struct cg_sweep_point *point)
 {
+    bool good = strcmp(point->outcome, "ok") == 0;
     const char *cells[CG_AXES + OWN_COLUMNS];
     char text[6][32];
     size_t axes = rows->grid->axes;
@@ -46,9 +48,9 @@ static void write_row(struct rows *rows, const struct cg_sweep_point *point)
         cells[i] = point->setting[i];
     for (size_t i = 0; i < 6; i++)
         cells[axes + i] = text[i];
-    cells[axes + 6] = point->outcome;
+    cells[axes + 6] = !good && rows->why[0] != '\0' ? rows->why : point->outcome;
     cg_page_row(rows->page, cells, axes + OWN_COLUMNS,
-                strcmp(point->outcome, "ok") == 0 ? NULL : "bad");
+                good ? NULL : "bad");
 }
 
 static enum cg_status take_row(void *context, const char *line,
@@ -58,6 +60,8 @@ static enum cg_status take_row(void *context, const char *line,
     struct cg_sweep_point point;
     char own[LINE_LENGTH];
     (void)error;
+    if (cg_sweep_why(line) != NULL)
+        snprintf(rows->why, sizeof rows->why, "%s", cg_sweep_why(line));
     snprintf(own, sizeof own, "%s", line);
     if (!cg_sweep_row_split(own, rows->grid, &point))
         return CG_OK;
@@ -69,6 +73,7 @@ static enum cg_status take_row(void *context, const char *line,
     }
     if (rows->shown < MOST_ROWS)
         write_row(rows, &point);
+    rows->why[0] = '\0';
     rows->shown++;
     return CG_OK;
 }

@@ -5,6 +5,7 @@
 
 #include "answer.h"
 #include "history.h"
+#include "table_of.h"
 
 /* One key of summary.dat; sweeps read the same list. */
 struct cg_summary_key {
@@ -14,7 +15,7 @@ struct cg_summary_key {
 const struct cg_summary_key *cg_summary_keys(size_t *count);
 
 /* Writes all of them into folder `dir`.  CG_FILE with the reason. */
-enum cg_status cg_find_tables_write(const char *dir, const char *config,
+enum cg_status cg_find_tables_write(const char *dir, const struct cg_table_of *of,
                                     const struct cg_case *c,
                                     struct cg_duty_run *run,
                                     const struct cg_answer *answer,

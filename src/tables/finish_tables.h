@@ -5,10 +5,11 @@
 #include "bore_finish.h"
 #include "simulated.h"
 #include "surface.h"
+#include "table_of.h"
 
 /* finish.dat, finish_profile.dat, finish_ratio.dat, finish_probability.dat,
  * and with `patch` finish_patch.dat; without it an earlier one is removed. */
-enum cg_status cg_finish_tables_write(const char *dir, const char *config,
+enum cg_status cg_finish_tables_write(const char *dir, const struct cg_table_of *of,
                                       const struct cg_surface *surface,
                                       const struct cg_finish_verdict *verdict,
                                       const struct cg_patch *patch,

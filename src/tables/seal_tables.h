@@ -3,9 +3,10 @@
 #define CG_SEAL_TABLES_H
 
 #include "seal_study.h"
+#include "table_of.h"
 
 /* Writes them all into `dir`; seal_gap.dat takes a find at each boost. */
-enum cg_status cg_seal_tables_write(const char *dir, const char *config,
+enum cg_status cg_seal_tables_write(const char *dir, const struct cg_table_of *of,
                                     const struct cg_seal_study *study,
                                     struct cg_error *error);
 

@@ -8,6 +8,7 @@
 #include "cautions.h"
 #include "find_tables.h"
 #include "plain_text.h"
+#include "setting_key.h"
 
 enum cg_status cg_part_set(size_t points, size_t number, size_t of,
                            struct cg_part *part, struct cg_error *error)
@@ -34,19 +35,70 @@ void cg_part_name(const struct cg_part *part, char name[64])
              part->of);
 }
 
+/* What becomes of a point, a word. */
+static const struct {
+    enum cg_status status;
+    const char *word;
+} outcomes[] = {
+    {CG_OK, "ok"},
+    {CG_BAD_INPUT, "not_allowed"},
+    {CG_NOT_SAFE, "out_of_range"},
+};
+
+enum { OUTCOMES = sizeof outcomes / sizeof outcomes[0] };
+
+#define NOT_COMPUTED "not_computed"
+
+static const char *outcome_of(enum cg_status status)
+{
+    for (size_t i = 0; i < OUTCOMES; i++)
+        if (outcomes[i].status == status)
+            return outcomes[i].word;
+    return NOT_COMPUTED;
+}
+
+static bool is_outcome(const char *word)
+{
+    for (size_t i = 0; i < OUTCOMES; i++)
+        if (strcmp(outcomes[i].word, word) == 0)
+            return true;
+    return strcmp(NOT_COMPUTED, word) == 0;
+}
+
+#define WHY "# no answer: "
+
+void cg_sweep_row_write(struct cg_table *table, const struct cg_sweep_row *row)
+{
+    if (row->why[0] != '\0')
+        cg_table_line(table, WHY "%s", row->why);
+    cg_table_line(table, "%s", row->text);
+}
+
+const char *cg_sweep_why(const char *line)
+{
+    return strncmp(line, WHY, strlen(WHY)) == 0 ? line + strlen(WHY) : NULL;
+}
+
+/* A column's name behind those before it. */
+static void add_name(const char *key, const char *unit, char *text, size_t room)
+{
+    size_t at = strlen(text);
+    cg_table_name(key, unit, text + at, room - at);
+    at += strlen(text + at);
+    snprintf(text + at, room - at, "  ");
+}
+
 /* The columns' line: the varied settings, the summary's keys, the outcome. */
 static void list_columns(const struct cg_grid *grid, char *text, size_t room)
 {
-    size_t count, at = 0;
+    size_t count;
     const struct cg_summary_key *keys = cg_summary_keys(&count);
-    for (size_t i = 0; i < grid->axes && at < room; i++)
-        at += (size_t)snprintf(text + at, room - at, "%s  ",
-                               grid->axis[i].path);
-    for (size_t i = 0; i < count && at < room; i++)
-        at += (size_t)snprintf(text + at, room - at, "%s [%s]  ", keys[i].key,
-                               keys[i].unit);
-    if (at < room)
-        snprintf(text + at, room - at, "outcome");
+    text[0] = '\0';
+    for (size_t i = 0; i < grid->axes; i++)
+        add_name(grid->axis[i].path, "", text, room);
+    for (size_t i = 0; i < count; i++)
+        add_name(keys[i].key, keys[i].unit, text, room);
+    snprintf(text + strlen(text), room - strlen(text), "outcome");
 }
 
 /* One line that tells this grid from another one. */
@@ -86,7 +138,8 @@ struct taking {
     const struct cg_part *part;
     struct cg_table *table;
     const char *grid_line, *config;
-    bool same_grid, same_case; /* by its head; parts have none */
+    char why[512];             /* of the row to come; "" */
+    bool same_grid, same_case; /* by its head */
     bool torn;                 /* a row that was cut short, the last one */
     struct cg_sweep_earlier *earlier;
 };
@@ -111,6 +164,8 @@ static enum cg_status take_row(void *context, const char *line,
         taking->same_grid = true;
     if (cg_table_is_of(line, taking->config))
         taking->same_case = true;
+    if (cg_sweep_why(line) != NULL)
+        snprintf(taking->why, sizeof taking->why, "%s", cg_sweep_why(line));
     if (!is_row(line))
         return CG_OK;
     bool whole = is_whole(line, taking->grid);
@@ -124,14 +179,34 @@ static enum cg_status take_row(void *context, const char *line,
     taking->torn = !whole;
     if (!whole)
         return CG_OK;
-    cg_table_line(taking->table, "%s", line);
     strcpy(earlier->last.text, line);
+    strcpy(earlier->last.why, taking->why);
+    taking->why[0] = '\0';
+    cg_sweep_row_write(taking->table, &earlier->last);
     if (earlier->rows++ == 0)
         earlier->first = earlier->last;
     return CG_OK;
 }
 
-enum cg_status cg_sweep_table_open(const char *dir, const char *config,
+/* What the rows differ in is nothing that the head could say. */
+static void set_varied(const struct cg_grid *grid, struct cg_table_of *of)
+{
+    static const char varied[] = "varied";
+    for (size_t i = 0; i < grid->axes; i++) {
+        struct cg_key key;
+        if (!cg_key_find(grid->axis[i].path, &key, NULL, 0))
+            continue;
+        char *text = strcmp(key.setting->path, "engine.name") == 0    ? of->engine
+                     : strcmp(key.setting->path, "charge.boost") == 0 ? of->boost
+                     : strcmp(key.setting->path, "fuel.name") == 0    ? of->fuel
+                     : strcmp(key.setting->path, "duty.name") == 0    ? of->duty
+                                                                      : NULL;
+        if (text != NULL)
+            memcpy(text, varied, sizeof varied);
+    }
+}
+
+enum cg_status cg_sweep_table_open(const char *dir, const struct cg_table_of *of,
                                    const struct cg_grid *grid,
                                    const struct cg_part *part, bool resume,
                                    struct cg_table **table,
@@ -142,10 +217,10 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
     cg_part_name(part, name);
     list_columns(grid, columns, sizeof columns);
     list_grid(grid, grid_line, sizeof grid_line);
-    bool head_wanted = part->number == 1;
-    struct cg_table_head head = {
-        head_wanted ? "Sweep: the answer over varied settings" : NULL, config,
-        columns};
+    struct cg_table_of base = *of;
+    set_varied(grid, &base);
+    struct cg_table_head head = {"Sweep: the answer over varied settings",
+                                 &base, columns, NULL};
     earlier->rows = 0;
     enum cg_status status =
         resume ? cg_table_rescue(dir, name, error) : CG_OK;
@@ -153,12 +228,15 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
         status = cg_table_open(dir, name, &head, table, error);
     if (status != CG_OK)
         return status;
-    if (head_wanted)
-        cg_table_note(*table, "%s", grid_line);
+    cg_table_note(*table, "%s", grid_line);
     if (!resume)
         return CG_OK;
-    struct taking taking = {grid,         part,         *table, grid_line, config,
-                            !head_wanted, !head_wanted, false,  earlier};
+    struct taking taking = {.grid = grid,
+                            .part = part,
+                            .table = *table,
+                            .grid_line = grid_line,
+                            .config = of->config,
+                            .earlier = earlier};
     status = cg_table_earlier(*table, take_row, &taking, error);
     if (status != CG_OK) {
         cg_table_close(*table, status, error);
@@ -169,7 +247,8 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
 
 void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
                       size_t point, const struct cg_case *c,
-                      const struct cg_answer *answer, const char *reason)
+                      const struct cg_answer *answer,
+                      const struct cg_error *why)
 {
     size_t count, at = 0, room = sizeof row->text;
     const struct cg_summary_key *keys = cg_summary_keys(&count);
@@ -183,17 +262,14 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
             at += (size_t)snprintf(row->text + at, room - at, "%.7g ",
                                    keys[i].get(c, answer));
     }
-    if (at >= room)
-        return;
-    snprintf(row->text + at, room - at, answer != NULL ? "\"ok\"" : "\"%.400s\"",
-             reason);
-    cg_plain_make(row->text + at);
-    /* Quotes inside would end gnuplot's text early. */
-    char *quote = strchr(row->text + at + 1, '"');
-    while (quote != NULL && quote[1] != '\0') {
-        *quote = '\'';
-        quote = strchr(quote + 1, '"');
+    row->why[0] = '\0';
+    if (answer == NULL) {
+        snprintf(row->why, sizeof row->why, "%.400s", why->text);
+        cg_plain_make(row->why);
     }
+    if (at < room)
+        snprintf(row->text + at, room - at, "%s",
+                 outcome_of(answer != NULL ? CG_OK : why->status));
 }
 
 /* Ends the word at *at and moves behind it; NULL when there is none. */
@@ -226,12 +302,8 @@ bool cg_sweep_row_split(char *line, const struct cg_grid *grid,
         if (*end != '\0')
             return false;
     }
-    size_t length = strlen(line);
-    if (length < 2 || line[0] != '"' || line[length - 1] != '"')
-        return false;
-    line[length - 1] = '\0';
-    point->outcome = line + 1;
-    return true;
+    point->outcome = line;
+    return is_outcome(line);
 }
 
 double cg_sweep_value(const struct cg_sweep_point *point, const char *key)

@@ -80,7 +80,7 @@ for table in dat/*.dat curves/sweep.dat; do
         FILENAME ~ /sweep[.]dat$/ && $2 == "methanol" {
             $2 = ENVIRON["word"]
         }
-        FNR == 2 { sub(/config .*/, ""); $0 = $0 "config " ENVIRON["line"] }
+        /^# coldgap / { sub(/config .*/, ""); $0 = $0 "config " ENVIRON["line"] }
         /^# block: [a-z]*_/ { sub(/: /, ": " ENVIRON["line"] " ") }
         { print }' "$table" >"$table.new"
     mv "$table.new" "$table"
@@ -218,8 +218,8 @@ for file in "o$acts"/*; do
     letters_only "$work/table" "${file##*/}"
     case $file in
     *.dat)
-        # the head's second line is whole, and the rows are of numbers and words
-        sed -n 2p "$work/table" | grep -q '0.01 mm' ||
+        # the config's line is whole, and the rows are of numbers and words
+        grep -q '^# coldgap .*0.01 mm' "$work/table" ||
             case $file in *_of_*) ;; *) fail "$file: a torn head" ;; esac
         grep -q '^Top' "$work/table" && fail "$file: a forged row"
         ;;

@@ -29,7 +29,7 @@ awk 'length > 80 {print; bad = 1} END {exit bad}' "$work/one.screen" ||
 
 table=$work/one/rings.dat
 head -n 3 "$table" | grep -q '^# .*not a warranty' || fail "no caution"
-grep -q '^# material  face  cold_gap_mm \[mm\]  ring_top_C \[C\]  tension_left_pct \[%\]  stops_fitting_kPa \[kPa\]  verdict' \
+grep -q '^# material  face  cold_gap_mm  ring_top_C  tension_left_pct  stops_fitting_kPa  verdict' \
     "$table" || fail "columns of rings.dat"
 awk '!/^#/ {n++; if ($7 != "fits" && $7 != "marginal" && $7 != "unfit") bad = 1
             if (!($3 > 0.1 && $3 < 1 && $4 > 120 && $4 < 300 && $5 > 50 &&
