@@ -3,7 +3,7 @@
 name = "stroke"
 table = "stroke.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
-set title "Top ring's hot gap along the bore"
+title = "Top ring's hot gap along the bore"
 set xlabel "depth below the deck, mm"
 set ylabel "gap, mm"
 set y2label "gap, thou (0.001 in)"
@@ -11,7 +11,6 @@ set link y2 via y/0.0254 inverse y*0.0254
 set y2tics 2
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set key bottom left
 # "tightest t=14.73s" reads "tightest at 14.73 s".
 tidy(text) = blanks(until(text, "t="))."at ".until(after(text, "t="), "s")." s"
 do for [out in outs] {

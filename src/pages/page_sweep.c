@@ -120,9 +120,17 @@ static void figures_part(const struct rows *rows)
 {
     const struct cg_axis *axis = rows->grid->axis;
     size_t axes = rows->grid->axes;
-    if (rows->good < 2 || axes > 2 || !is_numeric(&axis[0]))
+    bool numbers = is_numeric(&axis[0]);
+    if (rows->good < 2 || axes > 2 || (axes == 2 && !numbers))
         return;
     cg_page_section(rows->page, "As a picture");
+    if (!numbers) {
+        cg_page_figure(rows->page, "names", "Cold gap of the top ring by name",
+                       "Bars of what the gap is made of, for each name of %s; "
+                       "the answers go from %.3f to %.3f mm.",
+                       axis[0].path, rows->least, rows->most);
+        return;
+    }
     if (axes == 1 && strncmp(axis[0].path, "charge.boost", 12) == 0)
         cg_page_figure(rows->page, "boost", "Cold gap of the top ring by boost",
                        "The gap from %.3f to %.3f mm over boost, in filing "

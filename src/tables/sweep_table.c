@@ -188,6 +188,25 @@ static enum cg_status take_row(void *context, const char *line,
     return CG_OK;
 }
 
+/* The varied settings in words: what the axes of a picture say. */
+static void note_axes(const struct cg_grid *grid, struct cg_table *table)
+{
+    for (size_t i = 0; i < grid->axes; i++) {
+        struct cg_key key;
+        char words[128];
+        if (!cg_key_find(grid->axis[i].path, &key, NULL, 0))
+            continue;
+        snprintf(words, sizeof words, "%s", key.setting->path);
+        for (char *at = words; *at != '\0'; at++)
+            if (*at == '.' || *at == '_')
+                *at = ' ';
+        const char *unit = key.unit != NULL ? key.unit->suffix : "";
+        cg_table_note(table, "axis %zu: %s%s%s", i + 1, words,
+                      unit[0] != '\0' ? ", " : "",
+                      strcmp(unit, "pct") == 0 ? "%" : unit);
+    }
+}
+
 /* What the rows differ in is nothing that the head could say. */
 static void set_varied(const struct cg_grid *grid, struct cg_table_of *of)
 {
@@ -229,6 +248,7 @@ enum cg_status cg_sweep_table_open(const char *dir, const struct cg_table_of *of
     if (status != CG_OK)
         return status;
     cg_table_note(*table, "%s", grid_line);
+    note_axes(grid, *table);
     if (!resume)
         return CG_OK;
     struct taking taking = {.grid = grid,
