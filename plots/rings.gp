@@ -4,7 +4,7 @@ if (exists("page")) shape = "size 560,700"
 name = "rings"
 table = "rings.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
-own = real(word(note("boost: "), 1))
+own = real(word(note("boost "), 1))
 title = "Top rings: boost up to which each fits"
 set xlabel "boost, kPa"
 set ylabel ""

@@ -12,7 +12,8 @@ set y2tics 2
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
 # "tightest t=14.73s" reads "tightest at 14.73 s".
-tidy(text) = blanks(until(text, "t="))."at ".until(after(text, "t="), "s")." s"
+short(text) = strlen(text) > 24 ? text[1:24]."..." : text
+tidy(text) = short(blanks(until(text, "t="))."at ".until(after(text, "t="), "s")." s")
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file index 1 using 1:2 with lines ls 6 title tidy(block(1)) noenhanced, \

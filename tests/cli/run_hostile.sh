@@ -47,7 +47,7 @@ expect 2 "$coldgap" rings hostile.cfg -q --report x.html
 says stderr '^hostile.inc:1: error: ring_materials\[0\].name: must be a name of'
 nothing_ran "a material's name"
 # An engine's name is free text: nothing but shown, in tables and pictures.
-named="x';touch\${IFS}hit;'\`touch hit\`\$(touch hit)@hit{/=60^_Z}"
+named="x';touch\${IFS}hit;'\`touch hit\`\$(:>hit)@h{^_Z}"
 sed "s|engine = {|engine = { name = \"$named\";|" "$engine" >named.cfg
 expect 2 "$coldgap" sweep "$engine" -q -o sweep \
     --vary "charge.boost_kPa=0,1" --vary "fuel.name=gasoline,\$(touch\${IFS}hit)"
@@ -255,7 +255,8 @@ says_little 2 1 "$coldgap" find "$engine" "$acts"
 says_little 4 1 "$coldgap" find "$acts"
 says_little 2 2 "$coldgap" find "$engine" --set "$acts=1"
 says_little 2 2 "$coldgap" find "$engine" --set "fuel.name=$acts"
-says_little 0 0 "$coldgap" lesson "$engine" -q -o acting --set "engine.name=$acts"
+shorter=$(printf 'a\nTop\033[2J\302\23331m\342\200\256b\377\177\r')
+says_little 0 0 "$coldgap" lesson "$engine" -q -o acting --set "engine.name=$shorter"
 letters_only acting/lesson.dat "engine.name"
 [ "$(grep -c '^Top' acting/lesson.dat)" -eq 0 ] || fail "engine.name forges a row"
 says_little 2 1 "$coldgap" find "$engine" --units "$acts"
