@@ -86,7 +86,8 @@ static enum cg_status write_tables(void *context, const char *dir,
     const struct comparing *comparing = context;
     struct cg_table_of of;
     cg_table_of_set(comparing->options->told, &comparing->c, &of);
-    return cg_rings_tables_write(dir, &of, &comparing->c, &comparing->answer, error);
+    return cg_rings_tables_write(dir, &of, &comparing->c, &comparing->answer,
+                                 error);
 }
 
 static enum cg_status fill_page(void *context, struct cg_page *page,

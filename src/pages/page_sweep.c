@@ -48,7 +48,8 @@ static void write_row(struct rows *rows, const struct cg_sweep_point *point)
         cells[i] = point->setting[i];
     for (size_t i = 0; i < 6; i++)
         cells[axes + i] = text[i];
-    cells[axes + 6] = !good && rows->why[0] != '\0' ? rows->why : point->outcome;
+    cells[axes + 6] = !good && rows->why[0] != '\0' ? rows->why
+                                                    : point->outcome;
     cg_page_row(rows->page, cells, axes + OWN_COLUMNS,
                 good ? NULL : "bad");
 }

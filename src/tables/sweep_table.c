@@ -215,11 +215,12 @@ static void set_varied(const struct cg_grid *grid, struct cg_table_of *of)
         struct cg_key key;
         if (!cg_key_find(grid->axis[i].path, &key, NULL, 0))
             continue;
-        char *text = strcmp(key.setting->path, "engine.name") == 0    ? of->engine
-                     : strcmp(key.setting->path, "charge.boost") == 0 ? of->boost
-                     : strcmp(key.setting->path, "fuel.name") == 0    ? of->fuel
-                     : strcmp(key.setting->path, "duty.name") == 0    ? of->duty
-                                                                      : NULL;
+        const char *path = key.setting->path;
+        char *text = strcmp(path, "engine.name") == 0    ? of->engine
+                     : strcmp(path, "charge.boost") == 0 ? of->boost
+                     : strcmp(path, "fuel.name") == 0    ? of->fuel
+                     : strcmp(path, "duty.name") == 0    ? of->duty
+                                                         : NULL;
         if (text != NULL)
             memcpy(text, varied, sizeof varied);
     }
