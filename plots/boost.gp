@@ -12,7 +12,7 @@ kPa = unit eq "psi" ? 6.894757 : unit eq "bar" ? 100.0 : unit eq "MPa" ? 1000.0 
 rule(kpa) = kpa <= 0 ? 0.0040 : kpa < 100 ? 0.0040 + 0.0010*kpa/100 : \
             kpa < 200 ? 0.0050 + 0.0015*(kpa-100)/100 : \
             kpa < 300 ? 0.0065 + 0.0010*(kpa-200)/100 : 0.0075
-set title "Top ring: cold gap against boost"
+title = "Top ring: cold gap against boost"
 set xlabel "boost, kPa"
 set x2label "boost, psi"
 set ylabel "cold gap, mm"
@@ -24,12 +24,11 @@ set y2tics 2
 set xrange [*:*] noextend
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set key outside top center horizontal
 do for [out in outs] {
     eval out eq "png" ? png : svg
-    plot file using ($1*kPa):($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "margin for what is not known", \
-         file using ($1*kPa):2 with fsteps ls 1 title "answer, filed up to the step", \
-         file using ($1*kPa):($3+$7) with lines ls 3 title "nominal closure and residual", \
+    plot file using ($1*kPa):($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "uncertainty allowance", \
+         file using ($1*kPa):2 with fsteps ls 1 title "file to, in filing steps", \
+         file using ($1*kPa):($3+$7) with lines ls 3 title "nominal closure and minimum hot gap", \
          file using ($1*kPa):3 with lines ls 6 title "nominal closure: ends touch below", \
          file using ($1*kPa):(rule($1*kPa)*$2/$5) with lines ls 2 dt (8,4) title "shop rule (common practice)"
 }

@@ -13,8 +13,8 @@ need(row) = column(axes+2) + column(axes+5) + column(axes+6)
 names = axes == 1 ? 1 : int(real(until(after(word(after(note("grid of"), "points: "), 4), "("), ")")))
 array called[names]
 if (axes > 1) { stats file every ::::names-1 using (called[int($0)+1] = strcol(2), 0) nooutput }
-set title "Top ring: gap needed before rounding"
-set xlabel swept(1) noenhanced
+title = "Top ring: gap needed before rounding".(axes == 1 ? "" : ", by ".swept_text(2))
+set xlabel swept_text(1) noenhanced
 set ylabel "gap needed, mm"
 set y2label "gap needed, thou (0.001 in)"
 set link y2 via y/0.0254 inverse y*0.0254
@@ -22,10 +22,9 @@ set y2tics 2
 set xrange [*:*] noextend
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set key outside top center horizontal
 if (axes == 1) { unset key }
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot for [i=1:names] file every names::i-1 using 1:(need(0)) \
-         with lines ls (i-1)%6+1 dt i title axes == 1 ? "all" : called[i] noenhanced
+         with linespoints ls 100+i title axes == 1 ? "all" : called[i] noenhanced
 }

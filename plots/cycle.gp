@@ -4,14 +4,13 @@
 name = "cycle"
 table = "cycle.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
-set title "Cycle at rated speed, full load"
+title = "Cycle at rated speed, full load"
 set xlabel "crank angle, degrees (0: firing top dead centre)"
 set ylabel "pressure, bar"
 set y2label "gas-side coefficient, kW/m²K"
 set y2tics
 set xrange [-180:360]
 set xtics 60
-set key top right
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file index 0 using 1:2 with lines ls 1 title "pressure", \

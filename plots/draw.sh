@@ -28,9 +28,10 @@ export LC_ALL=C.UTF-8
 
 # Whether a sweep, "# grid of N points: PATH=FIRST..LAST (COUNT) ...", is one that
 # a picture is of: boost alone, in any unit (boost); two settings of numbers
-# (map); one of numbers, before one of names or alone (curves).
+# (map); one of numbers, before one of names or alone (curves); one of names
+# (names).
 is_sweep_of() {
-    sed -n 's/^# grid of.*points: //p' "$1" | awk -v wanted="$2" '{
+    sed -n '/^# grid of/{s/^# grid of.*points: //p; q;}' "$1" | awk -v wanted="$2" '{
             for (i = 1; i < NF; i += 2) {
                 value = $i
                 sub(/^[^=]*=/, "", value)
@@ -39,7 +40,8 @@ is_sweep_of() {
             }
             boost = kinds == "1" && $1 ~ /^charge[.]boost_[A-Za-z]+=/
             is = boost ? "boost" : kinds == "11" ? "map" : \
-                kinds == "1" || kinds == "1a" ? "curves" : "none"
+                kinds == "1" || kinds == "1a" ? "curves" : \
+                kinds == "a" ? "names" : "none"
             exit is != wanted
         }'
 }
@@ -109,7 +111,7 @@ done
 if [ $((drawn + failed)) -eq 0 ]; then
     if [ -f sweep.dat ]; then
         echo "draw.sh: no picture of this sweep: drawn are one or two settings of" \
-            "numbers, and one of numbers before one of names" >&2
+            "numbers, one of names, and one of numbers before one of names" >&2
     else
         printf 'draw.sh: %s holds no table to draw\n' "$(shown "$out")" >&2
     fi

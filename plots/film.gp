@@ -5,7 +5,7 @@
 name = "film"
 table = "film.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
-set title "Oil film of the rings at rated speed, full load"
+title = "Oil film of the rings at rated speed, full load"
 set xlabel "crank angle, degrees (0: firing top dead centre)"
 set ylabel "film at the nearest point, µm"
 set y2label "friction of the top ring, N"
@@ -15,7 +15,6 @@ set xrange [-360:360]
 set xtics 90
 set yrange [0:*]
 set y2range [0:*]
-set key top left
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file index 0 using 1:2 with lines ls 1 title "top ring", \

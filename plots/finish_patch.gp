@@ -9,6 +9,7 @@ load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 stats file index 0 using 3 nooutput
 low = STATS_min
 high = STATS_max
+title = "Simulated honing, invented for teaching; heights in µm"
 unset key
 unset grid
 set bmargin 0
@@ -33,7 +34,7 @@ do for [out in outs] {
     if (exists("page")) { set label 100 at screen 0.5, 0.018 }
     # Only the picture in pixels gets every point: as lines it would be huge.
     step = out eq "png" ? 1 : exists("page") ? 6 : 4
-    set multiplot layout exists("page") ? 2 : 1, exists("page") ? 1 : 2 title "Simulated honing, invented for teaching; heights in µm"
+    set multiplot layout exists("page") ? 2 : 1, exists("page") ? 1 : 2 title title."\n".subject noenhanced
     set title "base stage alone"
     splot file index 0 every step:step using 1:2:3 with pm3d notitle
     unset label 100

@@ -5,7 +5,7 @@ name = "finish_probability"
 table = "finish_probability.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 bends = block(1) ne block(2)
-set title bends ? "Probability paper: plateau and valleys each keep a line" : "Probability paper: one line, one stage of honing"
+title = bends ? "Probability paper: plateau and valleys each keep a line" : "Probability paper: one line, one stage of honing"
 set xlabel "share of the length above the height, % (normal scale)"
 set ylabel "height, µm"
 set y2label "height, microinch"
@@ -18,7 +18,6 @@ set y2tics apart
 set xrange [-3.5:3.5]
 set xtics ("0.1" -3.0902, "1" -2.3263, "10" -1.2816, "30" -0.5244, "50" 0, "70" 0.5244, "90" 1.2816, "99" 2.3263, "99.9" 3.0902)
 set offsets 0, 0, graph 0.05, graph 0.05
-set key bottom left
 do for [out in outs] {
     eval out eq "png" ? png : svg
     if (bends) {

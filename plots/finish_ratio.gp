@@ -8,7 +8,7 @@ take(key, value) = key eq "Mr1" ? (mr1 = value) : key eq "Mr2" ? (mr2 = value) :
                    key eq "Rpk" ? (rpk = value) : key eq "Rk" ? (rk = value) : \
                    key eq "Rvk" ? (rvk = value) : key eq "Vo" ? (vo = value) : 0
 stats dir."/finish.dat" using (take(strcol(1), $2)) nooutput
-set title sprintf("Material ratio: Rpk %.2f, Rk %.2f, Rvk %.2f µm, oil held %.4f mm^3/cm^2", rpk, rk, rvk, vo)
+title = sprintf("Material ratio: Rpk %.2f, Rk %.2f, Rvk %.2f µm, oil held %.4f mm³/cm²", rpk, rk, rvk, vo)
 set xlabel "share of the length above the height, %"
 set ylabel "height, µm"
 set y2label "height, microinch"
@@ -20,7 +20,6 @@ apart = (apart < 2*ten ? 2 : apart < 5*ten ? 5 : 10)*ten
 set y2tics apart
 set xrange [0:100]
 set offsets 0, 0, graph 0.05, graph 0.05
-set key bottom left
 set label 1 "Mr1" at mr1, graph 0.5 offset 0.5,0
 set label 2 "Mr2" at mr2, graph 0.5 right offset -0.5,0
 do for [out in outs] {

@@ -8,7 +8,7 @@ quantile = real(word(note("quantile"), 1))
 linear = real(word(note("quantile"), 9))
 take(key, value) = key eq "residual" ? (residual = value) : key eq "cold_gap_top" ? (gap = value) : 0
 stats dir."/summary.dat" using (take(strcol(1), $2)) nooutput
-set title "Top ring: gap used up by heat, all uncertain inputs moved at once"
+title = "Top ring: gap used up by heat, all uncertain inputs moved at once"
 set xlabel "closure, mm"
 set x2label "closure, thou (0.001 in)"
 set link x2 via x/0.0254 inverse x*0.0254
@@ -22,7 +22,6 @@ high = most(most(STATS_max, gap-residual), most(linear, quantile))
 set xrange [low:high+0.03*(high-low)]
 set yrange [0:*]
 set offsets 0, 0, graph 0.05, 0
-set key top right
 set style fill solid 1 border lc rgb "#888888"
 do for [out in outs] {
     eval out eq "png" ? png : svg

@@ -6,7 +6,7 @@ name = "lesson"
 table = "lesson.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 # columns of block 0: 1 boost, 3 ring's growth, 4 bore's, 6 cold gap
-set title "More boost: the ring outgrows the bore, and the gap must grow with it"
+title = "More boost: the ring outgrows the bore, and the gap must grow with it"
 set xlabel "boost, kPa"
 set x2label "boost, psi"
 set ylabel "around the ring, mm"
@@ -18,7 +18,6 @@ set y2tics 5
 set xrange [*:*] noextend
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set key bottom right
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file index 0 using 1:3:($4+$6) with filledcurves fc rgb "#e2e2e2" title "gap left while hot, settled at full load", \

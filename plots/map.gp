@@ -22,10 +22,11 @@ do for [i=1:rows] {
     last = first[i]
 }
 set print
-set title "Top ring: gap needed before rounding, mm".(missed > 0 ? "  (white: no answer)" : "")
-set xlabel swept(1) noenhanced
-set ylabel swept(2) noenhanced
+title = "Top ring: gap needed before rounding, mm".(missed > 0 ? "  (white: no answer)" : "")
+set xlabel swept_text(1) noenhanced
+set ylabel swept_text(2) noenhanced
 unset key
+set title offset 0,1.2
 set style textbox opaque fc rgb "#ffffff" noborder margins 0.4, 0.4
 set view map
 set tics out

@@ -4,11 +4,11 @@ if (exists("page")) shape = "size 560,700"
 name = "rings"
 table = "rings.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
-own = real(word(note("boost"), 1))
-set title "Top rings: boost up to which each fits"
+own = real(word(note("boost "), 1))
+title = "Top rings: boost up to which each fits"
 set xlabel "boost, kPa"
 set ylabel ""
-set x2label "psi"
+set x2label "boost, psi"
 set link x2 via x/6.894757 inverse x*6.894757
 set x2tics 20
 set yrange [rows-0.4:-0.9] noextend
@@ -16,7 +16,6 @@ set xrange [0:600]
 set lmargin at screen 0.34
 set ytics out scale 0 font ",10" noenhanced
 set grid noytics
-set key bottom right
 set arrow 1 from own, graph 0 to own, graph 1 nohead lw 1.5 dt (6,4) lc rgb "#000000" front
 set label 1 "this engine" at own, graph 0.985 offset 0.6,0 font ",9" front
 do for [out in outs] {

@@ -11,13 +11,13 @@ boost(i) = until(block(i), "kPa")
 safe(i) = real(until(word(block(i), 3), "mm"))
 array style_of[3] = [3, 1, 5]
 pick(i) = blocks == 1 ? 1 : style_of[i+1]
-set title "Top gap: the chance of too little against what it leaks"
+title = "Top gap: the chance of too little against what it leaks"
 set xlabel "cold gap, mm"
 set x2label "cold gap, thou (0.001 in)"
 set link x2 via x/0.0254 inverse x*0.0254
 set x2tics 4
 set xrange [*:*] noextend
-set ylabel "chance of less than the residual, %"
+set ylabel "chance of less than the minimum hot gap, %"
 set y2label "blow-by, % of the charge"
 set yrange [0:100]
 most = 0
@@ -26,7 +26,6 @@ set y2range [0:most > 0 ? 1.6*most : 1]
 set ytics 20
 set y2tics
 set offsets 0, 0, 0, 0
-set key at graph 0.99, 0.97 right top
 do for [out in outs] {
     eval out eq "png" ? png : svg
     unset arrow

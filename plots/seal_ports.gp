@@ -9,25 +9,23 @@ ports(i) = until(block(i), ", ")
 speed = after(block(0), ", ")
 set xrange [-360:360] noextend
 set xtics exists("page") ? 120 : 60
-set key top right
+title = "Gas ports into the top groove, full load, ".speed
 do for [out in outs] {
     eval out eq "png" ? png : svg
     set multiplot
     set lmargin at screen exists("page") ? 0.15 : 0.09
     set rmargin at screen 0.97
-    if (!exists("page")) { set title "Gas ports into the top groove, full load, ".speed noenhanced }
-    set key inside top right
-    if (exists("page")) { set key font ",11" samplen 2 width -5 spacing 1 }
+    set title offset 0,1.6
+    if (exists("page")) { set key font ",11" samplen 2 width -3 spacing 1 }
+    set key at screen 0.5, exists("page") ? 0.98 : 0.90 center top horizontal maxrows 2
     set xlabel ""
     set format x ""
     set ylabel "cylinder less groove, bar"
     set bmargin at screen 0.54
-    set tmargin at screen 0.92
-    set offsets 0, 0, graph (exists("page") ? 0.4 : 0.3), 0
+    set tmargin at screen exists("page") ? 0.91 : 0.83
     plot file index 0 using 1:($2-$3) with lines ls 1 title ports(0) noenhanced, \
          file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title ports(1) noenhanced
     unset title
-    unset offsets
     set xlabel "crank angle after firing top centre, degrees"
     set format x
     set ylabel "to the crankcase, g/s"

@@ -5,7 +5,7 @@ table = "sensitivity.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 sampled = 0
 stats file using (strcol(4) ne "" ? (sampled = 1) : 0) nooutput
-set title "What the spread of the closure is made of"
+title = "What the spread of the closure is made of"
 set xlabel "share of the variance, %"
 set ylabel ""
 set yrange [rows-0.4:-0.6] noextend
@@ -14,7 +14,6 @@ set offsets 0, graph 0.06, 0, 0
 set lmargin at screen 0.21
 set ytics out scale 0 noenhanced
 set grid noytics
-set key bottom right
 # Half a bar each when both are there, first order above.
 half = sampled ? 0.0 : 0.36
 first = "using (0):($0):(0):($3*100):($0-0.36):($0+half):ytic(blanks(strcol(1)))"

@@ -3,7 +3,7 @@
 name = "stroke"
 table = "stroke.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
-set title "Top ring's hot gap along the bore"
+title = "Top ring's hot gap along the bore"
 set xlabel "depth below the deck, mm"
 set ylabel "gap, mm"
 set y2label "gap, thou (0.001 in)"
@@ -11,9 +11,9 @@ set link y2 via y/0.0254 inverse y*0.0254
 set y2tics 2
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set key bottom left
 # "tightest t=14.73s" reads "tightest at 14.73 s".
-tidy(text) = blanks(until(text, "t="))."at ".until(after(text, "t="), "s")." s"
+short(text) = strlen(text) > 24 ? text[1:24]."..." : text
+tidy(text) = short(blanks(until(text, "t="))."at ".until(after(text, "t="), "s")." s")
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file index 1 using 1:2 with lines ls 6 title tidy(block(1)) noenhanced, \

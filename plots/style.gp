@@ -14,7 +14,8 @@ set encoding utf8
 set border 31 lw 1 lc rgb "#444444"
 set grid lw 0.5 lc rgb "#bbbbbb"
 set tics nomirror
-set key top left reverse Left samplen 3 spacing 1.15 opaque
+# No key covers a curve.
+set key outside top center horizontal reverse Left samplen 3 spacing 1.15
 set datafile missing "nan"
 set style line 1 lc rgb "#000000" lw 2.5 dt 1
 set style line 2 lc rgb "#b2182b" lw 2.5 dt 1
@@ -22,6 +23,16 @@ set style line 3 lc rgb "#2166ac" lw 2.5 dt (12,4)
 set style line 4 lc rgb "#5e7f2c" lw 2.5 dt (4,3)
 set style line 5 lc rgb "#7b4f9e" lw 2.5 dt (14,4,3,4)
 set style line 6 lc rgb "#555555" lw 2.5 dt (2,3)
+# Any number of curves: no two share dash, mark and colour, and neighbours differ
+# in all three, the colours in how light they are too.
+array many_colour[6] = ["#000000", "#b2182b", "#4f8fc6", "#5e7f2c", "#3b2a6b", "#c08a2e"]
+array many_mark[13] = [7, 4, 9, 12, 5, 10, 13, 6, 11, 8, 2, 1, 3]
+do for [i=1:78] {
+    colour = many_colour[(i-1)%6+1]
+    dashes = (i-1)%5+1
+    mark = many_mark[(i-1)%13+1]
+    set style line 100+i lc rgb colour lw 2 dt dashes pt mark ps 1
+}
 # The table's comments, a line each, and the number of its rows. A line of text
 # is one column, up to a double quote.
 comments = "\n"
@@ -42,13 +53,21 @@ blocks_from(i) = after(i == 0 ? comments : blocks_from(i-1), "\n# block: ")
 block(i) = until(blocks_from(i), "\n")
 # The n-th setting of a sweep's table, as its key is written.
 swept(n) = until(word(after(note("grid of"), "points: "), 2*n-1), "=")
+# What it stands for: words and a unit.
+swept_text(n) = note(sprintf("axis %d: ", n))
 # Names as they read.
 blanks(text) = strstrt(text, "_") == 0 ? text : until(text, "_")." ".blanks(after(text, "_"))
 # A report page asks for drawings alone, into another folder, small enough for a
 # phone: its own words are the title, and the key stands clear of the curves.
 if (!exists("outs")) outs = "png svg"
 if (!exists("shape")) shape = exists("page") ? "size 560,540" : "size 1000,640"
-look = exists("page") ? "set title ' '; set lmargin; set bmargin; set key below center vertical maxcols 1 height 0.8 noopaque; " : ""
+# Every picture says which engine, boost, fuel and duty it is of: its own words,
+# `title`, and below them these; what its rows differ in is on its axes.
+said(text, words) = text eq "" || text eq "varied" ? "" : ", ".text.words
+subject = said(note("engine: "), "").said(note("boost: "), " boost").said(note("fuel: "), "").said(blanks(note("duty: ")), "")
+subject = subject[3:*]
+title = ""
+look = exists("page") ? "set title ' '; set lmargin; set bmargin; set key below center vertical maxcols 1 height 0.8 noopaque; " : "set title title.\"\\n\".subject noenhanced; "
 # Which engine a picture is of stands beside the caution; a page says it itself.
 caution = "An estimate, not a warranty. The ring or piston maker's minimum wins where larger."
 config = after(note("coldgap "), "config ")
@@ -62,5 +81,5 @@ show_caution = "set label 100 foot at screen 0.5, ".(exists("page") ? "0.975 cen
 set bmargin 4.5
 # Columns are counted, never read from a head: commented heads would eat a row.
 to_file = "; set output to.'/'.name.'.'.out"
-png = show_caution."; set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced".to_file
+png = look.show_caution."; set terminal pngcairo size 1000,640 font 'DejaVu Sans,12' enhanced".to_file
 svg = look.show_caution."; set terminal svg ".shape." font 'DejaVu Sans,14' enhanced background rgb 'white'".to_file

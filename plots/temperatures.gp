@@ -3,14 +3,14 @@
 name = "temperatures"
 table = "history.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
-set title "Temperatures over the duty"
+title = "Temperatures over the duty"
 set xrange [0:*] noextend
 set xlabel "time, s"
 set ylabel "temperature, °C"
 set y2label "temperature, °F"
 set link y2 via y*1.8+32 inverse (y-32)/1.8
 set y2tics 50
-set key outside right center
+set key outside right center vertical
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file using 1:5 with lines ls 2 title "crown", \

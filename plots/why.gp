@@ -5,7 +5,7 @@ name = "why"
 table = "history.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 gap = real(word(note("cold gap"), 1))
-set title "Why the gap closes: the ring outgrows the bore"
+title = "Why the gap closes: the ring outgrows the bore"
 set xrange [0:*] noextend
 set xlabel "time, s"
 set ylabel "growth around the ring, mm"
@@ -14,7 +14,6 @@ set link y2 via y/0.0254 inverse y*0.0254
 set y2tics 2
 set yrange [0:*]
 set offsets 0, 0, graph 0.08, 0
-set key bottom right
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file using 1:15:($16+gap) with filledcurves fc rgb "#e2e2e2" title "gap left while hot", \

@@ -10,7 +10,8 @@ set -eu
 cd "$(dirname "$0")/.."
 
 program="gcc libc6-dev cmake make pkg-config libgsl-dev libconfig-dev gnuplot-nox fonts-dejavu-core"
-tests="check ngspice calculix-ccx valgrind dpkg-dev file groff-base zsh"
+tests="check ngspice calculix-ccx valgrind dpkg-dev file groff-base zsh
+  python3-numpy octave"
 wanted=$program
 extras="cppcheck clang-tidy libsundials-dev clang libclang-rt-dev libomp-dev lintian"
 case ${1:-} in tests | ci) wanted="$program $tests" ;; esac

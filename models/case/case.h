@@ -36,6 +36,7 @@ enum cg_drive_kind {
 };
 
 struct cg_engine_case {
+    char name[CG_NAME_LENGTH]; /* free text; "": none */
     double bore, stroke, rod;  /* [m] */
     double compression_ratio;  /* [1] */
     int cylinders;

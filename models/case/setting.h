@@ -16,7 +16,8 @@ enum cg_setting_kind {
     CG_COUNT,  /* int */
     CG_SWITCH, /* bool */
     CG_CHOICE, /* int, one of `choices` in order */
-    CG_NAME    /* char[CG_NAME_LENGTH]; known names are checked later */
+    CG_NAME    /* char[CG_NAME_LENGTH]; known names are checked later, and
+                  CG_OPTIONAL it is free text, "": not given */
 };
 
 enum cg_default_rule {

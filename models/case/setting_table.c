@@ -8,6 +8,10 @@
 /* path, kind, dimension, unit, rule, fallback,
  * text, low, high, offset, doc, source */
 static const struct cg_setting settings[] = {
+    {"engine.name", CG_NAME, CG_PLAIN, "", CG_OPTIONAL, 0,
+     "", 0, 0, offsetof(struct cg_case, engine.name),
+     "what tables and pictures call it",
+     "else by its config's file"},
     {"engine.bore", CG_REAL, CG_LENGTH, "mm", CG_REQUIRED, 0,
      NULL, 20, 1000, offsetof(struct cg_case, engine.bore),
      "bore, measured cold, honed, square, plate torqued",

@@ -49,7 +49,10 @@ enum cg_status cg_command_ceiling(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_ceiling_find(c, gap, &ceiling, error);
     struct found found = {c, &ceiling};
+    struct cg_table_of of;
+    cg_table_of_set(options->told, c, &of);
     struct cg_outputs outputs = {.title = "The highest boost a gap stands",
+                                 .of = &of,
                                  .run = "ceiling",
                                  .tell = tell,
                                  .context = &found};

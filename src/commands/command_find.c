@@ -13,7 +13,8 @@
 
 #define TABLES                                                                 \
     "summary.dat history.dat clearance.dat stroke.dat cycle.dat film.dat "     \
-    "sensitivity.dat evidence.dat histogram.dat"
+    "sensitivity.dat evidence.dat evidence_inputs.dat "                        \
+    "evidence_correlations.dat histogram.dat"
 
 /* What is found, and what it is found with. */
 struct finding {
@@ -62,19 +63,18 @@ struct telling {
     const struct cg_history *history;
 };
 
-static enum cg_status write_tables(void *context, const char *dir,
-                                   struct cg_error *error)
+static enum cg_status write_tables(void *context, const struct cg_table_of *of,
+                                   const char *dir, struct cg_error *error)
 {
     const struct telling *telling = context;
     const struct finding *finding = telling->finding;
-    const char *config = finding->options->told;
     enum cg_status status =
-        cg_find_tables_write(dir, config, finding->c, finding->run,
+        cg_find_tables_write(dir, of, finding->c, finding->run,
                              &finding->answer, telling->history, error);
     if (status == CG_OK)
-        status = cg_evidence_write(dir, config, &finding->updated, error);
+        status = cg_evidence_write(dir, of, &finding->updated, error);
     if (status == CG_OK)
-        status = cg_histogram_write(dir, config, finding->work,
+        status = cg_histogram_write(dir, of, finding->work,
                                     &finding->answer, error);
     return status;
 }
@@ -94,7 +94,10 @@ static enum cg_status write_outputs(struct finding *finding,
                                     struct cg_error *error)
 {
     struct telling telling = {finding, history};
+    struct cg_table_of of;
+    cg_table_of_set(finding->options->told, finding->c, &of);
     struct cg_outputs outputs = {.title = "Smallest safe cold ring gap",
+                                 .of = &of,
                                  .run = "find",
                                  .tables = write_tables,
                                  .tell = tell,

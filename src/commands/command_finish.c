@@ -85,12 +85,12 @@ static enum cg_status measure(struct finishing *finishing,
                         path != NULL ? path : "simulated profile", why.text);
 }
 
-static enum cg_status write_tables(void *context, const char *dir,
-                                   struct cg_error *error)
+static enum cg_status write_tables(void *context, const struct cg_table_of *of,
+                                   const char *dir, struct cg_error *error)
 {
     const struct cg_finish_story *story = context;
-    return cg_finish_tables_write(dir, story->config, story->surface,
-                                  story->verdict, story->patch, error);
+    return cg_finish_tables_write(dir, of, story->surface, story->verdict,
+                                  story->patch, error);
 }
 
 static enum cg_status tell(void *context, struct cg_report *report,
@@ -108,8 +108,7 @@ static enum cg_status write_outputs(const struct finishing *finishing,
     bool simulated = options->simulate != NULL;
     const struct cg_patch *patch = simulated ? finishing->patch : NULL;
     struct cg_plain profile = cg_plain(simulated ? "" : options->profile);
-    struct cg_finish_story story = {.config = options->told,
-                                    .profile = simulated ? NULL : profile.text,
+    struct cg_finish_story story = {.profile = simulated ? NULL : profile.text,
                                     .simulate = options->simulate,
                                     .seed = options->seed,
                                     .c = &finishing->c,
@@ -117,7 +116,10 @@ static enum cg_status write_outputs(const struct finishing *finishing,
                                     .verdict = &finishing->verdict,
                                     .note = &finishing->note,
                                     .patch = patch};
+    struct cg_table_of of;
+    cg_table_of_set(options->told, &finishing->c, &of);
     struct cg_outputs outputs = {.title = "Finish of the bore",
+                                 .of = &of,
                                  .run = "finish",
                                  .tables = write_tables,
                                  .tell = tell,

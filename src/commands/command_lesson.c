@@ -23,12 +23,11 @@ static enum cg_lesson_level level_of(const struct cg_options *options)
     return first ? CG_LESSON_FIRST : CG_LESSON_SECOND;
 }
 
-static enum cg_status write_table(void *context, const char *dir,
-                                  struct cg_error *error)
+static enum cg_status write_table(void *context, const struct cg_table_of *of,
+                                  const char *dir, struct cg_error *error)
 {
     const struct telling *telling = context;
-    return cg_lesson_table_write(dir, telling->options->told, telling->c,
-                                 telling->lesson, error);
+    return cg_lesson_table_write(dir, of, telling->c, telling->lesson, error);
 }
 
 static enum cg_status tell(void *context, struct cg_report *report,
@@ -48,7 +47,10 @@ static enum cg_status write_all(const struct cg_options *options,
                                 struct cg_error *error)
 {
     struct telling telling = {options, c, lesson, sheet};
+    struct cg_table_of of;
+    cg_table_of_set(options->told, c, &of);
     struct cg_outputs outputs = {.title = "Why the gap must grow with heat",
+                                 .of = &of,
                                  .run = "lesson",
                                  .tables = write_table,
                                  .tell = tell,

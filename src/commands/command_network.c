@@ -6,7 +6,9 @@
 #include "plain_text.h"
 #include "updated_case.h"
 
-#define TABLES "network.dat network.cir network_run.dat"
+#define TABLES                                                                 \
+    "network_nodes.dat network_links.dat network_baths.dat "                   \
+    "network_sources.dat network.cir network_run.dat"
 
 /* What stands in the tables. */
 static enum cg_status tell(void *context, struct cg_report *report,
@@ -26,10 +28,11 @@ static enum cg_status tell(void *context, struct cg_report *report,
         cg_report_row(report, parts[i].key, parts[i].label,
                       cg_quantity(CG_SHOW_COUNT, (double)parts[i].count));
     cg_report_say(report,
-                  "The thermal network of one cylinder: network.dat is a "
-                  "table of it, network.cir a SPICE netlist (volts are degrees "
-                  "C), network_run.dat coldgap's own answer, %g s at rated "
-                  "speed and full load.",
+                  "The thermal network of one cylinder: "
+                  "network_nodes.dat, network_links.dat, network_baths.dat and "
+                  "network_sources.dat are tables of it, network.cir a SPICE "
+                  "netlist (volts are degrees C), network_run.dat coldgap's "
+                  "own answer, %g s at rated speed and full load.",
                   CG_NETWORK_SECONDS);
     cg_report_first_part_ends(report);
     return CG_OK;
@@ -41,6 +44,7 @@ enum cg_status cg_command_network(const struct cg_options *options,
     struct cg_updated_case updated;
     const struct cg_case *c = &updated.c;
     struct cg_duty_run *run = NULL;
+    struct cg_table_of of;
     const char *dir = options->out != NULL ? options->out : "out";
     enum cg_status status = cg_updated_case_read(options->config, options->set,
                                            options->sets, false, &updated,
@@ -49,10 +53,12 @@ enum cg_status cg_command_network(const struct cg_options *options,
         status = cg_outputs_hold(options, dir, TABLES, error);
     if (status == CG_OK)
         status = cg_duty_run_create(c, &run, error);
-    if (status == CG_OK)
-        status =
-            cg_network_tables_write(dir, options->told, c, run, error);
+    if (status == CG_OK) {
+        cg_table_of_set(options->told, c, &of);
+        status = cg_network_tables_write(dir, &of, c, run, error);
+    }
     struct cg_outputs outputs = {.title = "Thermal network of one cylinder",
+                                 .of = &of,
                                  .run = "network",
                                  .tell = tell,
                                  .context = run};

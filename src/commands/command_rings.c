@@ -79,12 +79,12 @@ static enum cg_status end(struct comparing *comparing, struct cg_error *error)
                          &answer->reached, error);
 }
 
-static enum cg_status write_tables(void *context, const char *dir,
-                                   struct cg_error *error)
+static enum cg_status write_tables(void *context, const struct cg_table_of *of,
+                                   const char *dir, struct cg_error *error)
 {
     const struct comparing *comparing = context;
-    return cg_rings_tables_write(dir, comparing->options->told,
-                                 &comparing->c, &comparing->answer, error);
+    return cg_rings_tables_write(dir, of, &comparing->c, &comparing->answer,
+                                 error);
 }
 
 static enum cg_status tell(void *context, struct cg_report *report,
@@ -99,7 +99,10 @@ static enum cg_status tell(void *context, struct cg_report *report,
 static enum cg_status write_outputs(struct comparing *comparing,
                                     struct cg_error *error)
 {
+    struct cg_table_of of;
+    cg_table_of_set(comparing->options->told, &comparing->c, &of);
     struct cg_outputs outputs = {.title = "Top rings and pistons for a duty",
+                                 .of = &of,
                                  .run = "rings",
                                  .tables = write_tables,
                                  .tell = tell,

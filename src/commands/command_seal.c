@@ -9,38 +9,32 @@
 
 #define TABLES "seal.dat seal_cycle.dat seal_gap.dat"
 
-/* What the tables and the report are made from. */
-struct telling {
-    const struct cg_options *options;
-    const struct cg_seal_study *study;
-};
-
-static enum cg_status write_tables(void *context, const char *dir,
-                                   struct cg_error *error)
+static enum cg_status write_tables(void *context, const struct cg_table_of *of,
+                                   const char *dir, struct cg_error *error)
 {
-    const struct telling *telling = context;
-    return cg_seal_tables_write(dir, telling->options->told, telling->study,
-                                error);
+    return cg_seal_tables_write(dir, of, context, error);
 }
 
 static enum cg_status tell(void *context, struct cg_report *report,
                            struct cg_error *error)
 {
     (void)error;
-    cg_report_seal(report, ((struct telling *)context)->study);
+    cg_report_seal(report, context);
     return CG_OK;
 }
 
 static enum cg_status write_outputs(const struct cg_options *options,
-                                    const struct cg_seal_study *study,
+                                    struct cg_seal_study *study,
                                     struct cg_error *error)
 {
-    struct telling telling = {options, study};
+    struct cg_table_of of;
+    cg_table_of_set(options->told, study->c, &of);
     struct cg_outputs outputs = {.title = "Gas past the rings",
+                                 .of = &of,
                                  .run = "seal",
                                  .tables = write_tables,
                                  .tell = tell,
-                                 .context = &telling};
+                                 .context = study};
     return cg_outputs_write(options, &outputs, error);
 }
 

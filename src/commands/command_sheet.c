@@ -70,10 +70,10 @@ static enum cg_status find(const struct cg_options *options,
     return status;
 }
 
-static enum cg_status write_tables(void *context, const char *dir,
-                                   struct cg_error *error)
+static enum cg_status write_tables(void *context, const struct cg_table_of *of,
+                                   const char *dir, struct cg_error *error)
 {
-    return cg_sheet_tables_write(dir, context, error);
+    return cg_sheet_tables_write(dir, of, context, error);
 }
 
 static enum cg_status tell(void *context, struct cg_report *report,
@@ -87,7 +87,7 @@ static enum cg_status tell(void *context, struct cg_report *report,
 enum cg_status cg_command_sheet(const struct cg_options *options,
                                 struct cg_error *error)
 {
-    struct cg_sheet sheet = {.config = options->told};
+    struct cg_sheet sheet = {0};
     if (options->measured == NULL)
         return cg_error_set(error, CG_BAD_INPUT,
                             "sheet: nothing measured, give --measured "
@@ -109,7 +109,10 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
         status = find(options, &sheet, error);
     if (status != CG_OK)
         return status;
+    struct cg_table_of of;
+    cg_table_of_set(options->told, &sheet.c, &of);
     struct cg_outputs outputs = {.title = "Fitting sheet",
+                                 .of = &of,
                                  .run = "sheet",
                                  .tables = write_tables,
                                  .tell = tell,

@@ -108,7 +108,7 @@ static void compute_row(const struct cg_options *options,
     if (status == CG_OK)
         status = check_range(&answer, &error);
     cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
-                     error.text);
+                     &error);
     if (status != CG_OK)
         *why = error;
 }
@@ -143,7 +143,7 @@ static void compute_rows(const struct cg_options *options,
         {
             stopped = stopped || !made;
             if (!stopped) {
-                cg_table_line(table, "%s", row.text);
+                cg_sweep_row_write(table, &row);
                 written++;
                 if (trouble.text[0] != '\0' && (*failed)++ == 0)
                     *why = trouble;
@@ -170,7 +170,8 @@ static enum cg_status check_earlier(const struct cg_options *options,
         struct cg_sweep_row row;
         struct cg_error why;
         compute_row(options, grid, point, learned, &row, &why);
-        if (strcmp(row.text, there->text) != 0)
+        if (strcmp(row.text, there->text) != 0 ||
+            strcmp(row.why, there->why) != 0)
             return cg_error_set(error, CG_BAD_INPUT,
                                 "--resume: row %zu of the table there is not "
                                 "what this config and coldgap give; remove it "
@@ -244,6 +245,7 @@ static enum cg_status tell(void *context, struct cg_report *report,
 }
 
 static enum cg_status write_report(const struct cg_options *options,
+                                   const struct cg_table_of *of,
                                    const struct cg_grid *grid,
                                    const struct cg_part *part, size_t points,
                                    struct cg_error *error)
@@ -253,6 +255,7 @@ static enum cg_status write_report(const struct cg_options *options,
     cg_part_name(part, name);
     struct cg_sweep_story story = {grid, dir, name};
     struct cg_outputs outputs = {.title = "Cold ring gap over varied settings",
+                                 .of = of,
                                  .run = "sweep",
                                  .dir = dir,
                                  .tell = tell,
@@ -266,6 +269,7 @@ static enum cg_status write_report(const struct cg_options *options,
 }
 
 static enum cg_status sweep(const struct cg_options *options,
+                            const struct cg_case *base,
                             const struct cg_grid *grid,
                             const struct cg_learned *learned,
                             struct cg_error *error)
@@ -278,6 +282,8 @@ static enum cg_status sweep(const struct cg_options *options,
     struct cg_sweep_earlier earlier;
     size_t failed = 0;
     struct cg_error why;
+    struct cg_table_of of;
+    cg_sweep_of(options->told, base, grid, &of);
     enum cg_status status = cg_part_set(grid->points, options->part,
                                         options->parts, &part, error);
     if (status == CG_OK)
@@ -287,7 +293,7 @@ static enum cg_status sweep(const struct cg_options *options,
     cg_part_name(&part, name);
     status = cg_outputs_hold(options, dir, name, error);
     if (status == CG_OK)
-        status = cg_sweep_table_open(dir, options->told, grid, &part,
+        status = cg_sweep_table_open(dir, &of, grid, &part,
                                      options->resume, &table, &earlier, error);
     if (status != CG_OK)
         return status;
@@ -312,7 +318,7 @@ static enum cg_status sweep(const struct cg_options *options,
         return cg_error_set(error, why.status,
                             "no point of %zu has an answer; the first: %.400s",
                             total, why.text);
-    return write_report(options, grid, &part, total, error);
+    return write_report(options, &of, grid, &part, total, error);
 }
 
 enum cg_status cg_command_sweep(const struct cg_options *options,
@@ -334,7 +340,7 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
         if (cg_updates_case(grid.axis[i].path))
             learned = NULL;
     if (status == CG_OK)
-        status = sweep(options, &grid, learned, error);
+        status = sweep(options, &updated.c, &grid, learned, error);
     cg_updated_case_free(&updated);
     cg_grid_free(&grid);
     return status;

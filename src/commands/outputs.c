@@ -99,7 +99,8 @@ static enum cg_status write_page(const struct cg_options *options,
 {
     char run[RUN_LENGTH];
     write_run(options, outputs->run, run);
-    struct cg_page_head head = {outputs->title, run};
+    struct cg_table_title title = cg_table_title(outputs->title, outputs->of);
+    struct cg_page_head head = {title.text, run};
     struct cg_page *page;
     enum cg_status status = cg_page_open(&place, &head, drawing, &page, error);
     if (status != CG_OK)
@@ -118,7 +119,7 @@ static enum cg_status tables_to_draw(const struct cg_outputs *outputs,
     if (drawing->trouble[0] != '\0')
         return CG_OK;
     enum cg_status status =
-        outputs->tables(outputs->context, drawing->tables, &why);
+        outputs->tables(outputs->context, outputs->of, drawing->tables, &why);
     if (status == CG_FILE)
         snprintf(drawing->trouble, sizeof drawing->trouble,
                  "no tables to draw from");
@@ -152,8 +153,9 @@ static enum cg_status make_report(const struct cg_options *options,
 {
     char run[RUN_LENGTH];
     write_run(options, outputs->run, run);
+    struct cg_table_title title = cg_table_title(outputs->title, outputs->of);
     enum cg_status status =
-        cg_report_create(outputs->title, run, options->inch, report, error);
+        cg_report_create(title.text, run, options->inch, report, error);
     if (status == CG_OK)
         status = outputs->tell(outputs->context, *report, error);
     return status;
@@ -171,7 +173,8 @@ enum cg_status cg_outputs_write(const struct cg_options *options,
     struct cg_report *report = NULL;
     enum cg_status status = CG_OK;
     if (outputs->tables != NULL && options->out != NULL)
-        status = outputs->tables(outputs->context, options->out, error);
+        status =
+            outputs->tables(outputs->context, outputs->of, options->out, error);
     if (status == CG_OK)
         status = make_report(options, outputs, &report, error);
     if (status == CG_OK && options->report != NULL)

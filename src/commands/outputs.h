@@ -7,15 +7,17 @@
 #include "options.h"
 #include "page.h"
 #include "report.h"
+#include "table_of.h"
 
 struct cg_outputs {
-    const char *title; /* of page and report */
+    const char *title; /* of page and report, before what they are of */
+    const struct cg_table_of *of;
     const char *run;   /* what was asked: "find" */
     /* Writes the tables into a folder: that of -o, and without it, for the
      * page's pictures, one that is removed again.  NULL: none, or written
      * before into `dir`. */
-    enum cg_status (*tables)(void *context, const char *dir,
-                             struct cg_error *error);
+    enum cg_status (*tables)(void *context, const struct cg_table_of *of,
+                             const char *dir, struct cg_error *error);
     const char *dir;   /* where tables already are; NULL */
     /* Fills the report, told once for page, text and JSON. */
     enum cg_status (*tell)(void *context, struct cg_report *report,

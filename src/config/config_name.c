@@ -41,3 +41,14 @@ void cg_name_translate(const char *what, char name[CG_NAME_LENGTH])
         snprintf(name, CG_NAME_LENGTH, "%s", ours);
     }
 }
+
+bool cg_text_fits(const char *text, char trouble[CG_NAME_TROUBLE])
+{
+    size_t length = strlen(text);
+    if (length < CG_NAME_LENGTH)
+        return true;
+    snprintf(trouble, CG_NAME_TROUBLE,
+             "must be a text of at most %d bytes (got %zu)", CG_NAME_LENGTH - 1,
+             length);
+    return false;
+}

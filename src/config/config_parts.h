@@ -127,6 +127,9 @@ bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE]);
  * `what` (trade_word.h).  For a name that is not known as it is. */
 void cg_name_translate(const char *what, char name[CG_NAME_LENGTH]);
 
+/* The same of a free text, which may be empty; it is only ever shown. */
+bool cg_text_fits(const char *text, char trouble[CG_NAME_TROUBLE]);
+
 /* Says what is wrong with a name ("unknown fuel") and which names are allowed,
  * the nearest first. */
 void cg_name_unknown(struct cg_reader *reader, const char *path,

@@ -149,10 +149,13 @@ static void store_choice(const struct place *place,
 static void store_name(const struct place *place, const struct cg_value *value)
 {
     const struct cg_setting *setting = place->key->setting;
+    bool free_text = setting->rule == CG_OPTIONAL;
     char trouble[CG_NAME_TROUBLE];
     if (value->kind != CG_VALUE_TEXT) {
-        type_trouble(place, "a name in quotes", value);
-    } else if (!cg_name_fits(value->text, trouble)) {
+        type_trouble(place, free_text ? "a text in quotes" : "a name in quotes",
+                     value);
+    } else if (free_text ? !cg_text_fits(value->text, trouble)
+                         : !cg_name_fits(value->text, trouble)) {
         cg_problem(place->reader->problems, place->where, place->path, "%s",
                    trouble);
     } else {

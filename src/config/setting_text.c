@@ -75,6 +75,8 @@ static void write_names(const struct cg_setting *setting, char *text,
                                      i > 0 ? " " : "", oils[i].name);
     } else if (strcmp(setting->path, "duty.name") == 0) {
         snprintf(text, size, "a file of configs/duties");
+    } else if (setting->rule == CG_OPTIONAL) {
+        snprintf(text, size, "free text");
     } else {
         snprintf(text, size, "a name of configs/materials");
     }

@@ -10,8 +10,7 @@
 
 /* What there is to tell; patch and note are NULL when there is none. */
 struct cg_finish_story {
-    const char *config, *profile, *simulate; /* as asked for; the latter two
-                                                may be NULL */
+    const char *profile, *simulate; /* as asked for, or NULL */
     unsigned long seed;
     const struct cg_case *c;
     const struct cg_surface *surface;

@@ -18,8 +18,9 @@ struct rows {
     struct cg_report *report;
     void (*take)(struct rows *rows, const struct cg_sweep_point *point);
     size_t seen, good;
-    double least, most;       /* top gap [m] */
-    char reason[LINE_LENGTH]; /* of the first point without an answer */
+    double least, most; /* top gap [m] */
+    char why[512];      /* the row at hand has no answer; "" */
+    char reason[512];   /* of the first point without an answer */
 };
 
 static enum cg_status take_line(void *context, const char *line,
@@ -29,17 +30,27 @@ static enum cg_status take_line(void *context, const char *line,
     struct cg_sweep_point point;
     char own[LINE_LENGTH];
     (void)error;
+    if (cg_sweep_why(line) != NULL)
+        snprintf(rows->why, sizeof rows->why, "%s", cg_sweep_why(line));
     snprintf(own, sizeof own, "%s", line);
     if (!cg_sweep_row_split(own, rows->grid, &point))
         return CG_OK;
     rows->seen++;
     rows->take(rows, &point);
+    rows->why[0] = '\0';
     return CG_OK;
 }
 
 static bool is_ok(const struct cg_sweep_point *point)
 {
     return strcmp(point->outcome, "ok") == 0;
+}
+
+/* The line above the row, or where someone took that out, the row's word. */
+static const char *reason_of(const struct rows *rows,
+                             const struct cg_sweep_point *point)
+{
+    return rows->why[0] != '\0' ? rows->why : point->outcome;
 }
 
 static void count(struct rows *rows, const struct cg_sweep_point *point)
@@ -50,7 +61,8 @@ static void count(struct rows *rows, const struct cg_sweep_point *point)
         rows->most = rows->good == 0 ? top : fmax(rows->most, top);
         rows->good++;
     } else if (rows->reason[0] == '\0') {
-        snprintf(rows->reason, sizeof rows->reason, "%s", point->outcome);
+        snprintf(rows->reason, sizeof rows->reason, "%s",
+                 reason_of(rows, point));
     }
 }
 
@@ -80,7 +92,8 @@ static void tell_reason(struct rows *rows, const struct cg_sweep_point *point)
         snprintf(label + used, sizeof label - used, "%s%.60s",
                  i > 0 ? ", " : "", cg_plain(point->setting[i]).text);
     }
-    cg_report_words(rows->report, "no_answer", label, "%s", point->outcome);
+    cg_report_words(rows->report, "no_answer", label, "%s",
+                    reason_of(rows, point));
 }
 
 /* The last word of a setting's path, where no other axis has the same. */
@@ -130,10 +143,17 @@ static void tell_figure(const struct rows *rows)
 {
     const struct cg_axis *axis = rows->grid->axis;
     size_t axes = rows->grid->axes;
-    if (rows->good < 2 || axes > 2 || !is_numeric(&axis[0]))
+    bool numbers = is_numeric(&axis[0]);
+    if (rows->good < 2 || axes > 2 || (axes == 2 && !numbers))
         return;
     cg_report_section(rows->report, "As a picture");
-    if (axes == 1 && strncmp(axis[0].path, "charge.boost", 12) == 0)
+    if (!numbers)
+        cg_report_figure(rows->report, "names",
+                         "Cold gap of the top ring by name",
+                         "Bars of what the gap is made of, for each name of "
+                         "%s.",
+                         axis[0].path);
+    else if (axes == 1 && strncmp(axis[0].path, "charge.boost", 12) == 0)
         cg_report_figure(rows->report, "boost",
                          "Cold gap of the top ring by boost",
                          "The gap over boost, in filing steps, above a band "
@@ -178,8 +198,9 @@ enum cg_status cg_report_sweep(struct cg_report *report,
                                const struct cg_sweep_story *story,
                                struct cg_error *error)
 {
-    struct rows all = {story->grid, report, count, 0, 0, NAN, NAN, ""};
-    struct rows rows = {story->grid, report, tell_point, 0, 0, NAN, NAN, ""};
+    struct rows all = {story->grid, report, count, 0, 0, NAN, NAN, "", ""};
+    struct rows rows = {story->grid, report, tell_point, 0, 0,
+                        NAN,         NAN,    "",         ""};
     enum cg_status status =
         cg_table_lines(story->dir, story->name, take_line, &all, error);
     if (status != CG_OK)

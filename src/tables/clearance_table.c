@@ -5,7 +5,8 @@
 
 enum { COLUMNS = 10 };
 
-enum cg_status cg_clearance_table_write(const char *dir, const char *config,
+enum cg_status cg_clearance_table_write(const char *dir,
+                                        const struct cg_table_of *of,
                                         const struct cg_answer *answer,
                                         const struct cg_history *history,
                                         struct cg_error *error)
@@ -13,10 +14,10 @@ enum cg_status cg_clearance_table_write(const char *dir, const char *config,
     struct cg_table_head head = {
         "Hot clearances of the piston over the duty: skirt and lands "
         "diametral, side axial, back radial; below 0 the skirt springs",
-        config,
-        "time_s [s]  skirt_mm [mm]  top_land_mm [mm]  second_land_mm [mm]  "
-        "third_land_mm [mm]  top_side_mm [mm]  top_back_mm [mm]  "
-        "second_side_mm [mm]  second_back_mm [mm]  skirt_C [C]"};
+        of,
+        "time_s  skirt_mm  top_land_mm  second_land_mm  third_land_mm  "
+        "top_side_mm  top_back_mm  second_side_mm  second_back_mm  skirt_C",
+        NULL};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "clearance.dat", &head, &table, error);

@@ -6,6 +6,10 @@
 #include "table.h"
 #include "uncertain.h"
 
+#define ENTRIES "evidence.dat"
+#define INPUTS "evidence_inputs.dat"
+#define CORRELATIONS "evidence_correlations.dat"
+
 static bool is_sign(const struct cg_evidence_entry *entry)
 {
     return entry->what == CG_EVIDENCE_ENDS;
@@ -17,57 +21,75 @@ static double in_table(const struct cg_evidence_entry *entry, double value)
     return is_sign(entry) ? value * 1e3 : value - CG_ZERO_CELSIUS;
 }
 
-static void write_entries(struct cg_table *table,
-                          const struct cg_updated_case *updated)
-{
-    const struct cg_learned *learned = &updated->learned;
-    cg_table_block(table, "entries");
-    cg_table_line(table, "# what  measured [C; mm: cold gap of a sign]  "
-                         "spread [K; mm]  before [C; mm: hot gap left]  "
-                         "after [C; mm]");
-    for (size_t i = 0; i < learned->entries; i++) {
-        const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
-        cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g",
-                      cg_evidence_name(entry->what),
-                      !is_sign(entry)  ? ""
-                      : entry->touched ? "_touched"
-                                       : "_apart",
-                      is_sign(entry)
-                          ? entry->cold_gap * 1e3
-                          : entry->temperature - CG_ZERO_CELSIUS,
-                      is_sign(entry) ? entry->spread * 1e3 : entry->spread,
-                      in_table(entry, learned->before[i]),
-                      in_table(entry, learned->after[i]));
-    }
-}
-
-enum cg_status cg_evidence_write(const char *dir, const char *config,
-                                 const struct cg_updated_case *updated,
-                                 struct cg_error *error)
+static enum cg_status write_entries(const char *dir,
+                                    const struct cg_table_of *of,
+                                    const struct cg_updated_case *updated,
+                                    struct cg_error *error)
 {
     const struct cg_learned *learned = &updated->learned;
     struct cg_table_head head = {
-        "Evidence: the model before and after it, and what it taught", config,
-        NULL};
+        "Evidence: the model before and after it", of,
+        "what  measured  spread  before  after  unit",
+        "measured: temperature, or cold gap of a sign; before, after: the same "
+        "by the model, or hot gap left; a spread in C is one of kelvins"};
     struct cg_table *table;
-    size_t count;
-    const struct cg_uncertain *inputs = cg_uncertains(&count);
-    if (learned->entries == 0)
-        return cg_table_drop(dir, "evidence.dat", error);
-    enum cg_status status =
-        cg_table_open(dir, "evidence.dat", &head, &table, error);
+    enum cg_status status = cg_table_open(dir, ENTRIES, &head, &table, error);
     if (status != CG_OK)
         return status;
-    write_entries(table, updated);
-    cg_table_block(table, "inputs");
-    cg_table_line(table, "# input  moved [standard deviations of before]  "
-                         "width [1, spread over that of before]");
+    for (size_t i = 0; i < learned->entries; i++) {
+        const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
+        bool sign = is_sign(entry);
+        cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g %s",
+                      cg_evidence_name(entry->what),
+                      !sign            ? ""
+                      : entry->touched ? "_touched"
+                                       : "_apart",
+                      sign ? entry->cold_gap * 1e3
+                           : entry->temperature - CG_ZERO_CELSIUS,
+                      sign ? entry->spread * 1e3 : entry->spread,
+                      in_table(entry, learned->before[i]),
+                      in_table(entry, learned->after[i]), sign ? "mm" : "C");
+    }
+    return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_inputs(const char *dir,
+                                   const struct cg_table_of *of,
+                                   const struct cg_learned *learned,
+                                   struct cg_error *error)
+{
+    struct cg_table_head head = {
+        "What the evidence taught of each uncertain input", of,
+        "input  moved  width",
+        "moved: in standard deviations of before; width: spread over that of "
+        "before"};
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    struct cg_table *table;
+    enum cg_status status = cg_table_open(dir, INPUTS, &head, &table, error);
+    if (status != CG_OK)
+        return status;
     for (size_t i = 0; i < count; i++)
         cg_table_line(table, "%s %.7g %.7g", inputs[i].name, learned->mean[i],
                       sqrt(learned->covariance[i][i]));
-    cg_table_block(table, "correlations");
-    cg_table_line(table, "# input  input  correlation [1], where it is at "
-                         "least 0.01");
+    return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_correlations(const char *dir,
+                                         const struct cg_table_of *of,
+                                         const struct cg_learned *learned,
+                                         struct cg_error *error)
+{
+    struct cg_table_head head = {
+        "How the evidence correlates the uncertain inputs", of,
+        "input  with  correlation", "those of at least 0.01"};
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    struct cg_table *table;
+    enum cg_status status =
+        cg_table_open(dir, CORRELATIONS, &head, &table, error);
+    if (status != CG_OK)
+        return status;
     for (size_t i = 0; i < count; i++)
         for (size_t j = 0; j < i; j++) {
             double r = learned->covariance[i][j] /
@@ -78,4 +100,29 @@ enum cg_status cg_evidence_write(const char *dir, const char *config,
                               inputs[i].name, r);
         }
     return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status drop_all(const char *dir, struct cg_error *error)
+{
+    enum cg_status status = cg_table_drop(dir, ENTRIES, error);
+    if (status == CG_OK)
+        status = cg_table_drop(dir, INPUTS, error);
+    if (status == CG_OK)
+        status = cg_table_drop(dir, CORRELATIONS, error);
+    return status;
+}
+
+enum cg_status cg_evidence_write(const char *dir, const struct cg_table_of *of,
+                                 const struct cg_updated_case *updated,
+                                 struct cg_error *error)
+{
+    const struct cg_learned *learned = &updated->learned;
+    if (learned->entries == 0)
+        return drop_all(dir, error);
+    enum cg_status status = write_entries(dir, of, updated, error);
+    if (status == CG_OK)
+        status = write_inputs(dir, of, learned, error);
+    if (status == CG_OK)
+        status = write_correlations(dir, of, learned, error);
+    return status;
 }

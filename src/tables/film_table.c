@@ -24,7 +24,8 @@ static void write_ring(struct cg_table *table, const struct cg_case *c,
     }
 }
 
-enum cg_status cg_film_table_write(const char *dir, const char *config,
+enum cg_status cg_film_table_write(const char *dir,
+                                   const struct cg_table_of *of,
                                    const struct cg_case *c,
                                    struct cg_duty_run *run,
                                    struct cg_error *error)
@@ -36,12 +37,13 @@ enum cg_status cg_film_table_write(const char *dir, const char *config,
         "Oil film of the compression rings by Reynolds lubrication at rated "
         "speed, full load; forces of the whole ring; starvation, twist and "
         "bore distortion left out; 0 deg is firing top dead centre",
-        config,
-        "crank_deg [deg]  film_um [um at the nearest point]  speed_m_s [m/s "
-        "down the bore]  viscosity_mPas [mPa s]  load_N [N towards the bore, "
-        "tension and gas behind]  contact_N [N of it on asperities]  "
-        "viscous_N [N along the ring's motion]  boundary_N [N]  "
-        "above_bar [bar absolute, at the face's upper edge]"};
+        of,
+        "crank_deg  film_um  speed_m_s  viscosity_mPas  load_N  contact_N  "
+        "viscous_N  boundary_N  above_bar  block",
+        "film: at the nearest point; speed: down the bore; load: towards the "
+        "bore, of tension and gas behind; contact: of it on asperities; "
+        "viscous: along the ring's motion; above: absolute, at the face's "
+        "upper edge"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "film.dat", &head, &table, error);

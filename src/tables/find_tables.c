@@ -57,36 +57,35 @@ CELL(ring_growth, CG_PI * row->history->c->engine.bore *
                       row->moment->ring_strain * 1e3)
 CELL(bore_growth, cell_ring_growth(row) - cell_closure(row))
 
-static const struct {
-    const char *name;
-    double (*get)(const struct history_row *row);
-} history_columns[] = {
-    {"time_s", cell_time},
-    {"load", cell_load},
-    {"speed_rpm", cell_speed},
-    {"manifold_kPa", cell_manifold},
-    {"crown_C", cell_crown},
-    {"groove_top_C", cell_groove},
-    {"ring_top_C", cell_ring_top},
-    {"ring_second_C", cell_ring_second},
-    {"liner_top_C", cell_liner_top},
-    {"liner_mid_C", cell_liner_mid},
-    {"liner_low_C", cell_liner_low},
-    {"hot_gap_min_mm", cell_least},
-    {"hot_gap_top_mm", cell_at_top},
-    {"closure_mm", cell_closure},
-    {"ring_growth_mm", cell_ring_growth},
-    {"bore_growth_mm", cell_bore_growth},
+/* In the order of the names that write_history gives them. */
+static double (*const history_columns[])(const struct history_row *row) = {
+    cell_time,
+    cell_load,
+    cell_speed,
+    cell_manifold,
+    cell_crown,
+    cell_groove,
+    cell_ring_top,
+    cell_ring_second,
+    cell_liner_top,
+    cell_liner_mid,
+    cell_liner_low,
+    cell_least,
+    cell_at_top,
+    cell_closure,
+    cell_ring_growth,
+    cell_bore_growth,
 };
 
 enum { HISTORY_COLUMNS = sizeof history_columns / sizeof history_columns[0] };
 
-static enum cg_status write_summary(const char *dir, const char *config,
+static enum cg_status write_summary(const char *dir,
+                                    const struct cg_table_of *of,
                                     const struct cg_case *c,
                                     const struct cg_answer *answer,
                                     struct cg_error *error)
 {
-    struct cg_table_head head = {"Summary of find", config, "key value unit"};
+    struct cg_table_head head = {"Summary of find", of, CG_KEY_COLUMNS, NULL};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "summary.dat", &head, &table, error);
@@ -99,7 +98,8 @@ static enum cg_status write_summary(const char *dir, const char *config,
     return cg_table_close(table, CG_OK, error);
 }
 
-static enum cg_status write_history(const char *dir, const char *config,
+static enum cg_status write_history(const char *dir,
+                                    const struct cg_table_of *of,
                                     const struct cg_answer *answer,
                                     const struct cg_history *history,
                                     struct cg_error *error)
@@ -107,19 +107,18 @@ static enum cg_status write_history(const char *dir, const char *config,
     struct cg_table_head head = {
         "Temperatures and hot gap over the duty; liner columns: bore surface "
         "where the top ring turns, midway, and at the bottom",
-        config,
-        "time_s [s]  load [1]  speed_rpm [rpm]  manifold_kPa [kPa absolute]  "
-        "crown_C [C]  groove_top_C [C]  ring_top_C [C]  ring_second_C [C]  "
-        "liner_top_C [C]  liner_mid_C [C]  liner_low_C [C]  "
-        "hot_gap_min_mm [mm]  hot_gap_top_mm [mm]  closure_mm [mm]  "
-        "ring_growth_mm [mm of arc]  bore_growth_mm [mm of arc]"};
+        of,
+        "time_s  load  speed_rpm  manifold_kPa  crown_C  groove_top_C  "
+        "ring_top_C  ring_second_C  liner_top_C  liner_mid_C  liner_low_C  "
+        "hot_gap_min_mm  hot_gap_top_mm  closure_mm  ring_growth_mm  "
+        "bore_growth_mm",
+        "manifold: absolute; growth: of arc"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "history.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
     cg_table_note(table, "cold gap %.4g mm", answer->verdict.gap * 1e3);
-    cg_table_block(table, "history");
     for (size_t i = 0; i < history->moments; i++) {
         struct history_row row = {.history = history,
                                   .moment = &history->moment[i],
@@ -128,7 +127,7 @@ static enum cg_status write_history(const char *dir, const char *config,
                         &row.at_top);
         double values[HISTORY_COLUMNS];
         for (size_t k = 0; k < HISTORY_COLUMNS; k++)
-            values[k] = history_columns[k].get(&row);
+            values[k] = history_columns[k](&row);
         cg_table_row(table, values, HISTORY_COLUMNS);
     }
     return cg_table_close(table, CG_OK, error);
@@ -168,7 +167,8 @@ static void write_stroke_block(struct cg_table *table,
     }
 }
 
-static enum cg_status write_stroke(const char *dir, const char *config,
+static enum cg_status write_stroke(const char *dir,
+                                   const struct cg_table_of *of,
                                    const struct cg_answer *answer,
                                    const struct cg_history *history,
                                    struct cg_error *error)
@@ -178,9 +178,9 @@ static enum cg_status write_stroke(const char *dir, const char *config,
                                               "end"};
     struct cg_table_head head = {
         "Along the stroke: top ring's hot gap, bore growth, bore temperature",
-        config,
-        "depth_mm [mm below deck]  hot_gap_mm [mm]  bore_growth_mm [mm of "
-        "diameter]  bore_C [C]"};
+        of,
+        "depth_mm  hot_gap_mm  bore_growth_mm  bore_C  block",
+        "depth: below the deck; growth: of the diameter"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "stroke.dat", &head, &table, error);
@@ -215,16 +215,16 @@ static void write_cycle_block(struct cg_table *table,
 }
 
 /* One block for each operating point, full load at rated speed first. */
-static enum cg_status write_cycle(const char *dir, const char *config,
+static enum cg_status write_cycle(const char *dir, const struct cg_table_of *of,
                                   const struct cg_duty_run *run,
                                   struct cg_error *error)
 {
     struct cg_table_head head = {
         "Engine cycle at each operating point of the duty; the first block is "
         "rated speed, full load; 0 deg is firing top dead centre",
-        config,
-        "crank_deg [deg]  p_bar [bar absolute]  T_K [K]  h_W_m2K [W/m2K]  "
-        "exposed_mm [mm]"};
+        of,
+        "crank_deg  p_bar  T_K  h_W_m2K  exposed_mm  block",
+        "p: absolute; h: in W/m2K"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "cycle.dat", &head, &table, error);
@@ -242,25 +242,24 @@ static enum cg_status write_cycle(const char *dir, const char *config,
     return cg_table_close(table, status, error);
 }
 
-enum cg_status cg_find_tables_write(const char *dir, const char *config,
-                                    const struct cg_case *c,
-                                    struct cg_duty_run *run,
-                                    const struct cg_answer *answer,
-                                    const struct cg_history *history,
-                                    struct cg_error *error)
+enum cg_status
+cg_find_tables_write(const char *dir, const struct cg_table_of *of,
+                     const struct cg_case *c, struct cg_duty_run *run,
+                     const struct cg_answer *answer,
+                     const struct cg_history *history, struct cg_error *error)
 {
-    enum cg_status status = write_summary(dir, config, c, answer, error);
+    enum cg_status status = write_summary(dir, of, c, answer, error);
     if (status == CG_OK)
-        status = write_history(dir, config, answer, history, error);
+        status = write_history(dir, of, answer, history, error);
     if (status == CG_OK)
-        status = cg_clearance_table_write(dir, config, answer, history, error);
+        status = cg_clearance_table_write(dir, of, answer, history, error);
     if (status == CG_OK)
-        status = write_stroke(dir, config, answer, history, error);
+        status = write_stroke(dir, of, answer, history, error);
     if (status == CG_OK)
-        status = write_cycle(dir, config, run, error);
+        status = write_cycle(dir, of, run, error);
     if (status == CG_OK)
-        status = cg_film_table_write(dir, config, c, run, error);
+        status = cg_film_table_write(dir, of, c, run, error);
     if (status == CG_OK)
-        status = cg_sensitivity_write(dir, config, answer, error);
+        status = cg_sensitivity_write(dir, of, answer, error);
     return status;
 }

@@ -5,13 +5,13 @@
 
 #include "answer.h"
 #include "history.h"
+#include "table_of.h"
 
 /* Writes all of them into folder `dir`.  CG_FILE with the reason. */
-enum cg_status cg_find_tables_write(const char *dir, const char *config,
-                                    const struct cg_case *c,
-                                    struct cg_duty_run *run,
-                                    const struct cg_answer *answer,
-                                    const struct cg_history *history,
-                                    struct cg_error *error);
+enum cg_status
+cg_find_tables_write(const char *dir, const struct cg_table_of *of,
+                     const struct cg_case *c, struct cg_duty_run *run,
+                     const struct cg_answer *answer,
+                     const struct cg_history *history, struct cg_error *error);
 
 #endif

@@ -45,13 +45,13 @@ struct cg_key_values cg_finish_keys(const struct cg_surface *surface,
     }};
 }
 
-static enum cg_status write_keys(const char *dir, const char *config,
+static enum cg_status write_keys(const char *dir, const struct cg_table_of *of,
                                  const struct cg_surface *surface,
                                  const struct cg_finish_verdict *verdict,
                                  struct cg_error *error)
 {
-    struct cg_table_head head = {"Bore finish, and oil held against fuel",
-                                 config, "key value unit"};
+    struct cg_table_head head = {"Bore finish, and oil held against fuel", of,
+                                 CG_KEY_COLUMNS, NULL};
     struct cg_key_values keys = cg_finish_keys(surface, verdict);
     struct cg_table *table;
     enum cg_status status =
@@ -63,14 +63,14 @@ static enum cg_status write_keys(const char *dir, const char *config,
     return cg_table_close(table, CG_OK, error);
 }
 
-static enum cg_status write_profile(const char *dir, const char *config,
+static enum cg_status write_profile(const char *dir,
+                                    const struct cg_table_of *of,
                                     const struct cg_surface *surface,
                                     struct cg_error *error)
 {
     struct cg_table_head head = {
-        "The leveled trace, the mean line taken off, and what is left", config,
-        "position_mm [mm]  leveled_um [um]  mean_line_um [um]  roughness_um "
-        "[um]"};
+        "The leveled trace, the mean line taken off, and what is left", of,
+        "position_mm  leveled_um  mean_line_um  roughness_um", NULL};
     const struct cg_profile *level = &surface->level;
     size_t stride = (level->points - 1) / PROFILE_ROWS + 1;
     struct cg_table *table;
@@ -99,13 +99,13 @@ static void pair(struct cg_table *table, double ratio, double height)
     cg_table_row(table, values, 2);
 }
 
-static enum cg_status write_ratio(const char *dir, const char *config,
+static enum cg_status write_ratio(const char *dir, const struct cg_table_of *of,
                                   const struct cg_surface *surface,
                                   struct cg_error *error)
 {
     struct cg_table_head head = {
-        "Material ratio curve, its core, peaks and valleys (ISO 13565-2)",
-        config, "ratio [%]  height_um [um]"};
+        "Material ratio curve, its core, peaks and valleys (ISO 13565-2)", of,
+        "ratio_pct  height_um  block", NULL};
     const struct cg_core *core = &surface->core;
     struct cg_table *table;
     enum cg_status status =
@@ -143,13 +143,14 @@ static void score_line(struct cg_table *table, const char *name,
     }
 }
 
-static enum cg_status write_probability(const char *dir, const char *config,
+static enum cg_status write_probability(const char *dir,
+                                        const struct cg_table_of *of,
                                         const struct cg_surface *surface,
                                         struct cg_error *error)
 {
     struct cg_table_head head = {
-        "Material ratio on probability paper (after ISO 13565-3)", config,
-        "score [1, normal quantile of the ratio]  height_um [um]"};
+        "Material ratio on probability paper (after ISO 13565-3)", of,
+        "score  height_um  block", "score: normal quantile of the ratio"};
     const struct cg_probability *p = &surface->probability;
     double count = (double)surface->curve.points;
     struct cg_table *table;
@@ -181,19 +182,21 @@ static void patch_block(struct cg_table *table, const char *name,
         if (row > 0)
             cg_table_line(table, "%s", "");
         for (int column = 0; column < CG_PATCH_SIDE; column += PATCH_STRIDE)
-            cg_table_line(table, "%.4g %.4g %.4f", column * CG_PATCH_STEP * 1e3,
+            cg_table_line(table, "%.4g %.4g %.4f %zu",
+                          column * CG_PATCH_STEP * 1e3,
                           row * CG_PATCH_STEP * 1e3,
-                          height[row * CG_PATCH_SIDE + column] * UM);
+                          height[row * CG_PATCH_SIDE + column] * UM,
+                          cg_table_block_number(table));
     }
 }
 
-static enum cg_status write_patch(const char *dir, const char *config,
+static enum cg_status write_patch(const char *dir, const struct cg_table_of *of,
                                   const struct cg_patch *patch,
                                   struct cg_error *error)
 {
     struct cg_table_head head = {
-        "Simulated honed surfaces, invented for teaching", config,
-        "around_mm [mm]  along_mm [mm]  height_um [um]"};
+        "Simulated honed surfaces, invented for teaching", of,
+        "around_mm  along_mm  height_um  block", NULL};
     struct cg_table *table;
     if (patch == NULL)
         return cg_table_drop(dir, "finish_patch.dat", error);
@@ -206,20 +209,21 @@ static enum cg_status write_patch(const char *dir, const char *config,
     return cg_table_close(table, CG_OK, error);
 }
 
-enum cg_status cg_finish_tables_write(const char *dir, const char *config,
+enum cg_status cg_finish_tables_write(const char *dir,
+                                      const struct cg_table_of *of,
                                       const struct cg_surface *surface,
                                       const struct cg_finish_verdict *verdict,
                                       const struct cg_patch *patch,
                                       struct cg_error *error)
 {
-    enum cg_status status = write_keys(dir, config, surface, verdict, error);
+    enum cg_status status = write_keys(dir, of, surface, verdict, error);
     if (status == CG_OK)
-        status = write_profile(dir, config, surface, error);
+        status = write_profile(dir, of, surface, error);
     if (status == CG_OK)
-        status = write_ratio(dir, config, surface, error);
+        status = write_ratio(dir, of, surface, error);
     if (status == CG_OK)
-        status = write_probability(dir, config, surface, error);
+        status = write_probability(dir, of, surface, error);
     if (status == CG_OK)
-        status = write_patch(dir, config, patch, error);
+        status = write_patch(dir, of, patch, error);
     return status;
 }

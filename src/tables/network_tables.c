@@ -41,39 +41,99 @@ static void find_tracked(const struct cg_case *c,
         thermal, station_at(thermal, top + c->engine.stroke), 0);
 }
 
-static enum cg_status write_network(const char *dir, const char *config,
-                                    const struct cg_network *network,
-                                    const double *start,
-                                    struct cg_error *error)
+/* One table of the network; its rows are written by the one who opened it. */
+static enum cg_status open_part(const char *dir, const struct cg_table_of *of,
+                                const char *name, const char *columns,
+                                const char *remarks, struct cg_table **table,
+                                struct cg_error *error)
 {
     struct cg_table_head head = {
-        "Thermal network at rated speed and full load, one cylinder", config,
-        "nodes: id name heat_capacity_J_K start_C; links: a b "
-        "conductance_W_K; baths: node conductance_W_K temperature_C; "
-        "sources: node watt"};
+        "Thermal network at rated speed and full load, one cylinder", of,
+        columns, remarks};
+    return cg_table_open(dir, name, &head, table, error);
+}
+
+static enum cg_status write_nodes(const char *dir, const struct cg_table_of *of,
+                                  const struct cg_network *network,
+                                  const double *start, struct cg_error *error)
+{
     struct cg_table *table;
     enum cg_status status =
-        cg_table_open(dir, "network.dat", &head, &table, error);
+        open_part(dir, of, "network_nodes.dat",
+                  "node  name  capacity_J_K  start_C", NULL, &table, error);
     if (status != CG_OK)
         return status;
-    cg_table_block(table, "nodes");
     for (size_t i = 0; i < network->nodes; i++)
         cg_table_line(table, "%zu %s %.12g %.12g", i, network->name[i],
                       network->capacity[i], celsius(start[i]));
-    cg_table_block(table, "links");
+    return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_links(const char *dir, const struct cg_table_of *of,
+                                  const struct cg_network *network,
+                                  struct cg_error *error)
+{
+    struct cg_table *table;
+    enum cg_status status = open_part(dir, of, "network_links.dat",
+                                      "node  other  conductance_W_K",
+                                      "between two nodes", &table, error);
+    if (status != CG_OK)
+        return status;
     for (size_t i = 0; i < network->links; i++)
         cg_table_line(table, "%zu %zu %.12g", network->link_a[i],
                       network->link_b[i], network->link_conductance[i]);
-    cg_table_block(table, "baths");
+    return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_baths(const char *dir, const struct cg_table_of *of,
+                                  const struct cg_network *network,
+                                  struct cg_error *error)
+{
+    struct cg_table *table;
+    enum cg_status status =
+        open_part(dir, of, "network_baths.dat",
+                  "node  conductance_W_K  temperature_C",
+                  "from a node to what keeps its temperature", &table, error);
+    if (status != CG_OK)
+        return status;
     for (size_t i = 0; i < network->baths; i++)
         cg_table_line(table, "%zu %.12g %.12g", network->bath_node[i],
                       network->bath_conductance[i],
                       celsius(network->bath_temperature[i]));
-    cg_table_block(table, "sources");
+    return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_sources(const char *dir,
+                                    const struct cg_table_of *of,
+                                    const struct cg_network *network,
+                                    struct cg_error *error)
+{
+    struct cg_table *table;
+    enum cg_status status =
+        open_part(dir, of, "network_sources.dat", "node  heat_W",
+                  "heat made in a node", &table, error);
+    if (status != CG_OK)
+        return status;
     for (size_t i = 0; i < network->sources; i++)
         cg_table_line(table, "%zu %.12g", network->source_node[i],
                       network->source_power[i]);
     return cg_table_close(table, CG_OK, error);
+}
+
+static enum cg_status write_network(const char *dir,
+                                    const struct cg_table_of *of,
+                                    const struct cg_network *network,
+                                    const double *start,
+                                    struct cg_error *error)
+{
+    enum cg_status status = write_nodes(dir, of, network, start, error);
+    if (status == CG_OK)
+        status = write_links(dir, of, network, error);
+    if (status == CG_OK)
+        status = write_baths(dir, of, network, error);
+    if (status == CG_OK)
+        status = write_sources(dir, of, network, error);
+    return status;
 }
 
 static void netlist_elements(struct cg_table *table,
@@ -105,19 +165,18 @@ static void netlist_elements(struct cg_table *table,
 /* Volts are degrees C, amperes watts, farads joules per kelvin.  The first
  * line of a netlist is its title; the table's comment lines begin with "#",
  * which SPICE does not know, so the netlist is written with "*" by hand. */
-static enum cg_status write_netlist(const char *dir, const char *config,
-                                    const struct cg_network *network,
-                                    const double *start,
-                                    const size_t node[TRACKED],
-                                    struct cg_error *error)
+static enum cg_status
+write_netlist(const char *dir, const struct cg_table_of *of,
+              const struct cg_network *network, const double *start,
+              const size_t node[TRACKED], struct cg_error *error)
 {
-    struct cg_table_head head = {NULL, config, NULL};
+    struct cg_table_head head = {NULL, of, NULL, NULL};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "network.cir", &head, &table, error);
     if (status != CG_OK)
         return status;
-    cg_table_line(table, "coldgap thermal network, config %s", config);
+    cg_table_line(table, "coldgap thermal network, config %s", of->config);
     cg_table_line(table, "* %s", cg_cautions_short());
     cg_table_line(table, "* volts: degrees C; amperes: W; farads: J/K; ohms: "
                          "K/W; ground: 0 C");
@@ -160,17 +219,16 @@ static enum cg_status run_transient(const struct cg_case *c,
     return status;
 }
 
-static enum cg_status write_run(const char *dir, const char *config,
+static enum cg_status write_run(const char *dir, const struct cg_table_of *of,
                                 const struct cg_case *c,
                                 struct cg_duty_run *run,
                                 const size_t node[TRACKED],
                                 double *temperature, struct cg_error *error)
 {
     struct cg_table_head head = {
-        "coldgap's own answer to the transient of network.dat; ring: its "
-        "middle; liner: the stations where the top ring turns", config,
-        "time_s [s]  crown_C [C]  groove_top_C [C]  ring_top_C [C]  "
-        "liner_top_C [C]  liner_low_C [C]"};
+        "coldgap's own answer to the transient of the network", of,
+        "time_s  crown_C  groove_top_C  ring_top_C  liner_top_C  liner_low_C",
+        "ring: its middle; liner: the stations where the top ring turns"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "network_run.dat", &head, &table, error);
@@ -182,7 +240,8 @@ static enum cg_status write_run(const char *dir, const char *config,
     return cg_table_close(table, status, error);
 }
 
-enum cg_status cg_network_tables_write(const char *dir, const char *config,
+enum cg_status cg_network_tables_write(const char *dir,
+                                       const struct cg_table_of *of,
                                        const struct cg_case *c,
                                        struct cg_duty_run *run,
                                        struct cg_error *error)
@@ -197,11 +256,11 @@ enum cg_status cg_network_tables_write(const char *dir, const char *config,
     cg_duty_run_start(c, run, temperature);
     cg_point_apply(full, full, 0.0, run->thermal);
     enum cg_status status =
-        write_network(dir, config, network, temperature, error);
+        write_network(dir, of, network, temperature, error);
     if (status == CG_OK)
-        status = write_netlist(dir, config, network, temperature, node, error);
+        status = write_netlist(dir, of, network, temperature, node, error);
     if (status == CG_OK)
-        status = write_run(dir, config, c, run, node, temperature, error);
+        status = write_run(dir, of, c, run, node, temperature, error);
     free(temperature);
     return status;
 }

@@ -7,14 +7,17 @@
 #include "case.h"
 #include "duty_run.h"
 #include "status.h"
+#include "table_of.h"
 
 /* Length of the transient [s]. */
 #define CG_NETWORK_SECONDS 20.0
 
-/* Writes network.dat, network.cir and network_run.dat: rated speed, load 1
- * held for CG_NETWORK_SECONDS from the duty's start.  `run` is for the same
+/* Writes network_nodes.dat, _links, _baths and _sources, network.cir and
+ * network_run.dat: rated speed, load 1 held for CG_NETWORK_SECONDS from the
+ * duty's start.  `run` is for the same
  * case; its network is left set to that operating point. */
-enum cg_status cg_network_tables_write(const char *dir, const char *config,
+enum cg_status cg_network_tables_write(const char *dir,
+                                       const struct cg_table_of *of,
                                        const struct cg_case *c,
                                        struct cg_duty_run *run,
                                        struct cg_error *error);

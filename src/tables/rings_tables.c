@@ -6,19 +6,6 @@
 #include "constants.h"
 #include "table.h"
 
-/* A name as one word of a table: it may hold blanks. */
-struct word {
-    char text[CG_NAME_LENGTH];
-};
-
-static struct word word_of(const char *name)
-{
-    struct word word = {""};
-    for (size_t i = 0; i < sizeof word.text - 1 && name[i] != '\0'; i++)
-        word.text[i] = name[i] != ' ' ? name[i] : '_';
-    return word;
-}
-
 static void write_ring(struct cg_table *table,
                        const struct cg_ring_choice *choice)
 {
@@ -26,12 +13,14 @@ static void write_ring(struct cg_table *table,
     const struct cg_band *limit = choice->limit;
     const double *load = choice->load;
     cg_ring_reason(choice, false, reason);
+    cg_table_note(table, "%s, %s: %s", choice->material->name,
+                  choice->face->name, reason);
     cg_table_line(
         table,
         "%s %s %.7g %.7g %.7g %.7g %s %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g "
-        "%.7g %.7g %.7g %.7g %.7g %.7g %.7g \"%s\" %d \"%s\"",
-        word_of(choice->material->name).text,
-        word_of(choice->face->name).text, choice->cold_gap * 1e3,
+        "%.7g %.7g %.7g %.7g %.7g %.7g %.7g %s %d %s",
+        cg_table_word(choice->material->name).text,
+        cg_table_word(choice->face->name).text, choice->cold_gap * 1e3,
         choice->ring - CG_ZERO_CELSIUS, choice->tension_left.low * 100.0,
         choice->stops_fitting / 1e3, cg_ring_verdict_text(choice->verdict),
         choice->unfit_from / 1e3, choice->tension_left.high * 100.0,
@@ -45,12 +34,14 @@ static void write_ring(struct cg_table *table,
         limit[CG_LIMIT_RISE].low / 1e5, limit[CG_LIMIT_RISE].high / 1e5,
         choice->coat_effect,
         cg_face_hardness(choice->face, choice->material),
-        cg_face_hardness_class(
-            cg_face_hardness(choice->face, choice->material)),
-        choice->own ? 1 : 0, reason);
+        cg_table_word(
+            cg_face_hardness_class(
+                cg_face_hardness(choice->face, choice->material)))
+            .text,
+        choice->own ? 1 : 0, cg_table_word(cg_ring_limit_told(choice)).text);
 }
 
-static enum cg_status write_rings(const char *dir, const char *config,
+static enum cg_status write_rings(const char *dir, const struct cg_table_of *of,
                                   const struct cg_case *c,
                                   const struct cg_rings_answer *answer,
                                   struct cg_error *error)
@@ -58,14 +49,13 @@ static enum cg_status write_rings(const char *dir, const char *config,
     struct cg_table_head head = {
         "Top rings for this engine and duty, the best first; limits are bands, "
         "mostly common practice, see the material files",
-        config,
-        "material  face  cold_gap_mm [mm]  ring_top_C [C]  tension_left_pct "
-        "[%]  stops_fitting_kPa [kPa]  verdict  unfit_from_kPa [kPa]  "
-        "tension_left_high_pct [%]  ring_low_C [C]  ring_high_C [C]  face_C "
-        "[C]  face_low_C [C]  face_high_C [C]  peak_bar [bar]  peak_low_bar "
-        "[bar]  peak_high_bar [bar]  rise_bar_deg [bar/deg]  rise_low_bar_deg "
-        "[bar/deg]  rise_high_bar_deg [bar/deg]  coat_K [K]  hardness_HV [HV]  "
-        "hardness  own [1]  reason"};
+        of,
+        "material  face  cold_gap_mm  ring_top_C  tension_left_pct  "
+        "stops_fitting_kPa  verdict  unfit_from_kPa  tension_left_high_pct  "
+        "ring_low_C  ring_high_C  face_C  face_low_C  face_high_C  peak_bar  "
+        "peak_low_bar  peak_high_bar  rise_bar_deg  rise_low_bar_deg  "
+        "rise_high_bar_deg  coat_K  hardness_HV  hardness  own  limit",
+        "limit: what a ring is told by, its loads in the line above it"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "rings.dat", &head, &table, error);
@@ -82,18 +72,19 @@ static enum cg_status write_rings(const char *dir, const char *config,
     return cg_table_close(table, CG_OK, error);
 }
 
-static enum cg_status write_pistons(const char *dir, const char *config,
+static enum cg_status write_pistons(const char *dir,
+                                    const struct cg_table_of *of,
                                     const struct cg_rings_answer *answer,
                                     struct cg_error *error)
 {
     struct cg_table_head head = {
         "Piston alloys for this engine and duty: cold skirt clearance asked, "
         "diametral, and what the trade fits (common practice, no source)",
-        config,
-        "alloy  cold_skirt_mm [mm]  closure_mm [mm]  spread_mm [mm]  spring_mm "
-        "[mm]  trade_low_mm [mm]  trade_high_mm [mm]  hot_skirt_mm [mm, with "
-        "the trade's middle]  skirt_C [C]  groove_top_C [C]  crown_C [C]  "
-        "cold_gap_mm [mm, top ring]  own [1]"};
+        of,
+        "alloy  cold_skirt_mm  closure_mm  spread_mm  spring_mm  trade_low_mm  "
+        "trade_high_mm  hot_skirt_mm  skirt_C  groove_top_C  crown_C  "
+        "cold_gap_mm  own",
+        "hot skirt: with the trade's middle; cold gap: of the top ring"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "pistons.dat", &head, &table, error);
@@ -104,7 +95,7 @@ static enum cg_status write_pistons(const char *dir, const char *config,
         cg_table_line(table,
                       "%s %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g "
                       "%.7g %d",
-                      word_of(a->alloy->name).text, a->skirt.cold * 1e3,
+                      cg_table_word(a->alloy->name).text, a->skirt.cold * 1e3,
                       a->skirt.closure * 1e3, a->skirt.spread * 1e3,
                       a->skirt.give * 1e3, a->skirt.trade.low * 1e3,
                       a->skirt.trade.high * 1e3, a->clearance.skirt * 1e3,
@@ -115,13 +106,14 @@ static enum cg_status write_pistons(const char *dir, const char *config,
     return cg_table_close(table, CG_OK, error);
 }
 
-enum cg_status cg_rings_tables_write(const char *dir, const char *config,
+enum cg_status cg_rings_tables_write(const char *dir,
+                                     const struct cg_table_of *of,
                                      const struct cg_case *c,
                                      const struct cg_rings_answer *answer,
                                      struct cg_error *error)
 {
-    enum cg_status status = write_rings(dir, config, c, answer, error);
+    enum cg_status status = write_rings(dir, of, c, answer, error);
     if (status == CG_OK)
-        status = write_pistons(dir, config, answer, error);
+        status = write_pistons(dir, of, answer, error);
     return status;
 }

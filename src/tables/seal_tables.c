@@ -55,7 +55,7 @@ struct cg_key_values cg_seal_keys(const struct cg_seal_study *s)
     }};
 }
 
-static enum cg_status write_keys(const char *dir, const char *config,
+static enum cg_status write_keys(const char *dir, const struct cg_table_of *of,
                                  const struct cg_seal_study *s,
                                  struct cg_error *error)
 {
@@ -63,7 +63,7 @@ static enum cg_status write_keys(const char *dir, const char *config,
     struct cg_table_head head = {
         "Gas past the rings, at rated speed and full load unless it says "
         "hardest (lowest speed of the duty at full load)",
-        config, "key value unit"};
+        of, CG_KEY_COLUMNS, NULL};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "seal.dat", &head, &table, error);
@@ -107,7 +107,7 @@ static void write_block(struct cg_table *table, const struct cg_seal *seal,
     }
 }
 
-static enum cg_status write_cycle(const char *dir, const char *config,
+static enum cg_status write_cycle(const char *dir, const struct cg_table_of *of,
                                   const struct cg_seal_study *s,
                                   struct cg_error *error)
 {
@@ -115,12 +115,12 @@ static enum cg_status write_cycle(const char *dir, const char *config,
         "Ring pack over the cycle, full load: as fitted, with the other gas "
         "ports, and at the duty's lowest speed there; 0 deg is firing top "
         "dead centre; flows of one cylinder",
-        config,
-        "crank_deg [deg]  cylinder_bar [bar absolute]  groove_top_bar [bar]  "
-        "land_bar [bar]  groove_second_bar [bar]  lift_top_um [um above the "
-        "lower flank]  lift_second_um [um]  load_top_N [N on the bore]  "
-        "load_second_N [N]  past_top_g_s [g/s]  past_second_g_s [g/s]  "
-        "travel_top_um [um]"};
+        of,
+        "crank_deg  cylinder_bar  groove_top_bar  land_bar  groove_second_bar  "
+        "lift_top_um  lift_second_um  load_top_N  load_second_N  past_top_g_s  "
+        "past_second_g_s  travel_top_um  block",
+        "pressures: absolute; lift: above the lower flank; load: on the "
+        "bore"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "seal_cycle.dat", &head, &table, error);
@@ -148,17 +148,18 @@ static void write_tradeoff(struct cg_table *table,
 }
 
 /* Gaps from a third of the one looked at to twice that. */
-static enum cg_status write_gaps(const char *dir, const char *config,
+static enum cg_status write_gaps(const char *dir, const struct cg_table_of *of,
                                  const struct cg_seal_study *s,
                                  struct cg_error *error)
 {
     struct cg_table_head head = {
         "What a top gap risks and what it leaks (rated speed, full load), a "
         "block each boost; the second gap keeps its ratio to the top gap",
-        config,
-        "gap_mm [mm cold]  chance_less [1, of less than the residual]  "
-        "chance_touch [1, of the ends touching]  blow_by_g_s [g/s]  "
-        "blow_by_pct [% of the charge]"};
+        of,
+        "gap_mm  chance_less  chance_touch  blow_by_g_s  blow_by_pct  block",
+        "gap: cold; chance: of less than the minimum hot gap, of the ends "
+        "touching; "
+        "blow-by: also in % of the charge"};
     struct cg_table *table;
     double boost[3], top = fmax(s->gap[0], 0.1e-3);
     double ratio = s->gap[0] > 0.0 ? s->gap[1] / s->gap[0] : 1.0;
@@ -179,14 +180,15 @@ static enum cg_status write_gaps(const char *dir, const char *config,
     return cg_table_close(table, status, error);
 }
 
-enum cg_status cg_seal_tables_write(const char *dir, const char *config,
+enum cg_status cg_seal_tables_write(const char *dir,
+                                    const struct cg_table_of *of,
                                     const struct cg_seal_study *study,
                                     struct cg_error *error)
 {
-    enum cg_status status = write_keys(dir, config, study, error);
+    enum cg_status status = write_keys(dir, of, study, error);
     if (status == CG_OK)
-        status = write_cycle(dir, config, study, error);
+        status = write_cycle(dir, of, study, error);
     if (status == CG_OK)
-        status = write_gaps(dir, config, study, error);
+        status = write_gaps(dir, of, study, error);
     return status;
 }

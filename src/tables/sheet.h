@@ -10,7 +10,7 @@
 #include "measured.h"
 
 struct cg_sheet {
-    const char *config, *measured; /* files, as shown */
+    const char *measured; /* the file, as shown */
     struct cg_case c;
     struct cg_answer answer;
     struct cg_gauged gauged;

@@ -41,20 +41,15 @@ CELL(too_wide, row->fitting->asked[row->ring].too_wide * 1e3)
 
 /* Between the first two columns, cylinder and ring, and the last, state. */
 static const struct {
-    const char *name, *unit;
+    const char *name;
     double (*get)(const struct sheet_row *row);
 } columns[] = {
-    {"bore_mm", "mm", cell_bore},
-    {"opens_mm", "mm, a ring here against the smallest bore", cell_opens},
-    {"measured_mm", "mm", cell_measured},
-    {"gap_mm", "mm, in its own bore", cell_gap},
-    {"need_mm", "mm, safe against closing", cell_need},
-    {"asked_mm", "mm", cell_asked},
-    {"take_off_mm", "mm", cell_take_off},
-    {"steps", "filing steps", cell_steps},
-    {"then_mm", "mm", cell_then},
-    {"rule_take_off_mm", "mm, to the shop rule", cell_rule_take_off},
-    {"too_wide_mm", "mm", cell_too_wide},
+    {"bore_mm", cell_bore},         {"opens_mm", cell_opens},
+    {"measured_mm", cell_measured}, {"gap_mm", cell_gap},
+    {"need_mm", cell_need},         {"asked_mm", cell_asked},
+    {"take_off_mm", cell_take_off}, {"steps", cell_steps},
+    {"then_mm", cell_then},         {"rule_take_off_mm", cell_rule_take_off},
+    {"too_wide_mm", cell_too_wide},
 };
 
 enum { COLUMNS = sizeof columns / sizeof columns[0] };
@@ -120,18 +115,21 @@ static void write_rows(struct cg_table *table, const struct cg_sheet *sheet,
         }
 }
 
-static enum cg_status write_dat(const char *dir, const struct cg_sheet *sheet,
+static enum cg_status write_dat(const char *dir, const struct cg_table_of *of,
+                                const struct cg_sheet *sheet,
                                 struct cg_error *error)
 {
     static const struct style style = {"nan", ' ', '.'};
     char names[2 * LINE_LENGTH] = "cylinder  ring";
     for (size_t i = 0; i < COLUMNS; i++) {
         size_t used = strlen(names);
-        snprintf(names + used, sizeof names - used, "  %s [%s]",
-                 columns[i].name, columns[i].unit);
+        snprintf(names + used, sizeof names - used, "  %s", columns[i].name);
     }
     strncat(names, "  state", sizeof names - strlen(names) - 1);
-    struct cg_table_head head = {TITLE, sheet->config, names};
+    struct cg_table_head head = {
+        TITLE, of, names,
+        "opens: a ring here against the smallest bore; gap: in its own bore; "
+        "need: safe against closing; steps: of filing; rule: the shop rule"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "sheet.dat", &head, &table, error);
@@ -150,13 +148,14 @@ static void write_remark(struct cg_table *table, const char *text)
     cg_table_line(table, "%s", cell);
 }
 
-static void write_csv_head(struct cg_table *table, const struct cg_sheet *sheet)
+static void write_csv_head(struct cg_table *table, const struct cg_table_of *of,
+                           const struct cg_sheet *sheet)
 {
     char text[QUOTED_LENGTH];
     struct line line = {.separator = sheet->dialect.separator};
     write_remark(table, "# " TITLE);
     snprintf(text, sizeof text,
-             "# coldgap " CG_VERSION ", config %s, measured %s", sheet->config,
+             "# coldgap " CG_VERSION ", config %s, measured %s", of->config,
              sheet->measured);
     write_remark(table, text);
     snprintf(text, sizeof text, "# %s", cg_cautions_short());
@@ -169,27 +168,29 @@ static void write_csv_head(struct cg_table *table, const struct cg_sheet *sheet)
     cg_table_line(table, "%s", line.text);
 }
 
-static enum cg_status write_csv(const char *dir, const struct cg_sheet *sheet,
+static enum cg_status write_csv(const char *dir, const struct cg_table_of *of,
+                                const struct cg_sheet *sheet,
                                 struct cg_error *error)
 {
     struct style style = {"", sheet->dialect.separator, sheet->dialect.decimal};
-    struct cg_table_head own = {NULL, NULL, NULL};
+    struct cg_table_head own = {NULL, NULL, NULL, NULL};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "sheet.csv", &own, &table, error);
     if (status != CG_OK)
         return status;
-    write_csv_head(table, sheet);
+    write_csv_head(table, of, sheet);
     write_rows(table, sheet, &style);
     return cg_table_close(table, CG_OK, error);
 }
 
 enum cg_status cg_sheet_tables_write(const char *dir,
+                                     const struct cg_table_of *of,
                                      const struct cg_sheet *sheet,
                                      struct cg_error *error)
 {
-    enum cg_status status = write_dat(dir, sheet, error);
+    enum cg_status status = write_dat(dir, of, sheet, error);
     if (status == CG_OK)
-        status = write_csv(dir, sheet, error);
+        status = write_csv(dir, of, sheet, error);
     return status;
 }

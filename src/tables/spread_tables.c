@@ -13,17 +13,18 @@ static double or_nan(bool given, double value)
     return given ? value : NAN;
 }
 
-enum cg_status cg_sensitivity_write(const char *dir, const char *config,
+enum cg_status cg_sensitivity_write(const char *dir,
+                                    const struct cg_table_of *of,
                                     const struct cg_answer *answer,
                                     struct cg_error *error)
 {
     struct cg_table_head head = {
         "What the closure's spread is made of: first order, and total effect "
         "by sampling",
-        config,
-        "input  spread_mm [mm of closure for one standard deviation of the "
-        "input]  share [1, of the variance]  total_effect [1, of the "
-        "variance; nan: not sampled]"};
+        of,
+        "input  spread_mm  share  total_effect",
+        "spread: of closure, for one standard deviation of the input; share "
+        "and total effect: of the variance; nan: not sampled"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "sensitivity.dat", &head, &table, error);
@@ -86,15 +87,16 @@ static void write_bins(struct cg_table *table, const struct cg_answer *answer,
     }
 }
 
-enum cg_status cg_histogram_write(const char *dir, const char *config,
+enum cg_status cg_histogram_write(const char *dir, const struct cg_table_of *of,
                                   const struct cg_confidence_work *work,
                                   const struct cg_answer *answer,
                                   struct cg_error *error)
 {
     struct cg_table_head head = {
-        "Top ring's closure, sampled over the uncertain inputs", config,
-        "bin_low_mm [mm]  bin_high_mm [mm]  count [1]  density [1/mm]  "
-        "first_order_density [1/mm]"};
+        "Top ring's closure, sampled over the uncertain inputs", of,
+        "bin_low_mm  bin_high_mm  count  density_per_mm  "
+        "first_order_density_per_mm",
+        NULL};
     const struct cg_confidence *found = &answer->confidence;
     struct cg_table *table;
     if (work == NULL)

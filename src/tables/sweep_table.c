@@ -7,6 +7,7 @@
 
 #include "cautions.h"
 #include "plain_text.h"
+#include "setting_key.h"
 #include "summary.h"
 
 enum cg_status cg_part_set(size_t points, size_t number, size_t of,
@@ -34,20 +35,72 @@ void cg_part_name(const struct cg_part *part, char name[64])
              part->of);
 }
 
+/* What becomes of a point, a word. */
+static const struct {
+    enum cg_status status;
+    const char *word;
+} outcomes[] = {
+    {CG_OK, "ok"},
+    {CG_BAD_INPUT, "not_allowed"},
+    {CG_NOT_SAFE, "out_of_range"},
+};
+
+enum { OUTCOMES = sizeof outcomes / sizeof outcomes[0] };
+
+#define NOT_COMPUTED "not_computed"
+
+static const char *outcome_of(enum cg_status status)
+{
+    for (size_t i = 0; i < OUTCOMES; i++)
+        if (outcomes[i].status == status)
+            return outcomes[i].word;
+    return NOT_COMPUTED;
+}
+
+static bool is_outcome(const char *word)
+{
+    for (size_t i = 0; i < OUTCOMES; i++)
+        if (strcmp(outcomes[i].word, word) == 0)
+            return true;
+    return strcmp(NOT_COMPUTED, word) == 0;
+}
+
+#define WHY "# no answer: "
+
+void cg_sweep_row_write(struct cg_table *table, const struct cg_sweep_row *row)
+{
+    if (row->why[0] != '\0')
+        cg_table_line(table, WHY "%s", row->why);
+    cg_table_line(table, "%s", row->text);
+}
+
+const char *cg_sweep_why(const char *line)
+{
+    return strncmp(line, WHY, strlen(WHY)) == 0 ? line + strlen(WHY) : NULL;
+}
+
+/* A column's name behind those before it. */
+static void add_name(const char *key, const char *unit, char *text,
+                     size_t capacity)
+{
+    size_t at = strlen(text);
+    cg_table_name(key, unit, text + at, capacity - at);
+    at += strlen(text + at);
+    snprintf(text + at, capacity - at, "  ");
+}
+
 /* The columns' line: the varied settings, the summary's keys, the outcome. */
 static void list_columns(const struct cg_grid *grid, char *text,
                          size_t capacity)
 {
-    size_t count, at = 0;
+    size_t count;
     const struct cg_summary_key *keys = cg_summary_keys(&count);
-    for (size_t i = 0; i < grid->axes && at < capacity; i++)
-        at += (size_t)snprintf(text + at, capacity - at, "%s  ",
-                               grid->axis[i].path);
-    for (size_t i = 0; i < count && at < capacity; i++)
-        at += (size_t)snprintf(text + at, capacity - at, "%s [%s]  ",
-                               keys[i].key, keys[i].unit);
-    if (at < capacity)
-        snprintf(text + at, capacity - at, "outcome");
+    text[0] = '\0';
+    for (size_t i = 0; i < grid->axes; i++)
+        add_name(grid->axis[i].path, "", text, capacity);
+    for (size_t i = 0; i < count; i++)
+        add_name(keys[i].key, keys[i].unit, text, capacity);
+    snprintf(text + strlen(text), capacity - strlen(text), "outcome");
 }
 
 /* One line that tells this grid from another one. */
@@ -87,7 +140,8 @@ struct taking {
     const struct cg_part *part;
     struct cg_table *table;
     const char *grid_line, *config;
-    bool same_grid, same_case; /* by its head; parts have none */
+    char why[512];             /* of the row to come; "" */
+    bool same_grid, same_case; /* by its head */
     bool torn;                 /* a row that was cut short, the last one */
     struct cg_sweep_earlier *earlier;
 };
@@ -112,6 +166,8 @@ static enum cg_status take_row(void *context, const char *line,
         taking->same_grid = true;
     if (cg_table_is_of(line, taking->config))
         taking->same_case = true;
+    if (cg_sweep_why(line) != NULL)
+        snprintf(taking->why, sizeof taking->why, "%s", cg_sweep_why(line));
     if (!is_row(line))
         return CG_OK;
     bool whole = is_whole(line, taking->grid);
@@ -125,28 +181,57 @@ static enum cg_status take_row(void *context, const char *line,
     taking->torn = !whole;
     if (!whole)
         return CG_OK;
-    cg_table_line(taking->table, "%s", line);
     strcpy(earlier->last.text, line);
+    strcpy(earlier->last.why, taking->why);
+    taking->why[0] = '\0';
+    cg_sweep_row_write(taking->table, &earlier->last);
     if (earlier->rows++ == 0)
         earlier->first = earlier->last;
     return CG_OK;
 }
 
-enum cg_status cg_sweep_table_open(const char *dir, const char *config,
-                                   const struct cg_grid *grid,
-                                   const struct cg_part *part, bool resume,
-                                   struct cg_table **table,
-                                   struct cg_sweep_earlier *earlier,
-                                   struct cg_error *error)
+/* The varied settings in words: what the axes of a picture say. */
+static void note_axes(const struct cg_grid *grid, struct cg_table *table)
+{
+    for (size_t i = 0; i < grid->axes; i++) {
+        struct cg_key key;
+        char words[128];
+        if (!cg_key_find(grid->axis[i].path, &key, NULL, 0))
+            continue;
+        snprintf(words, sizeof words, "%s", key.setting->path);
+        for (char *at = words; *at != '\0'; at++)
+            if (*at == '.' || *at == '_')
+                *at = ' ';
+        const char *unit = key.unit != NULL ? key.unit->suffix : "";
+        cg_table_note(table, "axis %zu: %s%s%s", i + 1, words,
+                      unit[0] != '\0' ? ", " : "",
+                      strcmp(unit, "pct") == 0 ? "%" : unit);
+    }
+}
+
+void cg_sweep_of(const char *config, const struct cg_case *base,
+                 const struct cg_grid *grid, struct cg_table_of *of)
+{
+    cg_table_of_set(config, base, of);
+    for (size_t i = 0; i < grid->axes; i++) {
+        struct cg_key key;
+        if (cg_key_find(grid->axis[i].path, &key, NULL, 0))
+            cg_table_of_vary(of, key.setting->path);
+    }
+}
+
+enum cg_status
+cg_sweep_table_open(const char *dir, const struct cg_table_of *of,
+                    const struct cg_grid *grid, const struct cg_part *part,
+                    bool resume, struct cg_table **table,
+                    struct cg_sweep_earlier *earlier, struct cg_error *error)
 {
     char name[64], columns[2048], grid_line[1024];
     cg_part_name(part, name);
     list_columns(grid, columns, sizeof columns);
     list_grid(grid, grid_line, sizeof grid_line);
-    bool head_wanted = part->number == 1;
-    struct cg_table_head head = {
-        head_wanted ? "Sweep: the answer over varied settings" : NULL, config,
-        columns};
+    struct cg_table_head head = {"Sweep: the answer over varied settings",
+                                 of, columns, NULL};
     earlier->rows = 0;
     enum cg_status status =
         resume ? cg_table_rescue(dir, name, error) : CG_OK;
@@ -154,12 +239,16 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
         status = cg_table_open(dir, name, &head, table, error);
     if (status != CG_OK)
         return status;
-    if (head_wanted)
-        cg_table_note(*table, "%s", grid_line);
+    cg_table_note(*table, "%s", grid_line);
+    note_axes(grid, *table);
     if (!resume)
         return CG_OK;
-    struct taking taking = {grid,         part,         *table, grid_line, config,
-                            !head_wanted, !head_wanted, false,  earlier};
+    struct taking taking = {.grid = grid,
+                            .part = part,
+                            .table = *table,
+                            .grid_line = grid_line,
+                            .config = of->config,
+                            .earlier = earlier};
     status = cg_table_earlier(*table, take_row, &taking, error);
     if (status != CG_OK) {
         cg_table_close(*table, status, error);
@@ -170,7 +259,8 @@ enum cg_status cg_sweep_table_open(const char *dir, const char *config,
 
 void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
                       size_t point, const struct cg_case *c,
-                      const struct cg_answer *answer, const char *reason)
+                      const struct cg_answer *answer,
+                      const struct cg_error *why)
 {
     size_t count, at = 0, capacity = sizeof row->text;
     const struct cg_summary_key *keys = cg_summary_keys(&count);
@@ -184,17 +274,14 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
             at += (size_t)snprintf(row->text + at, capacity - at, "%.7g ",
                                    keys[i].get(c, answer));
     }
-    if (at >= capacity)
-        return;
-    snprintf(row->text + at, capacity - at,
-             answer != NULL ? "\"ok\"" : "\"%.400s\"", reason);
-    cg_plain_make(row->text + at);
-    /* Quotes inside would end gnuplot's text early. */
-    char *quote = strchr(row->text + at + 1, '"');
-    while (quote != NULL && quote[1] != '\0') {
-        *quote = '\'';
-        quote = strchr(quote + 1, '"');
+    row->why[0] = '\0';
+    if (answer == NULL) {
+        snprintf(row->why, sizeof row->why, "%.400s", why->text);
+        cg_plain_make(row->why);
     }
+    if (at < capacity)
+        snprintf(row->text + at, capacity - at, "%s",
+                 outcome_of(answer != NULL ? CG_OK : why->status));
 }
 
 /* Ends the word at *at and moves behind it; NULL when there is none. */
@@ -227,12 +314,8 @@ bool cg_sweep_row_split(char *line, const struct cg_grid *grid,
         if (*end != '\0')
             return false;
     }
-    size_t length = strlen(line);
-    if (length < 2 || line[0] != '"' || line[length - 1] != '"')
-        return false;
-    line[length - 1] = '\0';
-    point->outcome = line + 1;
-    return true;
+    point->outcome = line;
+    return is_outcome(line);
 }
 
 double cg_sweep_value(const struct cg_sweep_point *point, const char *key)

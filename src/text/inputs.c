@@ -4,7 +4,7 @@
 static struct {
     dev_t device;
     ino_t number;
-} input[CG_INPUTS];
+} input[CG_INPUT_FILES];
 static size_t inputs;
 static bool noting;
 
@@ -33,7 +33,7 @@ bool cg_inputs_add(FILE *file)
     struct stat about;
     if (!noting || fstat(fileno(file), &about) != 0 || cg_inputs_has(&about))
         return true;
-    if (inputs == CG_INPUTS)
+    if (inputs == CG_INPUT_FILES)
         return false;
     input[inputs].device = about.st_dev;
     input[inputs++].number = about.st_ino;

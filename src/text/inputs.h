@@ -8,14 +8,14 @@
 #include <stdio.h>
 #include <sys/stat.h>
 
-enum { CG_INPUTS = 1024 };
+enum { CG_INPUT_FILES = 1024 };
 
 /* From here on every file read is noted, until the end: before there are
  * threads, as a sweep's read the same files again. */
 void cg_inputs_begin(void);
 void cg_inputs_end(void);
 
-/* Notes an open file, once; false when there are CG_INPUTS already. */
+/* Notes an open file, once; false when there are CG_INPUT_FILES already. */
 bool cg_inputs_add(FILE *file);
 
 /* Whether a file is one of those noted. */

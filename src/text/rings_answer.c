@@ -50,6 +50,14 @@ static enum cg_ring_limit limit_of(const struct cg_ring_choice *choice)
     return choice->verdict == CG_RING_FITS ? choice->first : choice->worst;
 }
 
+const char *cg_ring_limit_told(const struct cg_ring_choice *choice)
+{
+    if (choice->no_gap)
+        return "no gap";
+    enum cg_ring_limit limit = limit_of(choice);
+    return limit == CG_RING_LIMITS ? "none" : limits[limit].name;
+}
+
 static void write_reason(const struct cg_ring_choice *choice, const char *loads,
                          char text[CG_REASON])
 {

@@ -19,6 +19,10 @@ struct cg_rings_answer {
 /* Room for a line of reason. */
 enum { CG_REASON = 384 };
 
+/* Name of the limit that a ring is told by, "peak pressure"; "no gap" where no
+ * gap in range will do, "none" where no limit is met. */
+const char *cg_ring_limit_told(const struct cg_ring_choice *choice);
+
 /* Why the verdict, or what will stop it first, in one line: "peak pressure
  * 99 of 90-120 bar: cracks and flakes off". */
 void cg_ring_reason(const struct cg_ring_choice *choice, bool inch,

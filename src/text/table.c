@@ -18,6 +18,8 @@ struct cg_table {
     size_t blocks;
 };
 
+#define NAME_LETTERS                                                           \
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_"
 #define OF "# coldgap " CG_VERSION ", config "
 
 bool cg_table_is_of(const char *line, const char *config)
@@ -28,11 +30,14 @@ bool cg_table_is_of(const char *line, const char *config)
 
 static void write_head(FILE *file, const struct cg_table_head *head)
 {
-    fprintf(file, "# %s\n", head->title);
-    fprintf(file, OF "%s\n", head->config);
-    fprintf(file, "# %s\n", cg_cautions_short());
-    if (head->columns != NULL)
-        fprintf(file, "# %s\n", head->columns);
+    const struct cg_table_of *of = head->of;
+    fprintf(file, "# %s\n# %s\n# %s\n", head->columns, head->title,
+            cg_cautions_short());
+    fprintf(file, OF "%s\n", of->config);
+    fprintf(file, "# engine: %s\n# boost: %s\n# fuel: %s\n# duty: %s\n",
+            of->engine, of->boost, of->fuel, of->duty);
+    if (head->remarks != NULL)
+        fprintf(file, "# %s\n", head->remarks);
 }
 
 enum cg_status cg_table_open(const char *dir, const char *name,
@@ -68,7 +73,7 @@ enum cg_status cg_table_drop(const char *dir, const char *name,
                : cg_part_file_trouble(path, "remove", error);
 }
 
-/* Lines longer than the room come in pieces. */
+/* Lines longer than the capacity come in pieces. */
 static enum cg_status take_lines(FILE *file, const char *path,
                                  cg_table_take take, void *context,
                                  struct cg_error *error)
@@ -163,7 +168,14 @@ void cg_table_row(struct cg_table *table, const double *values, size_t count)
         else
             fprintf(table->file, "%s%.7g", gap, values[i]);
     }
+    if (table->blocks > 0)
+        fprintf(table->file, " %zu", cg_table_block_number(table));
     fputc('\n', table->file);
+}
+
+size_t cg_table_block_number(const struct cg_table *table)
+{
+    return table->blocks - 1;
 }
 
 void cg_table_line(struct cg_table *table, const char *format, ...)
@@ -173,6 +185,27 @@ void cg_table_line(struct cg_table *table, const char *format, ...)
     vfprintf(table->file, format, args);
     fputc('\n', table->file);
     va_end(args);
+}
+
+struct cg_table_word cg_table_word(const char *text)
+{
+    struct cg_table_word word = {"-"};
+    for (size_t i = 0; i < sizeof word.text - 1 && text[i] != '\0'; i++)
+        word.text[i] = text[i] != ' ' ? text[i] : '_';
+    return word;
+}
+
+void cg_table_name(const char *key, const char *unit, char *name,
+                   size_t capacity)
+{
+    bool none = strcmp(unit, "1") == 0 || unit[0] == '\0';
+    snprintf(name, capacity, "%s%s%s", key, none ? "" : "_",
+             none                     ? ""
+             : strcmp(unit, "%") == 0 ? "pct"
+                                      : unit);
+    for (char *at = name; *at != '\0'; at++)
+        if (strchr(NAME_LETTERS, *at) == NULL)
+            *at = '_';
 }
 
 void cg_table_key(struct cg_table *table, const char *key, double value,

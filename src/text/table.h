@@ -1,8 +1,11 @@
 /* Data tables for gnuplot: the only writer of data files.
  *
- * Whitespace columns under a comment head (title, version, config, caution,
- * column names with units); blocks parted by two blank lines.  A table is
- * written aside and renamed when it is whole (part_file.h).
+ * Whitespace columns of numbers and single words.  The first line is a comment
+ * with the columns' names, a word each that ends in its unit, so that numpy,
+ * octave, pandas and gnuplot read a table as it is (plots/README.md); comments
+ * below it say what the table is of, and the cautions.  Blocks are parted by
+ * two blank lines, and their last column, `block`, counts them from 0.  A table
+ * is written aside and renamed when it is whole (part_file.h).
  */
 #ifndef CG_TABLE_H
 #define CG_TABLE_H
@@ -12,14 +15,19 @@
 
 #include "key_value.h"
 #include "status.h"
+#include "table_of.h"
+
+/* Names of the columns of a table of keys. */
+#define CG_KEY_COLUMNS "key  value  unit"
 
 struct cg_table;
 
 struct cg_table_head {
     const char *title;   /* "Hot gap and temperatures over the duty"; NULL: no
                             head at all, the caller writes its own */
-    const char *config;  /* the config file's name, and what was changed */
-    const char *columns; /* "time [s]  load [1]  ..." or NULL for key tables */
+    const struct cg_table_of *of;
+    const char *columns; /* "time_s  load ...": letters, digits and _ */
+    const char *remarks; /* what the names leave open; NULL: nothing */
 };
 
 /* Creates folder `dir` if it is missing (its parent must exist), and
@@ -68,12 +76,28 @@ void cg_table_note(struct cg_table *table, const char *format, ...)
 void cg_table_block(struct cg_table *table, const char *format, ...)
     CG_FORMAT(2, 3);
 
-/* A row of numbers, "%.7g"; NaN is written as "nan", which gnuplot skips. */
+/* A row of numbers, "%.7g", and in a block its number; NaN is written as "nan",
+ * which gnuplot skips. */
 void cg_table_row(struct cg_table *table, const double *values, size_t count);
+
+/* The number of the block begun last, for a row of your own. */
+size_t cg_table_block_number(const struct cg_table *table);
 
 /* A row of your own; the newline is added. */
 void cg_table_line(struct cg_table *table, const char *format, ...)
     CG_FORMAT(2, 3);
+
+/* A text as one word of a table: "_" for blanks, and "-" where there is none.
+ */
+struct cg_table_word {
+    char text[CG_NAME_LENGTH];
+};
+struct cg_table_word cg_table_word(const char *text);
+
+/* A column's name from a key and its unit, "1" for none: letters, digits and _
+ * alone; cut to what fits. */
+void cg_table_name(const char *key, const char *unit, char *name,
+                   size_t capacity);
 
 /* A row of a key table: key, value, unit ("1" for none). */
 void cg_table_key(struct cg_table *table, const char *key, double value,

@@ -77,7 +77,7 @@ static enum cg_status open_input(const char *path, FILE **file,
     fclose(*file);
     return cg_error_set(error, CG_BAD_INPUT,
                         "%s: at most %d files are read in one run", path,
-                        CG_INPUTS);
+                        CG_INPUT_FILES);
 }
 
 static enum cg_status read_all(FILE *file, const char *path, char **text,

@@ -46,6 +46,9 @@ EOF
 expect 2 "$coldgap" rings hostile.cfg -q --report x.html
 says stderr '^hostile.inc:1: error: ring_materials\[0\].name: must be a name of'
 nothing_ran "a material's name"
+# An engine's name is free text: nothing but shown, in tables and pictures.
+named="x';touch\${IFS}hit;'\`touch hit\`\$(:>hit)@h{^_Z}"
+sed "s|engine = {|engine = { name = \"$named\";|" "$engine" >named.cfg
 expect 2 "$coldgap" sweep "$engine" -q -o sweep \
     --vary "charge.boost_kPa=0,1" --vary "fuel.name=gasoline,\$(touch\${IFS}hit)"
 says stderr 'a value of more than letters'
@@ -57,6 +60,14 @@ drawn() {
     [ -s "$work/stderr" ] && fail "$1: $(cat "$work/stderr")"
     nothing_ran "pictures of $1"
 }
+expect 0 "$coldgap" lesson named.cfg -q -o named --report named/page.html
+grep -q -F -x "# engine: $named" named/lesson.dat || fail "engine.name is lost"
+drawn named
+[ "$figures" = no ] || grep -q 'touch${IFS}hit' named/lesson.svg ||
+    fail "a picture does not show engine.name"
+nothing_ran "an engine's name"
+expect 0 "$coldgap" sweep "$engine" -q -o names \
+    --vary fuel.name=gasoline,methanol
 mkdir dat
 for command in find rings "seal" "find --samples 64"; do
     # shellcheck disable=SC2086 # words are meant to be split
@@ -71,24 +82,28 @@ expect 0 "$coldgap" sweep "$engine" -q -o curves --vary charge.boost_kPa=0,100 \
 word="x';touch\${IFS}hit1;'\`touch\${IFS}hit2\`\$(touch\${IFS}hit3)@hit4{/=60^_Z}"
 line="$word;system(touch hit5) %s %n | touch hit6 <touch hit7"
 export word line
-for table in dat/*.dat curves/sweep.dat; do
+for table in dat/*.dat curves/sweep.dat names/sweep.dat; do
     awk '
         FILENAME ~ /(rings|pistons|sensitivity)[.]dat$/ && !/^#/ {
             sub(/^[^ ]+/, "")
             $0 = ENVIRON["word"] $0
         }
+        FILENAME ~ /sweep[.]dat$/ && $1 == "methanol" { $1 = ENVIRON["word"] }
         FILENAME ~ /sweep[.]dat$/ && $2 == "methanol" {
             $2 = ENVIRON["word"]
         }
-        FNR == 2 { sub(/config .*/, ""); $0 = $0 "config " ENVIRON["line"] }
+        /^# coldgap / { sub(/config .*/, ""); $0 = $0 "config " ENVIRON["line"] }
+        /^# (engine|boost|fuel|duty): / { sub(/: .*/, ": " ENVIRON["line"]) }
+        /^# axis [12]: / { sub(/: .*/, ": " ENVIRON["line"]) }
         /^# block: [a-z]*_/ { sub(/: /, ": " ENVIRON["line"] " ") }
         { print }' "$table" >"$table.new"
     mv "$table.new" "$table"
 done
 drawn dat
 drawn curves
+drawn names
 if [ "$figures" = yes ]; then
-    for picture in dat/rings dat/pistons dat/shares curves/curves; do
+    for picture in dat/rings dat/pistons dat/shares curves/curves names/names; do
         # letter by letter, but for "_", which stands for a blank
         sed 's/&apos;/'"'"'/g; s/_/ /g' "$picture.svg" >shown
         grep -q -F "$(echo "$word" | tr _ ' ')" shown ||
@@ -218,8 +233,8 @@ for file in "o$acts"/*; do
     letters_only "$work/table" "${file##*/}"
     case $file in
     *.dat)
-        # the head's second line is whole, and the rows are of numbers and words
-        sed -n 2p "$work/table" | grep -q '0.01 mm' ||
+        # the config's line is whole, and the rows are of numbers and words
+        grep -q '^# coldgap .*0.01 mm' "$work/table" ||
             case $file in *_of_*) ;; *) fail "$file: a torn head" ;; esac
         grep -q '^Top' "$work/table" && fail "$file: a forged row"
         ;;
@@ -240,6 +255,10 @@ says_little 2 1 "$coldgap" find "$engine" "$acts"
 says_little 4 1 "$coldgap" find "$acts"
 says_little 2 2 "$coldgap" find "$engine" --set "$acts=1"
 says_little 2 2 "$coldgap" find "$engine" --set "fuel.name=$acts"
+shorter=$(printf 'a\nTop\033[2J\302\23331m\342\200\256b\377\177\r')
+says_little 0 0 "$coldgap" lesson "$engine" -q -o acting --set "engine.name=$shorter"
+letters_only acting/lesson.dat "engine.name"
+[ "$(grep -c '^Top' acting/lesson.dat)" -eq 0 ] || fail "engine.name forges a row"
 says_little 2 1 "$coldgap" find "$engine" --units "$acts"
 says_little 2 1 "$coldgap" sweep "$engine" --vary "$acts"
 says_little 2 1 "$coldgap" sweep "$engine" --vary "fuel.name=$acts"

@@ -153,10 +153,11 @@ expect 0 "$coldgap" lesson "$engine" -o "$work/b" --units inch --level first
 cmp -s "$work/a/lesson.dat" "$work/b/lesson.dat" || fail "tables differ"
 grep -q 'not a warranty' "$work/a/lesson.dat" || fail "no caution"
 block "$work/a/lesson.dat" boosts | awk '
-    {if (NF != 8 || (NR > 1 && !($1 > b && $2 > t && $5 > c && $6 >= g))) bad = 1
+    {if (NF != 10 || $9 != "nan" || (NR > 1 && !($1 > b && $2 > t && $5 > c && $6 >= g))) bad = 1
      b = $1; t = $2; c = $5; g = $6} END {exit bad || NR != 3 || b != 150}' ||
     fail "block boosts of lesson.dat"
-[ "$(block "$work/a/lesson.dat" duty | wc -l)" -eq 5 ] || fail "block duty"
+block "$work/a/lesson.dat" duty | awk '$9 <= t || $1 != 150 {if (NR > 1) bad = 1}
+    {t = $9} END {exit bad || NR != 5}' || fail "block duty"
 
 # Wrong usage; places that cannot be written.
 expect 2 "$coldgap" lesson "$engine" --level third

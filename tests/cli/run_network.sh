@@ -8,27 +8,24 @@ coldgap=$1
 configs=$2/configs
 . "$(dirname "$0")/lib.sh"
 
-# form FOLDER: the blocks, and that what they name exists.
+# form FOLDER: the tables, and that what they name exists.
 form() {
-    named=$(sed -n 's/^# block: //p' "$1/network.dat" | tr '\n' ' ')
-    [ "$named" = "nodes links baths sources " ] || fail "blocks: $named"
-    block "$1/network.dat" nodes >"$work/nodes"
-    block "$1/network.dat" links >"$work/links"
-    block "$1/network.dat" baths >"$work/baths"
-    block "$1/network.dat" sources >"$work/sources"
+    for part in nodes links baths sources; do
+        grep -v '^#' "$1/network_$part.dat" >"$work/$part"
+    done
     count=$(wc -l <"$work/nodes")
     [ "$count" -gt 50 ] || fail "only $count nodes"
     awk 'NF != 4 || $1 != NR - 1 || !($3 > 0) || !($4 > -60 && $4 < 600) ||
          seen[$2]++ {print; bad = 1} END {exit bad}' "$work/nodes" ||
-        fail "block nodes: id name heat_capacity_J_K start_C"
+        fail "nodes: node name capacity_J_K start_C"
     awk -v n="$count" 'NF != 3 || !($1 < n) || !($2 < n) || $1 == $2 ||
          !($3 >= 0) {print; bad = 1} END {exit bad || !NR}' "$work/links" ||
-        fail "block links: a b conductance_W_K"
+        fail "links: node other conductance_W_K"
     awk -v n="$count" 'NF != 3 || !($1 < n) || !($2 >= 0) ||
          !($3 > -60 && $3 < 4000) {print; bad = 1} END {exit bad || !NR}' \
-        "$work/baths" || fail "block baths: node conductance_W_K temperature_C"
+        "$work/baths" || fail "baths: node conductance_W_K temperature_C"
     awk -v n="$count" 'NF != 2 || !($1 < n) {print; bad = 1}
-         END {exit bad || !NR}' "$work/sources" || fail "block sources: node watt"
+         END {exit bad || !NR}' "$work/sources" || fail "sources: node heat_W"
 
     # The netlist holds the same elements.
     for pair in C:nodes RL:links RB:baths IS:sources; do
@@ -100,8 +97,8 @@ expect 0 "$coldgap" network "$configs/engines/plain_four.cfg" --quiet \
 form "$work/cold"
 expect 0 "$coldgap" network "$configs/engines/plain_four.cfg" --json \
     -o "$work/told"
-says stdout "\"nodes\", .*\"value\": $(block "$work/told/network.dat" nodes |
-    wc -l),"
+says stdout "\"nodes\", .*\"value\": $(grep -c -v '^#' \
+    "$work/told/network_nodes.dat"),"
 expect 4 "$coldgap" network "$configs/engines/plain_four.cfg" \
     -o "$work/none/such"
 [ "$failed" -eq 0 ] || finish

@@ -66,7 +66,9 @@ way_of_sweep() {
     rm -rf "$work/sweep"
     asks sweep --vary margin.risk=0.001 -o "$work/sweep" -q
     for name in $(awk '!/^#/ {print $1}' "$work/out/summary.dat"); do
-        place=$(column "$work/sweep/sweep.dat" "$name")
+        named=$(awk -v key="$name" '$1 == key {gsub("/", "_", $3)
+            print $1 ($3 == 1 ? "" : "_" $3)}' "$work/out/summary.dat")
+        place=$(column "$work/sweep/sweep.dat" "$named")
         [ -n "$place" ] || fail "$duty: sweep.dat has no $name"
         same "sweep, $name" "$(awk -v i="$place" '!/^#/ {print $i}' \
             "$work/sweep/sweep.dat")" "$(key "$name")"
@@ -95,7 +97,7 @@ ways_of_tables() {
     own=$work/own.dat
     table=$work/rings/rings.dat
     place=$(column "$table" own)
-    sed 's/"[^"]*"/x/g' "$table" | awk -v i="$place" '!/^#/ && $i == 1' >"$own"
+    awk -v i="$place" '!/^#/ && $i == 1' "$table" >"$own"
     same "rings, gap" "$(cut -d' ' -f"$(column "$table" cold_gap_mm)" "$own")" \
         "$(key cold_gap_top)"
     same "rings, ring" "$(cut -d' ' -f"$(column "$table" ring_top_C)" "$own")" \

@@ -30,6 +30,12 @@ draw() {
         tail -c 20 "$1/$name.svg" | grep -q '</svg>' ||
             fail "$name.svg is not whole"
         grep -q 'not a warranty' "$1/$name.svg" || fail "$name has no caution"
+        # the engine and its case, or what is left of it that is not varied
+        grep -q '>[a-z_]*[.]cfg, .*[a-z]' "$1/$name.svg" ||
+            fail "$name does not say what it is of"
+        # axes carry words, not keys
+        ! grep -E '>(engine|charge|rings|cooling|fuel|duty)[.][a-z]' \
+            "$1/$name.svg" || fail "$name shows a key"
     done <"$work/drawn"
 }
 
@@ -85,10 +91,17 @@ for vary in "engine.speed_rpm=4000,5000 curves" \
     [ "$(ls "$work/other")" = "$(printf '%s\n' $wanted.png $wanted.svg \
         sweep.dat | sort)" ] || fail "$vary: $(ls "$work/other")"
 done
-# A sweep over names alone is no curve: it says so, and nothing is drawn wrong.
+# One of names alone is bars, also where a name has no answer.
+for vary in "fuel.name=gasoline,methanol" "fuel.name=gasoline,tea"; do
+    rm -rf "$work/names"
+    expect 0 "$coldgap" sweep "$engine" -q -o "$work/names" --vary $vary
+    draw "$work/names"
+done
+grep -q 'no answer' "$work/names/names.svg" || fail "a name without an answer"
+# Two of names are no picture: it says so, and nothing is drawn wrong.
 rm -rf "$work/other"
 expect 0 "$coldgap" sweep "$engine" -q -o "$work/other" \
-    --vary fuel.name=gasoline,methanol
+    --vary fuel.name=gasoline,methanol --vary duty.name=settled,dyno_pull
 expect 4 sh "$sources/plots/draw.sh" "$work/other"
 says stderr 'no picture of this sweep'
 [ -z "$(ls "$work/other" | grep -v sweep.dat)" ] || fail "names are drawn"

@@ -40,7 +40,7 @@ says stdout '\["15\. plain_steel, bare (yours)", "marginal", 0\.000[0-9]*, [0-9.
 
 table=$work/one/rings.dat
 head -n 3 "$table" | grep -q '^# .*not a warranty' || fail "no caution"
-grep -q '^# material  face  cold_gap_mm \[mm\]  ring_top_C \[C\]  tension_left_pct \[%\]  stops_fitting_kPa \[kPa\]  verdict' \
+grep -q '^# material  face  cold_gap_mm  ring_top_C  tension_left_pct  stops_fitting_kPa  verdict' \
     "$table" || fail "columns of rings.dat"
 awk '!/^#/ {n++; if ($7 != "fits" && $7 != "marginal" && $7 != "unfit") bad = 1
             if (!($3 > 0.1 && $3 < 1 && $4 > 120 && $4 < 300 && $5 > 50 &&

@@ -52,7 +52,7 @@ tables=$(cd "$work/out" && echo *)
 for table in "$work"/out/*; do
     head -n 3 "$table" | grep -q '# .*not a warranty' ||
         fail "${table##*/} has no caution in its head"
-    head -n 3 "$table" | grep -q '# coldgap [0-9].*config' ||
+    head -n 4 "$table" | grep -q '# coldgap [0-9].*config' ||
         fail "${table##*/} does not name version and config"
 done
 

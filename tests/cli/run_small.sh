@@ -164,7 +164,8 @@ ends 1 sheet "$engine" -q $far --measured "$measured"
 says stdout "Top ring: $none"
 ends 0 sweep "$engine" -q --vary uncertainty.bore_size_mm=0.005,1 \
     -o "$work/far" --threads 2
-[ "$(grep -c "nan.*\"top ring: $none" "$work/far/sweep.dat")" -eq 1 ] ||
+[ "$(grep -A 1 "^# no answer: top ring: $none" "$work/far/sweep.dat" |
+    grep -c ' nan .* out_of_range$')" -eq 1 ] ||
     fail "the row does not say it"
 ends 1 sweep "$engine" -q --vary uncertainty.bore_size_mm=0.9,1 \
     -o "$work/far" --threads 2

@@ -24,7 +24,7 @@ same() {
 sweep whole --threads 1 || fail "sweep: exit $?"
 rows=$(grep -c -v '^#' "$work/whole/sweep.dat")
 [ "$rows" -eq 12 ] || fail "12 rows expected, got $rows"
-grep -v '^#' "$work/whole/sweep.dat" | grep -v '"ok"$' && fail "rows not ok"
+grep -v '^#' "$work/whole/sweep.dat" | grep -v ' ok$' && fail "rows not ok"
 
 sweep two --threads 2
 same two/sweep.dat "two threads"
@@ -33,21 +33,32 @@ for k in 1 2 3 4 5; do
     sweep parts --part $k/5 || fail "part $k: exit $?"
 done
 cat "$work"/parts/sweep_?_of_5.dat >"$work/parts/sweep.dat"
-same parts/sweep.dat "five parts joined"
+for table in parts whole; do
+    grep -v '^#' "$work/$table/sweep.dat" >"$work/$table.rows"
+done
+cmp -s "$work/parts.rows" "$work/whole.rows" || fail "five parts: other rows"
+# Each part is a table by itself, with the whole one's head.
+head -n 9 "$work/whole/sweep.dat" >"$work/head"
+for k in 1 2 3 4 5; do
+    head -n 9 "$work/parts/sweep_${k}_of_5.dat" | cmp -s - "$work/head" ||
+        fail "part $k: another head"
+done
+sweep parts --resume || fail "resume of joined parts: exit $?"
+same parts/sweep.dat "resumed from joined parts"
 
 # A table cut short goes on where it ends.
 mkdir "$work/cut"
-head -n 9 "$work/whole/sweep.dat" >"$work/cut/sweep.dat"
+head -n 13 "$work/whole/sweep.dat" >"$work/cut/sweep.dat"
 sweep cut --resume || fail "resume: exit $?"
 same cut/sweep.dat "resumed"
 sweep cut --resume || fail "resume of a whole table: exit $?"
 same cut/sweep.dat "resumed when whole"
 
 # A row cut short is computed again, and so is what a killed run left aside.
-head -n 9 "$work/whole/sweep.dat" | head -c -40 >"$work/cut/sweep.dat"
+head -n 13 "$work/whole/sweep.dat" | head -c -40 >"$work/cut/sweep.dat"
 sweep cut --resume || fail "resume of a torn table: exit $?"
 same cut/sweep.dat "resumed from a torn row"
-head -n 9 "$work/whole/sweep.dat" | head -c -40 >"$work/cut/sweep.dat.part"
+head -n 13 "$work/whole/sweep.dat" | head -c -40 >"$work/cut/sweep.dat.part"
 rm "$work/cut/sweep.dat"
 sweep cut --resume || fail "resume of a killed run: exit $?"
 same cut/sweep.dat "resumed from what was left aside"
@@ -83,8 +94,17 @@ same cut/sweep.dat "refused"
 expect 0 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
     -o "$work/bad" --quiet
 says stdout '1 of 2 points without an answer; the first: --set'
-grep -q '^99 nan .*must be' "$work/bad/sweep.dat" || fail "no reason in the row"
-grep -q '^10 .*"ok"$' "$work/bad/sweep.dat" || fail "the good point is not ok"
+grep -A 1 '^# no answer: .*must be' "$work/bad/sweep.dat" |
+    grep -q '^99 nan .* not_allowed$' || fail "no reason above the row"
+grep -q '^10 .* ok$' "$work/bad/sweep.dat" || fail "the good point is not ok"
+# The reason is taken over with its row, and asked for again without it.
+cp "$work/bad/sweep.dat" "$work/bad/first"
+expect 0 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
+    -o "$work/bad" --quiet --resume
+cmp -s "$work/bad/sweep.dat" "$work/bad/first" || fail "the reason is lost"
+sed -i '/^# no answer/d' "$work/bad/sweep.dat"
+expect 2 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
+    -o "$work/bad" --quiet --resume
 
 expect 0 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
     -o "$work/bad" --json
@@ -103,7 +123,7 @@ kill -INT $! 2>/dev/null
 wait $!
 [ $? -eq 3 ] || fail "interrupt: exit 3 expected"
 grep -q -e '--resume' "$work/stderr" || fail "interrupt: no word of --resume"
-grep -v '^#' "$work/stop/sweep.dat" | grep -v '"ok"$' && fail "a torn row"
+grep -v '^#' "$work/stop/sweep.dat" | grep -v ' ok$' && fail "a torn row"
 [ -z "$(find "$work" -name '*.part')" ] || fail "a part is left"
 
 for words in "--vary nonsense" "--vary charge.bost_kPa=1,2" \
