@@ -113,7 +113,7 @@ ways_of_tables() {
     same "lesson, gap" "$(cut -d' ' -f6 "$own")" "$(key cold_gap_top)"
     same "lesson, closure" "$(cut -d' ' -f8 "$own")" "$(key closure_top)"
     if [ "$(key tightest_time)" != 0 ]; then
-        same "lesson, instant" "$(cut -d' ' -f1 "$own")" "$(key tightest_time)"
+        same "lesson, instant" "$(cut -d' ' -f9 "$own")" "$(key tightest_time)"
         awk -v want="$(key closure_top)" \
             '{exit !($5 - want < 5e-5 && want - $5 < 5e-5)}' "$own" ||
             fail "$duty: lesson closes by $(cut -d' ' -f5 "$own")"

@@ -115,14 +115,15 @@ tables = strsplit(strtrim(fileread(argv(){1})), "\n");
 for i = 1:numel(tables)
   f = fopen(tables{i});
   names = strsplit(strtrim(fgetl(f)(2:end)));
-  words = textscan(f, repmat('%s', 1, numel(names)), 'CommentStyle', '#');
-  is = cellfun(@(c) all(! isnan(str2double(c)) | strcmp(c, 'nan') | strcmp(c, '')), words);
-  if (all(is))
+  try % numbers alone
     d = num2cell(load(tables{i}), 1);
-  else
-    frewind(f);
+    is = true(1, numel(d));
+  catch
+    words = textscan(f, repmat('%s', 1, numel(names)), 'CommentStyle', '#');
+    is = cellfun(@(c) all(! isnan(str2double(c)) | strcmp(c, 'nan')), words);
     form = repmat({'%s'}, 1, numel(names));
     form(is) = '%f';
+    frewind(f);
     d = textscan(f, [form{:}], 'CommentStyle', '#');
   end
   fclose(f);
