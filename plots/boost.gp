@@ -27,7 +27,7 @@ set offsets 0, 0, graph 0.08, 0
 do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file using ($1*kPa):($3+$7):($3+$6+$7) with filledcurves fc rgb "#d0d0d0" title "uncertainty allowance", \
-         file using ($1*kPa):2 with fsteps ls 1 title "file to, in filing steps", \
+         file using ($1*kPa):2 with fsteps ls 1 title "gap needed, in filing steps", \
          file using ($1*kPa):($3+$7) with lines ls 3 title "nominal closure and minimum hot gap", \
          file using ($1*kPa):3 with lines ls 6 title "nominal closure: ends touch below", \
          file using ($1*kPa):(rule($1*kPa)*$2/$5) with lines ls 2 dt (8,4) title "shop rule (common practice)"

@@ -5,7 +5,7 @@ name = "cycle"
 table = "cycle.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 title = "Cycle at rated speed, full load"
-set xlabel "crank angle, degrees (0: firing top dead centre)"
+set xlabel "crank angle, degrees (0: TDC firing)"
 set ylabel "pressure, bar"
 set y2label "gas-side coefficient, kW/m²K"
 set y2tics

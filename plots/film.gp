@@ -6,7 +6,7 @@ name = "film"
 table = "film.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 title = "Oil film of the rings at rated speed, full load"
-set xlabel "crank angle, degrees (0: firing top dead centre)"
+set xlabel "crank angle, degrees (0: TDC firing)"
 set ylabel "film at the nearest point, µm"
 set y2label "friction of the top ring, N"
 set y2tics

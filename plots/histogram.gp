@@ -32,5 +32,5 @@ do for [out in outs] {
          file using (($1+$2)/2):5 with lines ls 4 title "first order, a normal law", \
          NaN with lines ls 3 title "at the risk, first order", \
          NaN with lines ls 2 title "at the risk, sampled", \
-         NaN with lines ls 6 title "what the answer's gap allows"
+         NaN with lines ls 6 title "what the gap needed allows"
 }

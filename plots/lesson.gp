@@ -22,7 +22,7 @@ do for [out in outs] {
     eval out eq "png" ? png : svg
     plot file index 0 using 1:3:($4+$6) with filledcurves fc rgb "#e2e2e2" title "gap left while hot, settled at full load", \
          file index 0 using 1:4:3 with filledcurves fc rgb "#b0b0b0" title "closure: gap used up by heat", \
-         file index 0 using 1:($4+$6) with linespoints ls 4 pt 9 title "bore's growth plus the cold gap asked for: ends touch here", \
+         file index 0 using 1:($4+$6) with linespoints ls 4 pt 9 title "bore's growth plus the cold gap: ends touch here", \
          file index 0 using 1:3 with linespoints ls 2 pt 7 title "ring's growth", \
          file index 0 using 1:4 with linespoints ls 3 pt 5 title "bore's growth"
 }

@@ -13,7 +13,7 @@ end(text) = text eq "" || text eq "nan" ? 0 : real(text)
 keep(i) = (called[i] = strcol(1), ends[i] = end(strcol(2)), told[i] = ends[i] > 0 ? sprintf("%.2f", ends[i]) : "no answer", 0)
 stats file using (keep(int($0)+1)) nooutput
 title = "Top ring: cold gap by ".swept_text(1)
-set xlabel "cold gap, mm; at the end of a bar: file to"
+set xlabel "cold gap, mm; at the end of a bar: gap needed"
 set x2label "cold gap, thou (0.001 in)"
 set link x2 via x/0.0254 inverse x*0.0254
 set x2tics 5

@@ -29,7 +29,7 @@ do for [out in outs] {
          file index 0 using 1:5 with lines ls 4 title "behind the second ring"
     unset logscale y
     unset title
-    set xlabel "crank angle after firing top centre, degrees"
+    set xlabel "crank angle after TDC firing, degrees"
     set format x
     set ylabel "lift, µm"
     set yrange [-4:*]

@@ -26,7 +26,7 @@ do for [out in outs] {
     plot file index 0 using 1:($2-$3) with lines ls 1 title ports(0) noenhanced, \
          file index 1 using 1:($2-$3) with lines ls 2 dt (8,5) title ports(1) noenhanced
     unset title
-    set xlabel "crank angle after firing top centre, degrees"
+    set xlabel "crank angle after TDC firing, degrees"
     set format x
     set ylabel "to the crankcase, g/s"
     set tmargin at screen 0.50

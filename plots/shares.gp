@@ -5,7 +5,7 @@ table = "sensitivity.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 sampled = 0
 stats file using (strcol(4) ne "" ? (sampled = 1) : 0) nooutput
-title = "What the spread of the closure is made of"
+title = "What the uncertainty allowance is made of"
 set xlabel "share of the variance, %"
 set ylabel ""
 set yrange [rows-0.4:-0.6] noextend

@@ -131,7 +131,7 @@ static void print_evidence(bool inch)
     size_t count;
     const struct cg_evidence_way *ways = cg_evidence_ways(&count);
     printf("\n# What was measured on this engine teaches the model, and so "
-           "narrows the spread:\n# a temperature (what:");
+           "narrows what it allows for:\n# a temperature (what:");
     for (int what = 0; what < CG_EVIDENCE_ENDS; what++)
         printf(" %s", cg_evidence_name((enum cg_evidence_what)what));
     printf(";\n# liner with depth), or whether the top ring's ends touched "

@@ -298,7 +298,7 @@ static const struct cg_option all_options[] = {
      store_gap},
     {"measured", 0, "FILE.csv", "bores and ring gaps as measured, a line each",
      store_measured},
-    {"samples", 0, "N", "sample the spread: all inputs moved, N times",
+    {"samples", 0, "N", "move all uncertain inputs at once, N times",
      store_samples},
     {"seed", 0, "N", "of what is drawn at random; 1 by default", store_seed},
     {"threads", 0, "N", "work side by side; all cores by default",
@@ -324,7 +324,7 @@ static const struct cg_option all_options[] = {
 };
 
 static const struct cg_command_row all_commands[] = {
-    {"find", "the smallest safe cold ring gap for the duty in CONFIG",
+    {"find", "the gap to file to for the duty in CONFIG, with its reasons",
      cg_command_find, true, "out report set samples seed threads units json brief quiet"},
     {"sweep", "the same over one or more varied settings, a full grid",
      cg_command_sweep, true, "vary out report set part resume threads json brief quiet"},

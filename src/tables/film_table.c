@@ -36,7 +36,7 @@ enum cg_status cg_film_table_write(const char *dir,
     struct cg_table_head head = {
         "Oil film of the compression rings by Reynolds lubrication at rated "
         "speed, full load; forces of the whole ring; starvation, twist and "
-        "bore distortion left out; 0 deg is firing top dead centre",
+        "bore distortion left out; 0 deg is TDC firing",
         of,
         "crank_deg  film_um  speed_m_s  viscosity_mPas  load_N  contact_N  "
         "viscous_N  boundary_N  above_bar  block",

@@ -221,7 +221,7 @@ static enum cg_status write_cycle(const char *dir, const struct cg_table_of *of,
 {
     struct cg_table_head head = {
         "Engine cycle at each operating point of the duty; the first block is "
-        "rated speed, full load; 0 deg is firing top dead centre",
+        "rated speed, full load; 0 deg is TDC firing",
         of,
         "crank_deg  p_bar  T_K  h_W_m2K  exposed_mm  block",
         "p: absolute; h: in W/m2K"};

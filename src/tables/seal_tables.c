@@ -113,8 +113,8 @@ static enum cg_status write_cycle(const char *dir, const struct cg_table_of *of,
 {
     struct cg_table_head head = {
         "Ring pack over the cycle, full load: as fitted, with the other gas "
-        "ports, and at the duty's lowest speed there; 0 deg is firing top "
-        "dead centre; flows of one cylinder",
+        "ports, and at the duty's lowest speed there; 0 deg is TDC "
+        "firing; flows of one cylinder",
         of,
         "crank_deg  cylinder_bar  groove_top_bar  land_bar  groove_second_bar  "
         "lift_top_um  lift_second_um  load_top_N  load_second_N  past_top_g_s  "
