@@ -43,18 +43,21 @@ for folder in models/*/ src/*/; do
     grep -q "^$folder " "$work/rooms" || fail "$folder is no room of DEVELOPERS.md"
 done
 
-# may ROOM HEADER: whether a file of the room may include it.
-may() {
-    at=$(ls models/"$2" models/*/"$2" src/*/"$2" 2>/dev/null | head -n 1)
-    [ -n "$at" ] && grep -q -x "$1 ${at%/*}" "$work/may"
-}
-for file in models/*/*.[ch] src/*/*.[ch]; do
-    room=${file%/*}
-    [ "$room" = src/install ] && continue
-    for other in $(sed -n 's/^#include "\(.*\)"/\1/p' "$file"); do
-        may "$room" "$other" || fail "$file may not include $other"
-    done
-done
+# Headers by their room, then who may use whom, then every include.
+ls models/*.h models/*/*.h src/*/*.h | sed 's/^\(.*\)\/\([^\/]*\)$/\2 \1/' >"$work/headers"
+[ "$(wc -l <"$work/headers")" -gt 150 ] || fail "few headers"
+awk -v headers="$work/headers" -v may="$work/may" '
+    FILENAME == headers { room_of[$1] = $2; next }
+    FILENAME == may { allowed[$1, $2]; next }
+    /^#include "/ {
+        room = FILENAME
+        sub(/\/[^\/]*$/, "", room)
+        header = $2
+        gsub(/"/, "", header)
+        if (room != "src/install" && !((room, room_of[header]) in allowed))
+            print FILENAME " may not include " header
+    }' "$work/headers" "$work/may" models/*/*.[ch] src/*/*.[ch] >"$work/wrong"
+[ -s "$work/wrong" ] && fail "$(cat "$work/wrong")"
 for file in models/*/*.[ch]; do
     grep '^#include <' "$file" | sed 's/.*<\(.*\)>.*/\1/' | while read -r h; do
         case $h in
@@ -84,14 +87,11 @@ if command -v nm >/dev/null 2>&1; then
         [ -z "$names" ] || fail "$(basename "$library") exports" $names
     done
     # every source is built: an object of its name is in a library
-    for file in models/*/*.c src/*/*.c; do
-        [ "${file%/*}" = src/install ] && continue
-        name=$(basename "$file")
-        library=$models
-        [ "${file%%/*}" = src ] && library=$program
-        ar t "$library" | grep -q -x "$name.o" ||
-            fail "$file is in no library"
-    done
+    { ar t "$models"; ar t "$program"; } | sort >"$work/built"
+    ls models/*/*.c src/*/*.c | grep -v '^src/install/' |
+        sed 's/.*\///; s/$/.o/' | sort >"$work/sources"
+    comm -23 "$work/sources" "$work/built" >"$work/unbuilt"
+    [ -s "$work/unbuilt" ] && fail "in no library: $(cat "$work/unbuilt")"
 else
     echo "left out: nm not installed"
 fi
