@@ -8,7 +8,7 @@ coldgap=$1
 
 "$coldgap" template >"$work/start.cfg" || fail "template: exit $?"
 expect 0 "$coldgap" find "$work/start.cfg"
-says stdout 'Top ring .*file to'
+says stdout '^Top ring, file to'
 expect 0 "$coldgap" network "$work/start.cfg" -o "$work/out" --quiet
 
 # With its comment signs taken off it says the defaults aloud: same answer
