@@ -2,13 +2,22 @@
 #
 # left:   a suite's raw rows -> how many count, or what went wrong
 # rows:   the suites' raw rows -> subject, check, what, kind, source, expected,
-#         got, allowed (or_less, or_more: a limit of one side), verdict, points
-# counts: those -> a table for the README, a line a subject
+#         got, allowed (or_less, or_more: a limit of one side), verdict, points,
+#         use (checked, or calibrated: the program was set by it)
+# counts: those -> the tables for tests/README.md: by kind, by subject
+# line:   those -> the sentence for README.md
 # text:   those -> the table for a screen
 
 BEGIN {
     FS = OFS = "\t"
-    kinds = split("published derived memory practice solver", kind_name, " ")
+    kinds = split("measured printed mathematics solver memory practice",
+                  kind_name, " ")
+    title["measured"] = "measured by others"
+    title["printed"] = "printed data and worked examples"
+    title["mathematics"] = "mathematics"
+    title["solver"] = "other solvers"
+    title["memory"] = "from memory"
+    title["practice"] = "common practice"
 }
 
 # The kind, by the source's own words: the weakest mark counts.
@@ -17,10 +26,15 @@ function kind_of(source) {
     if (source ~ /from memory/) return "memory"
     if (source ~ /GNU Scientific Library|CVODE|CalculiX|ngspice/)
         return "solver"
-    if (source ~ /derived|by hand|definition|evaluated|integrated|[Ll]aw$/)
-        return "derived"
-    if (names_a_work(source)) return "published"
-    return "derived"
+    if (source ~ /by the formula|derived|by hand|definition|evaluated|integrated|[Ll]aw$/)
+        return "mathematics"
+    if (source ~ /^(calibrated on: )?measured /) return "measured"
+    if (names_a_work(source)) return "printed"
+    return "mathematics"
+}
+
+function use_of(source) {
+    return source ~ /^calibrated on: / ? "calibrated" : "checked"
 }
 
 function names_a_work(source) {
@@ -41,10 +55,10 @@ function is_foreign(file) {
     return file ~ /^(outside|peer)_/
 }
 
-# Whether a row is of something from outside.
+# Whether a row is of something from outside: a suite of the program itself
+# lends only what names someone else's work.
 function counts(file, source) {
-    return is_foreign(file) || names_a_work(source) ||
-        kind_of(source) ~ /memory|practice/
+    return is_foreign(file) || names_a_work(source)
 }
 
 # How far a row is off, by what is allowed; a limit of one side: how near.
@@ -62,49 +76,47 @@ part == "left" {
     else if (counts($1, $5)) left++
 }
 
+# Of a loop over one thing the worst point stands for all.
 part == "rows" {
     if ($1 == "end" || !counts($1, $5)) next
-    foreign = is_foreign($1)
     kind = kind_of($5)
     # a work named beside the program's own logic lends a formula
-    if (!foreign && kind == "published" && $5 !~ /measured/) kind = "derived"
+    if (!is_foreign($1) && kind == "printed") kind = "mathematics"
     test = $2
     sub(/_fn$/, "", test)
     gsub(/_/, " ", test)
     loop = $1 OFS test OFS $4 OFS $5
-    shown[loop] = foreign || kind != "derived" ? 100 : 1
-    allowed = $3 == "most" ? "or_less" : $3 == "least" ? "or_more" : $8
-    point = loop OFS $6 OFS allowed
+    points[loop]++
     # NaN is never within; MISSED outweighs all
     far = $9 == "MISSED" ? 1e300 : how_far($3, $6, $7, $8)
-    if (!(point in worst)) {
-        of_loop[point] = loop
-        points[loop]++
-    }
-    if (!(point in worst) || far > worst[point]) {
-        worst[point] = far
-        row[point] = subject_of($1) OFS test OFS $4 OFS kind OFS $5 OFS $6 \
+    if (!(loop in worst) || far > worst[loop]) {
+        worst[loop] = far
+        allowed = $3 == "most" ? "or_less" : $3 == "least" ? "or_more" : $8
+        row[loop] = subject_of($1) OFS test OFS $4 OFS kind OFS $5 OFS $6 \
             OFS $7 OFS allowed OFS $9
-    }
-    if (!(loop in worst_of_loop) || far > worst_of_loop[loop]) {
-        worst_of_loop[loop] = far
-        row_of_loop[loop] = row[point]
+        use[loop] = use_of($5)
     }
 }
 
-part == "counts" {
+part == "counts" || part == "line" {
+    everything++
+    if ($9 == "MISSED") missed++
+    if ($11 == "calibrated") {
+        calibrated[$4]++
+        used++
+        next
+    }
     if (!($1 in total)) subject[++subjects] = $1
     total[$1]++
     count[$1, $4]++
     all[$4]++
-    everything++
-    if ($9 == "MISSED") missed++
+    checked++
 }
 
 part == "text" {
     if ($1 != last_subject) printf "\n%s\n", toupper($1)
     if ($1 != last_subject || $5 != last_source)
-        printf "  %s: %s\n", $4, $5
+        printf "  %s: %s\n", title[$4], $5
     last_subject = $1
     last_source = $5
     what = $2 ": " $3
@@ -118,26 +130,32 @@ END {
     if (part == "left" && !ended) print "did not come to its end"
     else if (part == "left" && failed) print failed " of its tests failed"
     else if (part == "left") print left + 0
-    if (part == "rows") {
-        for (point in row)
-            if (points[of_loop[point]] <= shown[of_loop[point]])
-                print row[point], 1
-        for (loop in points)
-            if (points[loop] > shown[loop])
-                print row_of_loop[loop], points[loop]
-    }
+    if (part == "rows")
+        for (loop in row) print row[loop], points[loop], use[loop]
     if (part == "counts") {
-        print "| subject | published | derived | from memory | common practice | other solver | all |"
+        print "| kind | checked against | calibrated on |"
+        print "|---|---|---|"
+        for (k = 1; k <= kinds; k++)
+            printf "| %s | %d | %d |\n", title[kind_name[k]],
+                all[kind_name[k]], calibrated[kind_name[k]]
+        printf "| **all** | %d | %d |\n\n", checked, used
+        printf "%d hold, %d missed.  What is checked against, by subject:\n\n",
+            everything - missed, missed
+        print "| subject | measured | printed | mathematics | solver | memory | practice |"
         print "|---|---|---|---|---|---|---|"
         for (i = 1; i <= subjects; i++) {
             printf "| %s |", subject[i]
             for (k = 1; k <= kinds; k++)
-                printf " %s |", count[subject[i], kind_name[k]] + 0
-            printf " %d |\n", total[subject[i]]
+                printf " %d |", count[subject[i], kind_name[k]]
+            printf "\n"
         }
-        printf "| **all** |"
-        for (k = 1; k <= kinds; k++) printf " %d |", all[kind_name[k]]
-        printf " %d |\n\n%d hold, %d missed.\n", everything,
-            everything - missed, missed
     }
+    if (part == "line")
+        printf "Of its [checks](tests/README.md) %d %s against what others measured, %d against " \
+            "printed data and worked examples, %d against mathematics, %d " \
+            "against other solvers, %d are from memory and %d of common " \
+            "practice; %d more are what it is calibrated on.\n",
+            all["measured"], (all["measured"] == 1 ? "is" : "are"),
+            all["printed"], all["mathematics"], all["solver"], all["memory"],
+            all["practice"], used
 }

@@ -1,9 +1,12 @@
 #!/bin/sh
 # The dossier: every check against something from outside, in one table.
 #
-#   sh tests/dossier.sh BUILD                  prints it, writes BUILD/dossier.dat
-#   sh tests/dossier.sh BUILD README           the README's counts are these?
-#   sh tests/dossier.sh BUILD README --write   bring them up to date
+#   sh tests/dossier.sh BUILD                   prints it, writes BUILD/dossier.dat
+#   sh tests/dossier.sh BUILD FILE...           the counts in FILE are these?
+#   sh tests/dossier.sh BUILD FILE... --write   bring them up to date
+#
+# In FILE the tables stand between <!-- dossier --> and <!-- end -->, the
+# sentence of their counts between <!-- dossier line --> and <!-- end -->.
 #
 # The suites leave their rows (tests/dossier.h) in BUILD/dossier/ whenever
 # ctest runs; those older than their suite, or not all there, are run here.
@@ -12,12 +15,17 @@
 # is not built or leaves fewer is named.  A peer that is not installed owes none.
 # Rows of tests/outside/, tests/program/outside_* and tests/peer/ all count; of
 # the other suites those whose source is someone else's work.  Equal rows count
-# once; of a loop of more than a hundred points, or of any loop over a formula
-# in the other suites, the worst point stands for all.
+# once, and of a loop over one thing the worst point stands for all.  What the
+# program was set by is `calibrated on`, and counted apart.
 # Exit status 1: a check is missed, a suite owes rows, or the README differs.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 build=$(cd "$1" && pwd)
+shift
+write=false files=
+for word; do # names without blanks: they are the project's own
+    if [ "$word" = --write ]; then write=true; else files="$files $word"; fi
+done
 rows=$build/dossier
 table=$build/dossier.dat
 owed=$here/dossier_rows.txt
@@ -98,23 +106,27 @@ rm "$rows/all.part"
 awk -f "$here/dossier.awk" -v part=rows "$rows/all" | sort >"$rows/kept"
 {
     echo "# Every check of coldgap against something from outside"
-    echo "# kind: published, derived (a published formula worked out, a"
-    echo "#   definition, a limit), memory (recalled, not looked up again),"
-    echo "#   practice (of the trade, no source), solver (someone else's program)"
+    echo "# kind: measured (by others, on engines or their parts), printed (data and"
+    echo "#   worked examples), mathematics (a formula worked out, a definition, a"
+    echo "#   limit), solver (someone else's program), memory (recalled, not looked"
+    echo "#   up again), practice (of the trade, no source)"
     echo "# expected and allowed: of a band its middle and half its width; or_less"
     echo "#   and or_more: a limit of one side"
-    echo "# points: of a long loop, whose worst point is shown"
-    echo "# subject  check  what  kind  source  expected  got  difference  allowed  verdict  points"
+    echo "# points: of a loop, whose worst point is shown"
+    echo "# use: checked, or calibrated: the program was set by it"
+    echo "# subject  check  what  kind  source  expected  got  difference  allowed  verdict  points  use"
     awk -F'\t' '{
         for (i = 1; i <= 5; i++) gsub(/"/, "'\''", $i)
-        printf "\"%s\" \"%s\" \"%s\" %s \"%s\" %s %s %.4g %s %s %d\n",
-            $1, $2, $3, $4, $5, $6, $7, $7 - $6, $8, $9, $10
+        printf "\"%s\" \"%s\" \"%s\" %s \"%s\" %s %s %.4g %s %s %d %s\n",
+            $1, $2, $3, $4, $5, $6, $7, $7 - $6, $8, $9, $10, $11
     }' "$rows/kept"
 } >"$table.part"
 mv "$table.part" "$table"
 awk -f "$here/dossier.awk" -v part=counts "$rows/kept" >"$rows/counts"
+awk -f "$here/dossier.awk" -v part=line "$rows/kept" |
+    fold -s -w 80 | sed 's/ *$//' >"$rows/line"
 
-if [ $# -eq 3 ]; then # --write
+if $write; then
     : >"$rows/differs"
 fi
 if [ -s "$rows/broken" ] || [ -s "$rows/differs" ]; then
@@ -122,7 +134,7 @@ if [ -s "$rows/broken" ] || [ -s "$rows/differs" ]; then
     echo "Rows are owed, so the dossier is not whole (tests/dossier_rows.txt)"
     exit 1
 fi
-if [ $# -lt 2 ]; then
+if [ -z "$files" ]; then
     awk -f "$here/dossier.awk" -v part=text "$rows/kept"
     echo
     cat "$rows/counts"
@@ -134,23 +146,28 @@ else
         echo "skipped: counts want $(paste -sd' ' "$rows/absent")"
         exit 77
     fi
-    awk -v counts="$rows/counts" '
-        /^<!-- dossier -->$/ {
-            print; print ""
-            while ((getline line <counts) > 0) print line
-            print ""
-            while ((getline line) > 0 && line !~ /^<!-- end/) continue
-            print line; found = 1
-            next
-        }
-        { print }
-        END { exit !found }' "$2" >"$rows/readme"
-    if [ "${3:-}" = --write ]; then
-        cat "$rows/readme" >"$2"
-        cat "$rows/owed" >"$owed"
-    else
-        diff -u "$2" "$rows/readme"
-    fi
+    for file in $files; do
+        awk -v folder="$rows/" '
+            /^<!-- dossier( line)? -->$/ {
+                print
+                blank = /line/ ? "" : "\n"
+                from = folder (/line/ ? "line" : "counts")
+                printf blank
+                while ((getline line <from) > 0) print line
+                printf blank
+                while ((getline line) > 0 && line !~ /^<!-- end/) continue
+                print line; found = 1
+                next
+            }
+            { print }
+            END { exit !found }' "$file" >"$rows/readme"
+        if $write; then
+            cat "$rows/readme" >"$file"
+        else
+            diff -u "$file" "$rows/readme"
+        fi
+    done
+    ! $write || cat "$rows/owed" >"$owed"
 fi
 missed=$(cut -f9 "$rows/kept" | grep -c MISSED || true)
 [ "$missed" -eq 0 ] || echo "$missed missed"

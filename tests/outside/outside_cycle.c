@@ -183,26 +183,7 @@ START_TEST(energy_balance_of_a_car_engine)
                      cycle.pumping_work - heat - cycle.unburned_energy;
     check_band(exhaust / cycle.fuel_energy, 0.34, 0.45,
                "J. B. Heywood (1988), table 12.1, from memory");
-    check_band(cycle.exhaust_temperature, 900.0, 1500.0,
-               "common practice, no source");
     check_band(cycle.imep_gross, 10e5, 15e5, "common practice, no source");
-}
-END_TEST
-
-START_TEST(heat_to_the_chamber_at_low_speed)
-{
-    /* The balance's coolant share, 17-26 %, holds port and friction heat too;
-     * the chamber's own share lies below it at rated speed and near it at low
-     * speed. */
-    struct cg_cycle_input input = rated();
-    struct cg_error error;
-    input.speed = 2000.0 / 60.0;
-    input.lambda = 1.0;
-    ck_assert_msg(cg_cycle_run(&input, &cycle, &error) == CG_OK, "%s",
-                  error.text);
-    double heat = cycle.heat_head + cycle.heat_piston + cycle.heat_liner;
-    check_band(heat / cycle.fuel_energy, 0.12, 0.30,
-               "open teaching notes on energy balances, cooling 12-30 %");
 }
 END_TEST
 
@@ -235,7 +216,7 @@ START_TEST(residual_share_of_the_charge)
     /* No overlap: the clearance full of port gas at 900 to 1400 K. */
     double cold = 1.0 / 9.5 * 113.0 / 98.0 * 310.0;
     double open = cycle.residual_mass / cycle.trapped_mass;
-    check_band(open, cold / 1400.0, cold / 900.0, "ideal gas law");
+    ck_assert(open >= cold / 1400.0 && open <= cold / 900.0);
     input.manifold_pressure = 40e3;
     input.volumetric_efficiency = 0.80;
     ck_assert(cg_cycle_run(&input, &cycle, &error) == CG_OK);
@@ -272,7 +253,6 @@ int main(void)
     tcase_add_test(tcase, heat_loss_over_a_boost_sweep);
     tcase_add_test(tcase, exponents_of_boost_speed_and_spark);
     tcase_add_test(tcase, energy_balance_of_a_car_engine);
-    tcase_add_test(tcase, heat_to_the_chamber_at_low_speed);
     tcase_add_test(tcase, flux_peaks_in_the_expansion_stroke);
     tcase_add_test(tcase, residual_share_of_the_charge);
     tcase_add_test(tcase, burn_has_the_usual_form);

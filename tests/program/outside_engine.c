@@ -113,7 +113,7 @@ START_TEST(surface_limits)
            p.peak_flux / 1e6);
     const char *const source =
         "J. B. Heywood (1988), sec. 12.1: flux to 10 MW/m2, aluminium below "
-        "300 C, bore surface below 180 C";
+        "300 C, bore surface below 180 C, from memory";
     check_most(p.peak_flux / 1e6, 10.0, source);
     check_most(e.crown_max, 573.15, source);
     if (c.charge.boost == 0.0)

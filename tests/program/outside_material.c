@@ -65,12 +65,15 @@ START_TEST(as_published)
 {
     const struct material_value *row = &material_values[_i];
     struct cg_material material = material_of(row->material);
+    double got = property(&material, row->property,
+                          row->celsius + CG_ZERO_CELSIUS);
+    /* Equal to the last digit, it was copied from that print: no check. */
+    if (fabs(got - row->value) <= 1e-9 * row->value)
+        return;
     char what[256];
-    snprintf(what, sizeof what, "%s %s at %g C: %s", row->material,
-             row->property, row->celsius, row->source);
-    check_close(property(&material, row->property,
-                         row->celsius + CG_ZERO_CELSIUS),
-                row->value, row->tolerance, what);
+    snprintf(what, sizeof what, "%s %s: %s", row->material, row->property,
+             row->source);
+    check_close(got, row->value, row->tolerance, what);
 }
 END_TEST
 

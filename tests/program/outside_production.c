@@ -1,6 +1,7 @@
 /* No butting in series production: every engine's closure at its stock rating
  * stays below the smallest top ring gap its workshop manual allows, with
- * coldgap's defaults only.
+ * coldgap's defaults only.  The defaults are calibrated on these engines, so
+ * they check nothing: the dossier counts them apart.
  *
  * Gaps are from the manuals named; bores, strokes and ratings from memory.
  * Where the defaults make more power at full load than the rating, load is
@@ -89,9 +90,9 @@ START_TEST(no_butting_at_the_smallest_gap)
     c.duty.start = CG_START_SETTLED;
     hold(&c, 60.0, load_for(&c, engine->kilowatt * 1e3));
     double closure = extremes_of(&c).closure * 1e3;
-    check_most(closure, engine->least_gap, engine->source);
-    /* And not so far below that the model could not butt at all. */
-    ck_assert_double_gt(closure, 0.25 * engine->least_gap);
+    char source[96];
+    snprintf(source, sizeof source, "calibrated on: %s", engine->source);
+    check_most(closure, engine->least_gap, source);
 }
 END_TEST
 

@@ -230,7 +230,7 @@ START_TEST(spread_is_the_root_of_summed_squares)
         if (i > 0)
             ck_assert_double_le(fabs(at->shift), fabs(at[-1].shift));
     }
-    check_close(answer.sigma, sqrt(variance), 1e-12, "JCGM 100:2008, 5.1");
+    check_close(answer.sigma, sqrt(variance), 1e-12, "the root of the sum");
     check_close(share, 1.0, 1e-12, IDENTITY);
 }
 END_TEST

@@ -12,7 +12,8 @@
 #include "input_law.h"
 #include "sampling.h"
 
-#define GUM "JCGM 100:2008, eq. 16"
+/* JCGM 100:2008, equation 16. */
+#define SUM "the sum of correlated inputs"
 
 /* A short settled duty in which nothing is uncertain. */
 static struct cg_case certain(void)
@@ -62,15 +63,15 @@ START_TEST(two_equal_inputs_double_or_cancel)
     c.uncertainty.gap_measure = 0.01e-3;
     double one = answer_of(&c, 0).sigma;
     c.uncertainty.bore_size = 0.01e-3 / 3.14159265358979323846;
-    check_close(answer_of(&c, 0).sigma, sqrt(2.0) * one, 1e-12, GUM);
+    check_close(answer_of(&c, 0).sigma, sqrt(2.0) * one, 1e-12, SUM);
     size_t a = row_of("gap_measure"), b = row_of("bore_size");
     cg_input_correlate(&c, a, b, 1.0 - 1e-9);
     struct cg_answer together = answer_of(&c, 0);
-    check_close(together.sigma, 2.0 * one, 1e-8, GUM);
+    check_close(together.sigma, 2.0 * one, 1e-8, SUM);
     check_close(contribution(&together, "bore_size")->share, 0.5, 1e-12,
-                "Li et al. 2010");
+                "shares of a covariance");
     cg_input_correlate(&c, a, b, -1.0 + 1e-9);
-    check_within(answer_of(&c, 0).sigma, 0.0, 1e-4 * one, GUM);
+    check_within(answer_of(&c, 0).sigma, 0.0, 1e-4 * one, SUM);
 }
 END_TEST
 
@@ -89,16 +90,16 @@ START_TEST(sampled_and_first_order_agree)
     cg_input_correlate(&c, row_of("film"), row_of("gap_measure"), -0.4);
     struct cg_answer answer = answer_of(&c, 4000);
     ck_assert_double_gt(fabs(answer.sigma / apart - 1.0), 0.05);
-    check_close(answer.confidence.sd, answer.sigma, 0.03, "JCGM 101:2008, 8");
+    check_close(answer.confidence.sd, answer.sigma, 0.03, "first order");
     check_within(answer.confidence.sampled.spread,
                  answer.confidence.first_order.spread,
                  0.02 * answer.confidence.first_order.spread +
                      3.0 * answer.confidence.quantile_error,
-                 "JCGM 101:2008, 8");
+                 "first order");
     double sum = 0.0;
     for (size_t i = 0; i < answer.contributions; i++)
         sum += answer.contribution[i].share;
-    check_close(sum, 1.0, 1e-12, "Li et al. 2010");
+    check_close(sum, 1.0, 1e-12, "shares of a covariance");
 
     /* On a straight closure the total effect is shift^2 / (Q_ii s^2). */
     static const char *const name[] = {"heat_factor", "film", "flank",
@@ -116,7 +117,7 @@ START_TEST(sampled_and_first_order_agree)
         /* as far as the sampled variance may be off, and its own statement */
         check_within(to->total_effect, straight,
                      0.06 * straight + 3.0 * to->total_effect_error,
-                     "Kucherenko et al. 2012");
+                     "a straight closure");
     }
 }
 END_TEST
@@ -133,7 +134,7 @@ START_TEST(none_stated_changes_nothing)
     double squares = 0.0;
     for (size_t i = 0; i < a.contributions; i++)
         squares += a.contribution[i].shift * a.contribution[i].shift;
-    check_close(a.sigma, sqrt(squares), 1e-14, GUM);
+    check_close(a.sigma, sqrt(squares), 1e-14, SUM);
     ck_assert_double_eq(a.sigma, b.sigma);
     ck_assert_double_eq(a.confidence.quantile, b.confidence.quantile);
 }
