@@ -13,7 +13,7 @@
 # BUILD/dossier/suites, written by CMake, names the suites; dossier_rows.txt
 # beside this script says how many rows each owes, so that one which crashes,
 # is not built or leaves fewer is named.  A peer that is not installed owes none.
-# Rows of tests/outside/, tests/program/outside_* and tests/peer/ all count; of
+# Rows of tests/outside/, tests/program/outside/ and tests/peer/ all count; of
 # the other suites those whose source is someone else's work.  Equal rows count
 # once, and of a loop over one thing the worst point stands for all.  What the
 # program was set by is `calibrated on`, and counted apart.

@@ -143,7 +143,7 @@ for file in tests/*/run_*.sh; do
     grep -q -w "${driver}.sh\|${driver#run_}" "$(dirname "$file")/CMakeLists.txt" ||
         fail "$file is not registered"
 done
-for file in tests/models/*/*.c tests/outside/*.c tests/program/*.c; do
+for file in tests/models/*/*.c tests/outside/*.c tests/program/*/*.c; do
     case $(basename "$file") in
     test_*.c | outside_*.c) ;;
     *) fail "$file matches no suite" ;;
