@@ -68,7 +68,7 @@ struct cg_combustion_case {
     double burn50_deg;           /* at no boost, after TDC */
     double retard_deg_per_100kPa;/* later burn per 100 kPa of boost */
     double burn_duration_deg;    /* 10-90 % */
-    double efficiency;           /* share of the fuel that reacts [1] */
+    double efficiency;           /* share of the charge that burns [1] */
     double chamber_area;         /* head's face over bore area [1] */
 };
 

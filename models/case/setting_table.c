@@ -111,7 +111,7 @@ static const struct cg_setting settings[] = {
      PRACTICE},
     {"combustion.efficiency", CG_REAL, CG_SHARE, "pct", CG_FIXED, 97,
      NULL, 60, 100, offsetof(struct cg_case, combustion.efficiency),
-     "share of the fuel that reacts",
+     "share of the charge that burns; the rest leaves as fuel and air",
      PRACTICE},
     {"combustion.chamber_area", CG_REAL, CG_PLAIN, "", CG_FIXED, 1.25,
      NULL, 1, 2.5, offsetof(struct cg_case, combustion.chamber_area),

@@ -47,7 +47,7 @@ struct cg_cycle_input {
     double lambda;                 /* [1] */
     double burn50_deg;             /* crank angle of half burned, after TDC */
     double burn_duration_deg;      /* 10 % to 90 % burned */
-    double combustion_efficiency;  /* share of the fuel that reacts [0..1] */
+    double combustion_efficiency;  /* share of the charge that burns [0..1] */
     const struct cg_heat_transfer *correlation;
     double heat_factor;            /* multiplies the coefficient [1] */
     double chamber_area_ratio;     /* head's gas face over bore area [1] */

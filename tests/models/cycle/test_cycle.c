@@ -258,6 +258,26 @@ START_TEST(rich_mixture_holds_heat_back)
 }
 END_TEST
 
+/* Rich or not, what does not burn does no work.  Cooler gas loses less to the
+ * walls, and the fuel that rides along has a high cp: within 0.03 of the share. */
+START_TEST(work_falls_with_the_share_that_burns)
+{
+    const double lambdas[] = {0.7, 0.8, 0.9, 1.0, 1.2};
+    for (int l = 0; l < 5; l++) {
+        struct cg_cycle_input input = rated();
+        input.lambda = lambdas[l];
+        input.combustion_efficiency = 1.0;
+        run(&input, &cycle);
+        input.combustion_efficiency = 0.8;
+        run(&input, &other);
+        double share = other.gross_work / cycle.gross_work;
+        ck_assert_msg(share > 0.77 && share < 0.83, "lambda %g: %g",
+                      lambdas[l], share);
+        ck_assert(other.exhaust_temperature < cycle.exhaust_temperature);
+    }
+}
+END_TEST
+
 START_TEST(walls_take_what_they_are_given)
 {
     struct cg_cycle_input input = rated();
@@ -523,6 +543,7 @@ int main(void)
     tcase_add_test(tcase, boost_exponent_of_flux);
     tcase_add_test(tcase, retard_lowers_flux_and_heats_the_exhaust);
     tcase_add_test(tcase, rich_mixture_holds_heat_back);
+    tcase_add_test(tcase, work_falls_with_the_share_that_burns);
     tcase_add_test(tcase, walls_take_what_they_are_given);
     tcase_add_test(tcase, throttling_costs_pumping_work);
     tcase_add_test(tcase, closing_moves_no_air);
