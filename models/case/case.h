@@ -50,7 +50,10 @@ struct cg_charge_case {
     double compressor_efficiency; /* isentropic [1] */
     double cooler_effectiveness;  /* [1], 0: no cooler */
     double intake_heating;        /* rise from cooler to valve [K] */
-    double evaporation;           /* share of latent heat taken from charge */
+    double evaporation;           /* share of latent heat taken from the charge
+                                     before the valve */
+    double wall_evaporation;      /* share of the rest taken from port walls */
+    double port_factor;           /* exhaust port's heat over a pipe's [1] */
     double volumetric_efficiency; /* against manifold density [1] */
     int charger;                  /* enum cg_drive_kind */
     double exhaust_base;          /* exhaust over ambient, no turbine [Pa] */
