@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "balance_table.h"
 #include "clearance_table.h"
 #include "constants.h"
 #include "film_table.h"
@@ -258,6 +259,9 @@ enum cg_status cg_find_tables_write(const char *dir, const char *config,
         status = write_stroke(dir, config, answer, history, error);
     if (status == CG_OK)
         status = write_cycle(dir, config, run, error);
+    if (status == CG_OK)
+        status =
+            cg_balance_table_write(dir, config, &answer->balance, error);
     if (status == CG_OK)
         status = cg_film_table_write(dir, config, c, run, error);
     if (status == CG_OK)
