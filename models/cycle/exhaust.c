@@ -26,8 +26,8 @@ static double port_units(const struct cg_exhaust_input *in)
     double width = port_width * in->bore;
     double reynolds = 4.0 * in->flow / open_share /
                       (CG_PI * width * viscosity(in->temperature));
-    double stanton = in->port_factor * 0.023 * pow(reynolds, -0.2) *
-                     pow(prandtl, -0.6);
+    double stanton =
+        in->port_factor * 0.023 * pow(reynolds, -0.2) * pow(prandtl, -0.6);
     return 4.0 * port_length / port_width * stanton;
 }
 
@@ -36,12 +36,11 @@ static double probe(double flow, double width, double gas)
 {
     double mu = viscosity(gas), wall = gas - wall_below, t = gas;
     double reynolds = flow / (0.25 * CG_PI * width * width) * sheath / mu;
-    double h =
-        0.44 * sqrt(reynolds) * heat_capacity * mu / prandtl / sheath;
+    double h = 0.44 * sqrt(reynolds) * heat_capacity * mu / prandtl / sheath;
     double radiation = emissivity * CG_STEFAN_BOLTZMANN;
     for (int i = 0; i < 20; i++) {
-        double heat = h * (gas - t) -
-                      radiation * (pow(t, 4.0) - pow(wall, 4.0));
+        double heat =
+            h * (gas - t) - radiation * (pow(t, 4.0) - pow(wall, 4.0));
         t += heat / (h + 4.0 * radiation * pow(t, 3.0));
     }
     return t;
@@ -51,8 +50,7 @@ struct cg_exhaust cg_exhaust_at(const struct cg_exhaust_input *input)
 {
     double wall = input->coolant_temperature + port_over_coolant;
     struct cg_exhaust out;
-    out.port_drop =
-        (input->temperature - wall) * -expm1(-port_units(input));
+    out.port_drop = (input->temperature - wall) * -expm1(-port_units(input));
     out.port_heat = input->flow * heat_capacity * out.port_drop;
     double gas = input->temperature - out.port_drop;
     out.reading = probe(input->flow, port_width * input->bore, gas);

@@ -45,10 +45,9 @@ static void set_parts(const struct cg_case *c,
                          point->operating.speed * c->engine.cylinders;
     balance->fuel = p->fuel_power;
     part[CG_BALANCE_BRAKE] = p->brake_power;
-    part[CG_BALANCE_CHARGER] =
-        c->charge.charger == CG_CHARGER_BELT
-            ? p->air_flow * point->charge.compressor_work
-            : 0.0;
+    part[CG_BALANCE_CHARGER] = c->charge.charger == CG_CHARGER_BELT
+                                   ? p->air_flow * point->charge.compressor_work
+                                   : 0.0;
     part[CG_BALANCE_FRICTION] = p->fmep * volume_rate;
     part[CG_BALANCE_PISTON] = p->piston_heat;
     part[CG_BALANCE_HEAD] = p->head_heat;
@@ -61,9 +60,9 @@ static void set_parts(const struct cg_case *c,
     part[CG_BALANCE_EXHAUST] = rest;
 }
 
-struct cg_heat_balance cg_heat_balance_at(const struct cg_case *c,
-                                          struct cg_thermal *thermal,
-                                          const struct cg_operating_point *point)
+struct cg_heat_balance
+cg_heat_balance_at(const struct cg_case *c, struct cg_thermal *thermal,
+                   const struct cg_operating_point *point)
 {
     struct cg_heat_balance balance;
     double side[CG_SIDES], cylinders = c->engine.cylinders;

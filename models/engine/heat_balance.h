@@ -6,23 +6,23 @@
 #include "operating_point.h"
 
 /* Parts that add up to the fuel's heating value, once each. */
-#define CG_BALANCE_LIST(X)                                                   \
-    X(CG_BALANCE_BRAKE, "brake", "brake work")                               \
-    X(CG_BALANCE_CHARGER, "charger", "belt-driven charger")                  \
-    X(CG_BALANCE_FRICTION, "friction", "friction")                           \
-    X(CG_BALANCE_PISTON, "piston", "gas to the piston")                      \
-    X(CG_BALANCE_HEAD, "head", "gas to the head")                            \
-    X(CG_BALANCE_BORE, "bore", "gas to the bore")                            \
-    X(CG_BALANCE_PORT, "port", "gas to the exhaust port")                    \
-    X(CG_BALANCE_EVAPORATION, "evaporation", "from port walls to the fuel")  \
-    X(CG_BALANCE_UNBURNED, "unburned", "fuel, CO and H2 not burned")         \
+#define CG_BALANCE_LIST(X)                                                     \
+    X(CG_BALANCE_BRAKE, "brake", "brake work")                                 \
+    X(CG_BALANCE_CHARGER, "charger", "belt-driven charger")                    \
+    X(CG_BALANCE_FRICTION, "friction", "friction")                             \
+    X(CG_BALANCE_PISTON, "piston", "gas to the piston")                        \
+    X(CG_BALANCE_HEAD, "head", "gas to the head")                              \
+    X(CG_BALANCE_BORE, "bore", "gas to the bore")                              \
+    X(CG_BALANCE_PORT, "port", "gas to the exhaust port")                      \
+    X(CG_BALANCE_EVAPORATION, "evaporation", "from port walls to the fuel")    \
+    X(CG_BALANCE_UNBURNED, "unburned", "fuel, CO and H2 not burned")           \
     X(CG_BALANCE_EXHAUST, "exhaust", "exhaust, as heat")
 
 enum cg_balance_part {
 #define CG_BALANCE_NAME(name, key, text) name,
     CG_BALANCE_LIST(CG_BALANCE_NAME)
 #undef CG_BALANCE_NAME
-    CG_BALANCE_PARTS
+        CG_BALANCE_PARTS
 };
 
 struct cg_heat_balance {
@@ -35,7 +35,7 @@ struct cg_heat_balance {
     struct cg_exhaust exhaust;     /* of one cylinder */
 };
 
-const char *cg_balance_key(enum cg_balance_part part);  /* "brake" */
+const char *cg_balance_key(enum cg_balance_part part); /* "brake" */
 const char *cg_balance_text(enum cg_balance_part part);
 
 /* Balance at a solved point.  What leaves as heat in the exhaust is over what
@@ -43,8 +43,8 @@ const char *cg_balance_text(enum cg_balance_part part);
  * valve that this is the first law.  Of friction, the ring pack and skirt's
  * share goes through the network; the rest heats the oil (common practice, no
  * source).  Sets the network to this point.  Cannot fail. */
-struct cg_heat_balance cg_heat_balance_at(const struct cg_case *c,
-                                          struct cg_thermal *thermal,
-                                          const struct cg_operating_point *point);
+struct cg_heat_balance
+cg_heat_balance_at(const struct cg_case *c, struct cg_thermal *thermal,
+                   const struct cg_operating_point *point);
 
 #endif

@@ -23,8 +23,10 @@ enum cg_status cg_balance_table_write(const char *dir, const char *config,
         cg_table_open(dir, "balance.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
-    cg_table_note(table, "gas at the valve %.0f C, probe in the collector about "
-                  "%.0f C", balance->valve - CG_ZERO_CELSIUS,
+    cg_table_note(table,
+                  "gas at the valve %.0f C, probe in the collector about "
+                  "%.0f C",
+                  balance->valve - CG_ZERO_CELSIUS,
                   balance->exhaust.reading - CG_ZERO_CELSIUS);
     cg_table_block(table, "parts");
     for (int i = 0; i < CG_BALANCE_PARTS; i++)

@@ -11,10 +11,19 @@ static bool is_sign(const struct cg_evidence_entry *entry)
     return entry->what == CG_EVIDENCE_ENDS;
 }
 
-/* C, or mm of a sign. */
+/* C, a share, or mm of a sign. */
 static double in_table(const struct cg_evidence_entry *entry, double value)
 {
+    if (entry->what == CG_EVIDENCE_COOLANT)
+        return value;
     return is_sign(entry) ? value * 1e3 : value - CG_ZERO_CELSIUS;
+}
+
+static double measured(const struct cg_evidence_entry *entry)
+{
+    if (entry->what == CG_EVIDENCE_COOLANT)
+        return entry->share;
+    return is_sign(entry) ? entry->cold_gap : entry->temperature;
 }
 
 static void write_entries(struct cg_table *table,
@@ -22,9 +31,9 @@ static void write_entries(struct cg_table *table,
 {
     const struct cg_learned *learned = &updated->learned;
     cg_table_block(table, "entries");
-    cg_table_line(table, "# what  measured [C; mm: cold gap of a sign]  "
-                         "spread [K; mm]  before [C; mm: hot gap left]  "
-                         "after [C; mm]");
+    cg_table_line(table, "# what  measured [C; 1: a share; mm: cold gap of a sign]  "
+                         "spread [K; 1; mm]  before [C; 1; mm: hot gap "
+                         "left]  after [C; 1; mm]");
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g",
@@ -32,9 +41,7 @@ static void write_entries(struct cg_table *table,
                       !is_sign(entry)  ? ""
                       : entry->touched ? "_touched"
                                        : "_apart",
-                      is_sign(entry)
-                          ? entry->cold_gap * 1e3
-                          : entry->temperature - CG_ZERO_CELSIUS,
+                      in_table(entry, measured(entry)),
                       is_sign(entry) ? entry->spread * 1e3 : entry->spread,
                       in_table(entry, learned->before[i]),
                       in_table(entry, learned->after[i]));
