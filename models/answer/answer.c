@@ -201,6 +201,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     answer->quantile = fmax(gsl_cdf_ugaussian_Qinv(c->margin.risk), 0.0);
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->performance = full->performance;
+    answer->balance = cg_heat_balance_at(c, run->thermal, full);
     for (int r = 0; r < CG_RINGS; r++)
         answer->film[r] = full->film[r];
     for (int r = 0; r < CG_RING_OIL; r++)

@@ -21,6 +21,7 @@
 #include "case.h"
 #include "clearance.h"
 #include "duty_run.h"
+#include "heat_balance.h"
 #include "ring_gap.h"
 #include "second_gap.h"
 #include "status.h"
@@ -144,6 +145,7 @@ struct cg_answer {
     struct cg_verdict verdict, second_verdict; /* top, second ring */
     double settled_closure; /* top ring, settled at rated full load [m] */
     struct cg_performance performance; /* at rated speed, full load */
+    struct cg_heat_balance balance;    /* there */
     double film[CG_RINGS];  /* that heat crosses there [m] */
     struct cg_film_mean film_mean[CG_RING_OIL]; /* there, by the Reynolds law */
     struct cg_heat_ledger ledger;

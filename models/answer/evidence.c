@@ -27,8 +27,14 @@ const char *cg_evidence_name(enum cg_evidence_what what)
 {
     static const char *const names[] = {"crown",       "groove_top",
                                         "ring_top",    "ring_second",
-                                        "liner",       "ends"};
+                                        "liner",       "exhaust_probe",
+                                        "coolant_share", "ends"};
     return names[what];
+}
+
+bool cg_evidence_is_steady(enum cg_evidence_what what)
+{
+    return what == CG_EVIDENCE_PROBE || what == CG_EVIDENCE_COOLANT;
 }
 
 void cg_evidence_free(struct cg_evidence *evidence)
@@ -58,6 +64,8 @@ static void choose_inputs(const struct cg_case *c,
 
 static struct cg_sight sight_of(const struct cg_evidence_entry *entry)
 {
+    if (entry->what == CG_EVIDENCE_COOLANT)
+        return (struct cg_sight){CG_SIGHT_VALUE, entry->share, entry->spread};
     if (entry->what != CG_EVIDENCE_ENDS)
         return (struct cg_sight){CG_SIGHT_VALUE, entry->temperature,
                                  entry->spread};

@@ -3,7 +3,8 @@
  * (input_law.h) as what was known before (posterior.h).
  *
  * An entry is a temperature of one body, at an instant or the highest of the
- * duty, or the sign that the top ring's ends touched, or did not, at a known
+ * duty; or what is read on the engine settled at one speed and load (a probe in
+ * the exhaust collector, the coolant's share of the fuel's energy); or the sign that the top ring's ends touched, or did not, at a known
  * cold gap.  It was found in a run: the engine through some duty.
  *
  * Inputs are of three kinds.  What the engine is (contacts, films, expansion,
@@ -38,6 +39,8 @@ enum cg_evidence_what {
     CG_EVIDENCE_RING_TOP,    /* mean of the ring */
     CG_EVIDENCE_RING_SECOND,
     CG_EVIDENCE_LINER,       /* bore surface at `depth` */
+    CG_EVIDENCE_PROBE,       /* reading of a probe in the exhaust collector */
+    CG_EVIDENCE_COOLANT,     /* heat to the coolant over the fuel's */
     CG_EVIDENCE_ENDS         /* of the top ring: touched or not */
 };
 
@@ -45,7 +48,9 @@ struct cg_evidence_entry {
     enum cg_evidence_what what;
     size_t run;
     double temperature;  /* measured [K] */
-    double spread;       /* one standard deviation [K], of the gap [m] */
+    double share;        /* of the fuel's energy, of the coolant [1] */
+    double spread;       /* one standard deviation [K], of the gap [m], of the
+                            share [1] */
     double time;         /* [s] into the duty; NaN: the highest of the duty */
     double depth;        /* below the deck, of the liner [m] */
     bool touched;
@@ -59,6 +64,15 @@ struct cg_evidence {
     size_t runs;
     struct cg_case *run; /* [runs], owned: the engine as it was measured */
 };
+
+/* Default spreads of what is read on a steady engine, the model's own error in
+ * them included (heat_balance.h, exhaust.h): wide; common practice, no source. */
+#define CG_EVIDENCE_PROBE_SPREAD 40.0   /* [K] */
+#define CG_EVIDENCE_COOLANT_SPREAD 0.25 /* of the share measured [1] */
+
+/* Whether it is read on the engine while it runs at one speed and load, and not
+ * found in a body. */
+bool cg_evidence_is_steady(enum cg_evidence_what what);
 
 /* How a temperature was found. */
 struct cg_evidence_way {
@@ -79,7 +93,8 @@ struct cg_learned {
     size_t entries; /* 0: nothing to learn from, nothing changes */
     double mean[CG_INPUTS];                  /* before: 0 */
     double covariance[CG_INPUTS][CG_INPUTS]; /* before: correlations */
-    /* Of each entry, by the model [K], or the hot gap left of a sign [m]. */
+    /* Of each entry, by the model [K], the share [1], or the hot gap left of a
+     * sign [m]. */
     double before[CG_EVIDENCE], after[CG_EVIDENCE];
 };
 

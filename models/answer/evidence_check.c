@@ -38,6 +38,9 @@ static void write_entry(const struct cg_evidence *evidence, size_t i,
         snprintf(text, ENTRY_TEXT, "evidence[%zu] (ends %s at %.3g mm%s)", i,
                  entry->touched ? "touched" : "did not touch",
                  entry->cold_gap * 1e3, line);
+    else if (entry->what == CG_EVIDENCE_COOLANT)
+        snprintf(text, ENTRY_TEXT, "evidence[%zu] (%s %.3g %%%s)", i,
+                 cg_evidence_name(entry->what), entry->share * 100.0, line);
     else
         snprintf(text, ENTRY_TEXT, "evidence[%zu] (%s %.4g C%s)", i,
                  cg_evidence_name(entry->what),

@@ -6,6 +6,7 @@
 #include "evidence_work.h"
 #include "follow.h"
 #include "growth.h"
+#include "heat_balance.h"
 #include "uncertain.h"
 
 /* Slopes are taken between so many standard deviations up and down: wide
@@ -62,6 +63,9 @@ static double seen_at(const struct observer *observer,
         return cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND);
     case CG_EVIDENCE_LINER:
         return cg_thermal_bore_at(thermal, temperature, entry->depth);
+    case CG_EVIDENCE_PROBE:
+    case CG_EVIDENCE_COOLANT:
+        break; /* read_steady */
     case CG_EVIDENCE_ENDS:
         return closure_at(observer, temperature);
     }
@@ -115,11 +119,29 @@ static void list_highest(struct observer *observer)
     follow->count = 0;
     for (size_t i = 0; i < observer->evidence->entries; i++) {
         const struct cg_evidence_entry *entry = &observer->evidence->entry[i];
-        if (entry->run == observer->run && isnan(entry->time))
+        if (entry->run == observer->run && isnan(entry->time) &&
+            !cg_evidence_is_steady(entry->what))
             observer->entry[follow->count++] = i;
     }
     follow->read = read_highest;
     follow->context = observer;
+}
+
+/* The entries that are read on the engine where the duty starts settled. */
+static void read_steady(const struct observer *observer)
+{
+    const struct cg_duty_run *run = observer->duty;
+    const struct cg_heat_balance balance = cg_heat_balance_at(
+        observer->c, run->thermal, &run->point[run->start]);
+    for (size_t i = 0; i < observer->evidence->entries; i++) {
+        const struct cg_evidence_entry *entry = &observer->evidence->entry[i];
+        if (entry->run != observer->run)
+            continue;
+        if (entry->what == CG_EVIDENCE_PROBE)
+            observer->y[i] = balance.exhaust.reading;
+        else if (entry->what == CG_EVIDENCE_COOLANT)
+            observer->y[i] = balance.coolant / balance.fuel;
+    }
 }
 
 /* Values of the entries of run number `number`. */
@@ -145,6 +167,8 @@ static enum cg_status observe_run(const struct cg_evidence *evidence,
         status = cg_duty_run_go(c, run, 0.0, see, &observer, NULL, error);
     for (size_t k = 0; k < observer.follow.count && status == CG_OK; k++)
         y[observer.entry[k]] = observer.follow.most[k];
+    if (status == CG_OK)
+        read_steady(&observer);
     free(observer.strain);
     cg_follow_free(&observer.follow);
     return status;

@@ -51,7 +51,10 @@ struct cg_charge_case {
     double compressor_efficiency; /* isentropic [1] */
     double cooler_effectiveness;  /* [1], 0: no cooler */
     double intake_heating;        /* rise from cooler to valve [K] */
-    double evaporation;           /* share of latent heat taken from charge */
+    double evaporation;           /* share of latent heat taken from the charge
+                                     before the valve */
+    double wall_evaporation;      /* share of the rest taken from port walls */
+    double port_factor;           /* exhaust port's heat over a pipe's [1] */
     double volumetric_efficiency; /* against manifold density [1] */
     int charger;                  /* enum cg_drive_kind */
     double exhaust_base;          /* exhaust over ambient, no turbine [Pa] */
@@ -69,7 +72,7 @@ struct cg_combustion_case {
     double burn50_deg;           /* at no boost, after TDC */
     double retard_deg_per_100kPa;/* later burn per 100 kPa of boost */
     double burn_duration_deg;    /* 10-90 % */
-    double efficiency;           /* share of the fuel that reacts [1] */
+    double efficiency;           /* share of the charge that burns [1] */
     double chamber_area;         /* head's face over bore area [1] */
 };
 

@@ -84,6 +84,34 @@ static double most_evaporation(const struct cg_case *c)
     return fmax(most, 0.0);
 }
 
+/* The share of the latent heat left that walls must give at least, so that the
+ * charge does not enter the cylinder as if below COLDEST_ENTRY: the fuel's own
+ * capacity for heat and the residual then keep it above what the gas laws
+ * hold for (150 K). */
+#define COLDEST_ENTRY 130.0
+static double least_wall_evaporation(const struct cg_case *c)
+{
+    double least = 0.0;
+    struct cg_case dry = *c, wet = *c;
+    dry.charge.evaporation = 0.0;
+    wet.charge.evaporation = 1.0;
+    for (int i = 0; i <= 10; i++) {
+        struct cg_operating at = {
+            .speed = c->engine.speed, .load = 0.1 * i, .heat_factor = 1.0};
+        struct cg_charge_state warm, cold, own;
+        cg_operating_charge(&dry, &at, &warm);
+        cg_operating_charge(&wet, &at, &cold);
+        cg_operating_charge(c, &at, &own);
+        double left = (1.0 - c->charge.evaporation) *
+                      (warm.manifold_temperature - cold.manifold_temperature);
+        if (left > 0.0)
+            least = fmax(least,
+                         1.0 - (own.manifold_temperature - COLDEST_ENTRY) /
+                                   left);
+    }
+    return least;
+}
+
 /* Hotter, no charge reaches the spark (700 K is what the cycle stands). */
 static bool charge_too_hot(const struct cg_case *c)
 {
@@ -114,6 +142,13 @@ static void check_charge(const struct cg_case *c, struct list *list)
                 "charge.evaporation", "fuel.lambda", most_evaporation(c),
                 "cools the charge below -43 C, where fuel no longer "
                 "evaporates; must be at most");
+    complain_if(list,
+                c->charge.evaporation <= most_evaporation(c) &&
+                    c->charge.wall_evaporation < least_wall_evaporation(c),
+                "charge.wall_evaporation", "charge.evaporation",
+                least_wall_evaporation(c),
+                "leaves too much of the fuel to evaporate in the cylinder; "
+                "must be at least");
     complain_if(list, c->charge.closed_throttle >= c->charge.ambient_pressure,
                 "charge.closed_throttle", "charge.ambient_pressure",
                 c->charge.ambient_pressure,

@@ -89,6 +89,9 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
         c->combustion.burn50_deg + fmin(retard, CG_RETARD_MOST);
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
+    double liquid = 1.0 - c->charge.evaporation;
+    input->latent_walls = liquid * c->charge.wall_evaporation;
+    input->latent_charge = liquid - input->latent_walls;
     input->correlation = correlation;
     input->heat_factor = c->combustion.heat_factor * operating->heat_factor;
     input->chamber_area_ratio = c->combustion.chamber_area;

@@ -89,6 +89,8 @@ static void sum_energies(const struct cg_cycle_input *input,
     cycle->heat_head = end[CG_ZONE_HEAD];
     cycle->heat_piston = end[CG_ZONE_PISTON];
     cycle->heat_liner = end[CG_ZONE_LINER];
+    cycle->heat_evaporation =
+        input->latent_walls * cycle->fuel_mass * input->fuel->latent_heat;
     cycle->imep_gross = cycle->gross_work / cg_crank_swept(&input->crank);
     cycle->imep_net = end[CG_ZONE_WORK] / cg_crank_swept(&input->crank);
 

@@ -11,6 +11,10 @@
  *   that is in the volumetric efficiency.  Closing before it ends the inflow.
  * - Exhaust: see zone.c.  The exhaust closes as the intake opens, at top dead
  *   centre; what is left is the residual.
+ * Fuel enters as liquid.  What evaporates before the valve has cooled the charge
+ * already; what evaporates on port and valve walls is paid by them; the rest
+ * is taken from the charge as it enters (latent_charge), though part of it
+ * evaporates a little later, in compression.
  * Products are frozen as the water-gas equilibrium leaves them: there is no
  * dissociation, so that peak temperatures come out some per cent high.
  */
@@ -47,7 +51,12 @@ struct cg_cycle_input {
     double lambda;                 /* [1] */
     double burn50_deg;             /* crank angle of half burned, after TDC */
     double burn_duration_deg;      /* 10 % to 90 % burned */
-    double combustion_efficiency;  /* share of the fuel that reacts [0..1] */
+    double combustion_efficiency;  /* share of the charge that burns [0..1] */
+    double latent_charge;          /* share of the fuel's latent heat that the
+                                      charge gives in the cylinder [0..1] */
+    double latent_walls;           /* and that port and valve walls give; the
+                                      rest was taken before manifold_temperature
+                                      [0..1], both together at most 1 */
     const struct cg_heat_transfer *correlation;
     double heat_factor;            /* multiplies the coefficient [1] */
     double chamber_area_ratio;     /* head's gas face over bore area [1] */
@@ -70,19 +79,36 @@ struct cg_cycle_point {
     double burned;      /* mass fraction burned [1] */
 };
 
-enum { CG_CYCLE_POINTS = 7201 };
+/* Gas side of the walls at a node of the integration, and its weight in means
+ * over the cycle: Simpson's rule over each step, as the classical Runge-Kutta
+ * scheme integrates what it is given, leg by leg, so that no rule reaches over
+ * a kink. */
+struct cg_cycle_side {
+    double width;       /* [deg]; they sum to 720 */
+    double depth;       /* [m] */
+    double coefficient; /* h [W/(m2 K)] */
+    double heat;        /* h T [W/m2] */
+};
+
+enum {
+    CG_CYCLE_POINTS = 7201,
+    CG_CYCLE_SIDES = 2 * CG_CYCLE_POINTS + 8 /* legs */
+};
 
 /* Everything per cylinder and cycle unless said otherwise. */
 struct cg_cycle {
     size_t points;
     struct cg_cycle_point point[CG_CYCLE_POINTS]; /* rising angle, covers
                                            -360..360 with both ends */
+    size_t sides;
+    struct cg_cycle_side side[CG_CYCLE_SIDES];
     struct cg_residual residual;
     double air_mass, fuel_mass, residual_mass, trapped_mass; /* [kg] */
     double fuel_energy;        /* fuel_mass times lower heating value [J] */
     double gross_work;         /* compression and expansion, -180..180 [J] */
     double pumping_work;       /* the rest (negative: lost) [J] */
     double heat_head, heat_piston, heat_liner; /* lost to the walls [J] */
+    double heat_evaporation;   /* taken from port and valve walls [J] */
     double unburned_energy;    /* heating value of CO, H2 and fuel vapour that
                                   leave [J] */
     double exhaust_temperature;/* enthalpy mean of what leaves [K] */
@@ -103,7 +129,7 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
  * temperature, times its share of the charge, below 5e-7.  A rough cycle
  * repeats to 4e-4 and takes a fifth of the steps: its wall heat is within 3 % of
  * the full one's, the ratio of two of them within 0.1 % (tested), and its
- * energy_residual is not small.  `cycle` is caller-owned; about 0.4 MB, so not
+ * energy_residual is not small.  `cycle` is caller-owned; about 0.8 MB, so not
  * on a small stack.  CG_BAD_INPUT as cg_cycle_check, CG_NUMERICAL (with the
  * crank angle) if the gas leaves 150..6000 K or the cycle does not come to
  * repeat.  A failed run leaves cycle->points = 0 and nothing else to read. */

@@ -77,8 +77,10 @@ static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
                        cg_crank_clearance(&input->crank);
     zone->intake_density =
         cg_pass_air(input) * cg_pass_charge_per_air(input) / uncovered;
+    double fuel_share = 1.0 - 1.0 / cg_pass_charge_per_air(input);
     zone->intake_enthalpy =
-        cg_mixture_enthalpy(&zone->fresh, input->manifold_temperature);
+        cg_mixture_enthalpy(&zone->fresh, input->manifold_temperature) -
+        input->latent_charge * fuel_share * input->fuel->latent_heat;
 }
 
 static void set_legs(const struct cg_cycle_input *input, struct cg_pass *pass)
@@ -127,6 +129,23 @@ static void record_point(struct cg_cycle *cycle,
     };
 }
 
+/* Takes a step's three nodes into the cycle's sides; the first is the last of
+ * the step before, unless a leg begins. */
+static void record_sides(struct cg_cycle *cycle, bool begins,
+                         const struct cg_zone_node node[3],
+                         const struct cg_zone_gas gas[3])
+{
+    double width = node[2].angle_deg - node[0].angle_deg;
+    if (!begins)
+        cycle->side[cycle->sides - 1].width += width / 6.0;
+    for (int i = begins ? 0 : 1; i < 3; i++) {
+        assert(cycle->sides < CG_CYCLE_SIDES);
+        cycle->side[cycle->sides++] = (struct cg_cycle_side){
+            (i == 1 ? 4.0 : 1.0) * width / 6.0, node[i].depth,
+            gas[i].coefficient, gas[i].heat};
+    }
+}
+
 static double burned_at(const struct cg_zone *zone, enum cg_phase phase,
                         double angle_deg)
 {
@@ -153,16 +172,18 @@ static enum cg_status run_leg(const struct cg_zone *zone,
     cg_zone_node(zone, leg->phase, leg->from_deg, &node[2]);
     for (int i = 0; i < steps; i++) {
         double t = y[CG_ZONE_TEMPERATURE];
-        struct cg_zone_gas gas;
+        struct cg_zone_gas gas[3];
         node[0] = node[2];
         cg_zone_node(zone, leg->phase, leg->from_deg + half * (2 * i + 1),
                      &node[1]);
         cg_zone_node(zone, leg->phase, leg->from_deg + half * (2 * i + 2),
                      &node[2]);
-        cg_zone_step(zone, leg->phase, node, y, &gas);
-        if (record)
-            record_point(cycle, &node[0], t, &gas,
+        cg_zone_step(zone, leg->phase, node, y, gas);
+        if (record) {
+            record_point(cycle, &node[0], t, &gas[0],
                          burned_at(zone, leg->phase, node[0].angle_deg));
+            record_sides(cycle, i == 0, node, gas);
+        }
         t = y[CG_ZONE_TEMPERATURE];
         if (!(t >= coldest && t <= hottest) || !(y[CG_ZONE_MASS] > 0.0))
             return cg_error_set(error, CG_NUMERICAL,
@@ -183,7 +204,7 @@ static enum cg_status run_pass(struct cg_pass *pass, bool fine,
         [CG_ZONE_MASS] = pass->residual[CG_RESIDUAL_MASS],
         [CG_ZONE_BURNED] = pass->residual[CG_RESIDUAL_BURNED],
     };
-    cycle->points = 0;
+    cycle->points = cycle->sides = 0;
     for (int i = 0; i < CG_LEGS; i++) {
         memcpy(pass->edge[i], y, sizeof y);
         if (i == closing_leg(pass))

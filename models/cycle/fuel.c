@@ -135,16 +135,14 @@ static double rich_carbon_dioxide(double c, double h, double o)
     return 2.0 * c * excess / (b + root);
 }
 
-void cg_fuel_burned(const struct cg_fuel *fuel, double lambda,
-                    double efficiency, double *moles)
+/* Complete burning of one mole of fuel that has the air of `moles`. */
+static void burn_whole(const struct cg_fuel *fuel, double *moles)
 {
-    assert(lambda >= 0.5 * efficiency);
-    cg_fuel_fresh(fuel, lambda, moles);
-    double c = efficiency * fuel->carbon, h = efficiency * fuel->hydrogen;
-    double oxygen = 2.0 * moles[CG_O2] + efficiency * fuel->oxygen;
+    double c = fuel->carbon, h = fuel->hydrogen;
+    double oxygen = 2.0 * moles[CG_O2] + fuel->oxygen;
     double needed = 2.0 * c + 0.5 * h;
 
-    moles[CG_FUEL] = 1.0 - efficiency;
+    moles[CG_FUEL] = 0.0;
     if (oxygen >= needed) {
         moles[CG_CO2] = c;
         moles[CG_H2O] = 0.5 * h;
@@ -156,4 +154,18 @@ void cg_fuel_burned(const struct cg_fuel *fuel, double lambda,
         moles[CG_H2] = 0.5 * h - moles[CG_H2O];
         moles[CG_O2] = 0.0;
     }
+}
+
+/* What escapes the flame, in crevices and at cold walls, is mixture and not
+ * fuel alone: it keeps its air. */
+void cg_fuel_burned(const struct cg_fuel *fuel, double lambda,
+                    double efficiency, double *moles)
+{
+    double fresh[CG_SPECIES];
+    assert(lambda >= 0.5);
+    cg_fuel_fresh(fuel, lambda, fresh);
+    cg_fuel_fresh(fuel, lambda, moles);
+    burn_whole(fuel, moles);
+    for (int s = 0; s < CG_SPECIES; s++)
+        moles[s] = efficiency * moles[s] + (1.0 - efficiency) * fresh[s];
 }

@@ -41,9 +41,11 @@ void cg_fuel_poly(const struct cg_fuel *fuel, struct cg_poly *poly);
 /* Moles per mole of fuel [CG_SPECIES entries] of fresh charge at `lambda`, and
  * of its burned products.  Rich products share CO, CO2, H2, H2O by the water-
  * gas equilibrium constant 3.5 (Heywood 1988, sec. 4.9.1); lean ones keep O2.
- * `efficiency` [0..1]: the share of the fuel that burns; the rest stays as
- * fuel.  Dry air: N2 78.084, O2 20.946, Ar 0.970 (CO2 counted as Ar).
- * lambda >= 0.5 efficiency: with less air carbon would stay as soot. */
+ * `efficiency` [0..1]: the share of the charge that burns; the rest stays
+ * fresh, fuel with its own air, as what escapes the flame in crevices and at
+ * cold walls is (Heywood 1988, sec. 11.4.3).  Dry air: N2 78.084, O2 20.946,
+ * Ar 0.970 (CO2 counted as Ar).  lambda >= 0.5: with less air carbon would
+ * stay as soot. */
 void cg_fuel_fresh(const struct cg_fuel *fuel, double lambda, double *moles);
 void cg_fuel_burned(const struct cg_fuel *fuel, double lambda,
                     double efficiency, double *moles);

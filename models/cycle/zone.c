@@ -189,42 +189,44 @@ static void rates(const struct cg_zone *zone, enum cg_phase phase,
                     dy[CG_ZONE_WORK] - dy[CG_ZONE_HEAD] - dy[CG_ZONE_PISTON] -
                     dy[CG_ZONE_LINER];
     dy[CG_ZONE_TEMPERATURE] = energy / (m * (gas.cp - gas.gas_constant));
-    *out = (struct cg_zone_gas){pressure, h};
+    *out = (struct cg_zone_gas){pressure, h, h * t};
 }
 
 static void runge_kutta(const struct cg_zone *zone, enum cg_phase phase,
                         const struct cg_zone_node node[3], double *y,
-                        struct cg_zone_gas *gas)
+                        struct cg_zone_gas gas[3])
 {
     enum { N = CG_ZONE_VARIABLES };
     double step = node[2].angle_deg - node[0].angle_deg;
     double k1[N], k2[N], k3[N], k4[N], stage[N];
-    struct cg_zone_gas unused;
+    struct cg_zone_gas half;
 
-    rates(zone, phase, &node[0], y, k1, gas);
+    rates(zone, phase, &node[0], y, k1, &gas[0]);
     for (int i = 0; i < N; i++)
         stage[i] = y[i] + 0.5 * step * k1[i];
-    rates(zone, phase, &node[1], stage, k2, &unused);
+    rates(zone, phase, &node[1], stage, k2, &half);
     for (int i = 0; i < N; i++)
         stage[i] = y[i] + 0.5 * step * k2[i];
-    rates(zone, phase, &node[1], stage, k3, &unused);
+    rates(zone, phase, &node[1], stage, k3, &gas[1]);
     for (int i = 0; i < N; i++)
         stage[i] = y[i] + step * k3[i];
-    rates(zone, phase, &node[2], stage, k4, &unused);
+    rates(zone, phase, &node[2], stage, k4, &gas[2]);
     for (int i = 0; i < N; i++)
         y[i] += step / 6.0 * (k1[i] + 2.0 * (k2[i] + k3[i]) + k4[i]);
+    gas[1].coefficient = 0.5 * (half.coefficient + gas[1].coefficient);
+    gas[1].heat = 0.5 * (half.heat + gas[1].heat);
 }
 
 /* From angle to angle [deg], nodes included. */
 static void part_step(const struct cg_zone *zone, enum cg_phase phase,
-                      double from_deg, double to_deg, double *y,
-                      struct cg_zone_gas *gas)
+                      double from_deg, double to_deg, double *y)
 {
     struct cg_zone_node node[3];
+    struct cg_zone_gas unused[3];
     for (int i = 0; i < 3; i++)
         cg_zone_node(zone, phase, from_deg + 0.5 * i * (to_deg - from_deg),
                      &node[i]);
-    runge_kutta(zone, phase, node, y, gas);
+    runge_kutta(zone, phase, node, y, unused);
 }
 
 /* cp has a kink where its two polynomials meet.  A step over it loses three
@@ -232,7 +234,7 @@ static void part_step(const struct cg_zone *zone, enum cg_phase phase,
  * near the kink. */
 void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
                   const struct cg_zone_node node[3], double *y,
-                  struct cg_zone_gas *gas)
+                  struct cg_zone_gas gas[3])
 {
     double start[CG_ZONE_VARIABLES];
     memcpy(start, y, sizeof start);
@@ -240,12 +242,11 @@ void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
     double share = (CG_GAS_JOINT - start[CG_ZONE_TEMPERATURE]) /
                    (y[CG_ZONE_TEMPERATURE] - start[CG_ZONE_TEMPERATURE]);
     if (share > 0.0 && share < 1.0) {
-        struct cg_zone_gas unused;
         double from = node[0].angle_deg, to = node[2].angle_deg;
         double kink = from + share * (to - from);
         memcpy(y, start, sizeof start);
-        part_step(zone, phase, from, kink, y, gas);
-        part_step(zone, phase, kink, to, y, &unused);
+        part_step(zone, phase, from, kink, y);
+        part_step(zone, phase, kink, to, y);
     }
 }
 

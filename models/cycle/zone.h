@@ -77,6 +77,7 @@ struct cg_zone_node {
 struct cg_zone_gas {
     double pressure;    /* [Pa] */
     double coefficient; /* heat_factor included [W/(m2 K)] */
+    double heat;        /* coefficient times temperature [W/m2] */
 };
 
 /* Takes y at intake closing as the reference state of the correlations and of
@@ -95,11 +96,12 @@ void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,
                   double angle_deg, struct cg_zone_node *node);
 
 /* Advances y[CG_ZONE_VARIABLES] from node[0] to node[2] by one classical
- * Runge-Kutta step of fourth order; node[1] lies half way.  gas: at node[0].
+ * Runge-Kutta step of fourth order; node[1] lies half way.  gas[3]: at the
+ * nodes, to the order that Simpson's rule over the step asks for.
  * A hopeless step leaves NaN or a wild temperature in y: check it. */
 void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
                   const struct cg_zone_node node[3], double *y,
-                  struct cg_zone_gas *gas);
+                  struct cg_zone_gas gas[3]);
 
 /* Pressure and coefficient at a node.  Cannot fail. */
 void cg_zone_gas(const struct cg_zone *zone, enum cg_phase phase,

@@ -222,6 +222,11 @@ static void set_performance(const struct cg_case *c,
     out->peak_rise = cycle->peak_rise;
     out->exhaust_temperature = cycle->exhaust_temperature;
     out->wall_heat_share = wall / cycle->fuel_energy;
+    out->head_heat = cycle->heat_head * rate;
+    out->piston_heat = cycle->heat_piston * rate;
+    out->bore_heat = cycle->heat_liner * rate;
+    out->evaporation_heat = cycle->heat_evaporation * rate;
+    out->unburned_power = cycle->unburned_energy * rate;
     out->energy_residual = cycle->energy_residual;
     out->peak_flux =
         cg_gas_side_peak_flux(cycle, point->input.piston_temperature);
@@ -328,8 +333,13 @@ static void follow_walls(const struct cg_case *c,
     read_walls(c, thermal, point, &walls);
     double flux =
         crown.coefficient * (crown.temperature - walls.piston_temperature);
-    if (performance->mean_flux != 0.0)
-        performance->wall_heat_share *= flux / performance->mean_flux;
+    if (performance->mean_flux != 0.0) {
+        double ratio = flux / performance->mean_flux;
+        performance->wall_heat_share *= ratio;
+        performance->head_heat *= ratio;
+        performance->piston_heat *= ratio;
+        performance->bore_heat *= ratio;
+    }
     performance->mean_flux = flux;
 }
 

@@ -28,6 +28,9 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double peak_rise;        /* of pressure, knock left out [Pa/deg] */
     double exhaust_temperature; /* [K] */
     double wall_heat_share;  /* of the fuel energy [1] */
+    double head_heat, piston_heat, bore_heat; /* from the gas [W] */
+    double evaporation_heat; /* from port and valve walls to the fuel [W] */
+    double unburned_power;   /* heating value that leaves [W] */
     double peak_flux;        /* on the crown [W/m2] */
     double mean_flux;        /* on the crown [W/m2] */
     double energy_residual;  /* of the cycle, over fuel energy [1] */

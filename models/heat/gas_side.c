@@ -2,24 +2,14 @@
 
 #include <math.h>
 
-/* Crank width of point i by the trapezoidal rule [deg]. */
-static double crank_width(const struct cg_cycle *cycle, size_t i)
-{
-    size_t before = i > 0 ? i - 1 : i;
-    size_t after = i + 1 < cycle->points ? i + 1 : i;
-    return 0.5 * (cycle->point[after].crank_deg -
-                  cycle->point[before].crank_deg);
-}
-
 struct cg_mean_gas cg_gas_side_crown(const struct cg_cycle *cycle)
 {
     double width = 0.0, h = 0.0, heat = 0.0;
-    for (size_t i = 0; i < cycle->points; i++) {
-        const struct cg_cycle_point *point = &cycle->point[i];
-        double w = crank_width(cycle, i);
-        width += w;
-        h += w * point->coefficient;
-        heat += w * point->coefficient * point->temperature;
+    for (size_t i = 0; i < cycle->sides; i++) {
+        const struct cg_cycle_side *side = &cycle->side[i];
+        width += side->width;
+        h += side->width * side->coefficient;
+        heat += side->width * side->heat;
     }
     return (struct cg_mean_gas){h / width, heat / h};
 }
@@ -29,11 +19,11 @@ struct cg_mean_gas cg_gas_side_crown(const struct cg_cycle *cycle)
  * so that summing from the bottom up gives every station its whole: one pass
  * over the cycle instead of one for each station. */
 static void deposit(const struct cg_bore_grid *grid,
-                    const struct cg_cycle_point *point, double width,
-                    struct cg_mean_gas *gas)
+                    const struct cg_cycle_side *side, struct cg_mean_gas *gas)
 {
-    double h = width * point->coefficient, heat = h * point->temperature;
-    double place = fmin(point->depth / cg_station_height(grid),
+    double h = side->width * side->coefficient;
+    double heat = side->width * side->heat;
+    double place = fmin(side->depth / cg_station_height(grid),
                         (double)grid->stations);
     size_t last = grid->stations - 1;
     size_t s = (size_t)place < last ? (size_t)place : last;
@@ -53,12 +43,11 @@ void cg_gas_side_stations(const struct cg_cycle *cycle,
     struct cg_mean_gas crown = cg_gas_side_crown(cycle);
     for (size_t s = 0; s < grid->stations; s++)
         gas[s] = (struct cg_mean_gas){0.0, 0.0};
-    for (size_t i = 0; i < cycle->points; i++)
-        deposit(grid, &cycle->point[i], crank_width(cycle, i), gas);
-
-    double h = 0.0, heat = 0.0;
-    double width = cycle->point[cycle->points - 1].crank_deg -
-                   cycle->point[0].crank_deg;
+    double h = 0.0, heat = 0.0, width = 0.0;
+    for (size_t i = 0; i < cycle->sides; i++) {
+        deposit(grid, &cycle->side[i], gas);
+        width += cycle->side[i].width;
+    }
     for (size_t s = grid->stations; s-- > 0;) {
         h += gas[s].coefficient;
         heat += gas[s].temperature;

@@ -13,7 +13,7 @@
 
 #define TABLES                                                                 \
     "summary.dat history.dat clearance.dat stroke.dat cycle.dat film.dat "     \
-    "sensitivity.dat evidence.dat evidence_inputs.dat "                        \
+    "balance.dat sensitivity.dat evidence.dat evidence_inputs.dat "            \
     "evidence_correlations.dat histogram.dat"
 
 /* What is found, and what it is found with. */

@@ -132,11 +132,15 @@ static void print_evidence(bool inch)
     const struct cg_evidence_way *ways = cg_evidence_ways(&count);
     printf("\n# What was measured on this engine teaches the model, and so "
            "narrows what it allows for:\n# a temperature (what:");
-    for (int what = 0; what < CG_EVIDENCE_ENDS; what++)
+    for (int what = 0; what < CG_EVIDENCE_PROBE; what++)
         printf(" %s", cg_evidence_name((enum cg_evidence_what)what));
     printf(";\n# liner with depth), or whether the top ring's ends touched "
-           "at a cold gap.\n# how says how, and so how well (one standard "
-           "deviation; common practice, no source):\n");
+           "at a cold gap; at a\n# steady speed_rpm and load also "
+           "exhaust_probe, temperature_C in the collector\n# (+- %g K), and "
+           "coolant_share, share_pct of the fuel's energy (+- %g %% of it).\n"
+           "# how says how, and so how well (one standard "
+           "deviation; common practice, no source):\n",
+           CG_EVIDENCE_PROBE_SPREAD, 100.0 * CG_EVIDENCE_COOLANT_SPREAD);
     for (size_t i = 0; i < count; i++)
         printf("#   %-14s %2.0f K  %s\n", ways[i].name, ways[i].spread,
                ways[i].doc);

@@ -22,9 +22,15 @@ struct field {
 
 #define AT(name) offsetof(struct cg_reading_numbers, name)
 
+/* Of the gas, and of any metal that is to be run again [C]. */
+#define HOTTEST_GAS 1300.0
+#define HOTTEST_METAL 700.0
+
 static const struct field fields[] = {
     {"temperature", CG_TEMPERATURE, false, CG_ZERO_CELSIUS - 40.0,
-     CG_ZERO_CELSIUS + 700.0, AT(temperature), NULL},
+     CG_ZERO_CELSIUS + HOTTEST_GAS, AT(temperature), NULL},
+    {"share", CG_SHARE, false, 0.01, 0.9, AT(share), NULL},
+    {"spread", CG_SHARE, false, 0.001, 0.5, AT(share_spread), NULL},
     {"spread", CG_DIFFERENCE, false, 0.1, 100.0, AT(spread), NULL},
     {"spread", CG_LENGTH, false, 1e-6, 1e-3, AT(gap_spread), NULL},
     {"at", CG_TIME, false, 0.0, 36000.0, AT(time), NULL},
@@ -44,7 +50,7 @@ static const struct field fields[] = {
 static const char *const keys[] = {
     "what", "temperature_C", "temperature_F", "temperature_K", "spread_K",
     "how", "at_s", "at_min", "depth_mm", "depth_in", "touched", "cold_gap_mm",
-    "cold_gap_in", "cold_gap_thou", "spread_mm", "spread_thou", "duty",
+    "cold_gap_in", "cold_gap_thou", "share_pct", "spread_pct", "spread_mm", "spread_thou", "duty",
     "boost_kPa", "boost_bar", "boost_psi", "coolant_C", "coolant_F",
     "ambient_C", "ambient_F", "speed_rpm", "speed_pct", "load"};
 
@@ -152,6 +158,8 @@ static void read_sign(const struct cg_reading *reading, const struct cg_case *c,
     cg_reading_refuse(reading, "how", reading->how != NULL, why);
     cg_reading_refuse(reading, "temperature", !isnan(number->temperature), why);
     cg_reading_refuse(reading, "spread_K", !isnan(number->spread), why);
+    cg_reading_refuse(reading, "share_pct", !isnan(number->share), why);
+    cg_reading_refuse(reading, "spread_pct", !isnan(number->share_spread), why);
     cg_reading_refuse(reading, "depth", !isnan(number->depth), why);
     cg_reading_refuse(reading, "at", !isnan(number->time),
            "does not go with touched, which is of the whole duty");
@@ -198,6 +206,34 @@ static void read_place(const struct cg_reading *reading,
                         "pass", most * 1e3);
 }
 
+/* What is read on the engine while it is held at one speed and load. */
+static void read_steady(const struct cg_reading *reading,
+                        struct cg_evidence_entry *entry)
+{
+    static const char why[] = "does not go with this what";
+    const struct cg_reading_numbers *number = &reading->number;
+    bool probe = entry->what == CG_EVIDENCE_PROBE;
+    cg_reading_refuse(reading, "how", reading->how != NULL, why);
+    cg_reading_refuse(reading, "at_s", !isnan(number->time), why);
+    cg_reading_refuse(reading, "speed_rpm",
+                      isnan(number->speed) && isnan(number->load),
+                      "missing; this what is read at one speed and load");
+    entry->time = NAN;
+    if (probe) {
+        entry->spread = isnan(number->spread) ? CG_EVIDENCE_PROBE_SPREAD
+                                              : number->spread;
+        return;
+    }
+    cg_reading_refuse(reading, "temperature", !isnan(number->temperature), why);
+    cg_reading_refuse(reading, "spread_K", !isnan(number->spread), why);
+    cg_reading_refuse(reading, "share_pct", isnan(number->share),
+                      "missing, the coolant's share of the fuel's energy");
+    entry->share = number->share;
+    entry->spread = isnan(number->share_spread)
+                        ? CG_EVIDENCE_COOLANT_SPREAD * number->share
+                        : number->share_spread;
+}
+
 /* How it was found, and so how well. */
 static void read_way(const struct cg_reading *reading,
                      struct cg_evidence_entry *entry)
@@ -233,10 +269,24 @@ static void read_temperature(const struct cg_reading *reading,
     const struct cg_reading_numbers *number = &reading->number;
     cg_reading_refuse(reading, "cold_gap", !isnan(number->cold_gap), why);
     cg_reading_refuse(reading, "spread_mm", !isnan(number->gap_spread), why);
-    cg_reading_refuse(reading, "temperature_C", isnan(number->temperature),
-           "missing, what was measured");
     entry->temperature = number->temperature;
     read_place(reading, c, entry);
+    if (entry->what != CG_EVIDENCE_COOLANT) {
+        static const char share[] = "goes with what = \"coolant_share\" alone";
+        cg_reading_refuse(reading, "share_pct", !isnan(number->share), share);
+        cg_reading_refuse(reading, "spread_pct", !isnan(number->share_spread),
+                          share);
+        cg_reading_refuse(reading, "temperature_C", isnan(number->temperature),
+                          "missing, what was measured");
+    }
+    if (cg_evidence_is_steady(entry->what)) {
+        read_steady(reading, entry);
+        return;
+    }
+    if (entry->temperature > CG_ZERO_CELSIUS + HOTTEST_METAL)
+        cg_item_problem(reading->item, NULL, "temperature",
+                        "must be at most %g C for metal (got %g)", HOTTEST_METAL,
+                        entry->temperature - CG_ZERO_CELSIUS);
     read_way(reading, entry);
 }
 

@@ -8,6 +8,7 @@
 /* Numbers of an entry as given; NaN: not given. */
 struct cg_reading_numbers {
     double temperature, spread, gap_spread, time, depth, cold_gap;
+    double share, share_spread;
     double boost, coolant, ambient, speed, load;
 };
 

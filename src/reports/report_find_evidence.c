@@ -12,12 +12,23 @@
 
 enum { INPUT_TEXT = 96 };
 
-static size_t count_of(const struct cg_updated_case *updated, bool ends)
+/* Entries are told in three tables. */
+enum kind { TEMPERATURE, SHARE, SIGN };
+
+static enum kind kind_of(const struct cg_updated_case *updated, size_t i)
 {
-    size_t count = 0;
+    enum cg_evidence_what what = updated->evidence.entry[i].what;
+    return what == CG_EVIDENCE_ENDS      ? SIGN
+           : what == CG_EVIDENCE_COOLANT ? SHARE
+                                         : TEMPERATURE;
+}
+
+static bool has(const struct cg_updated_case *updated, enum kind kind)
+{
     for (size_t i = 0; i < updated->learned.entries; i++)
-        count += (updated->evidence.entry[i].what == CG_EVIDENCE_ENDS) == ends;
-    return count;
+        if (kind_of(updated, i) == kind)
+            return true;
+    return false;
 }
 
 static void tell_measured(struct cg_report *report,
@@ -31,18 +42,42 @@ static void tell_measured(struct cg_report *report,
         {"before", "model before", CG_SHOW_TEMPERATURE},
         {"after", "after", CG_SHOW_TEMPERATURE}};
     const struct cg_learned *learned = &updated->learned;
-    if (count_of(updated, false) == 0)
+    if (!has(updated, TEMPERATURE))
         return;
     cg_report_table(report, "measured",
                     "Temperatures measured, and the model there", columns, 6);
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
-        if (entry->what == CG_EVIDENCE_ENDS)
+        if (kind_of(updated, i) != TEMPERATURE)
             continue;
         cg_report_cell_words(report, "%s", cg_evidence_name(entry->what));
         cg_report_cell(report,
                        entry->what == CG_EVIDENCE_LINER ? entry->depth : NAN);
         cg_report_cell(report, entry->temperature);
+        cg_report_cell(report, entry->spread);
+        cg_report_cell(report, learned->before[i]);
+        cg_report_cell(report, learned->after[i]);
+    }
+}
+
+static void tell_shares(struct cg_report *report,
+                        const struct cg_updated_case *updated)
+{
+    static const struct cg_report_column columns[] = {
+        {"measured", "measured", CG_SHOW_SHARE},
+        {"spread", "+-", CG_SHOW_SHARE},
+        {"before", "model before", CG_SHOW_SHARE},
+        {"after", "after", CG_SHOW_SHARE}};
+    const struct cg_learned *learned = &updated->learned;
+    if (!has(updated, SHARE))
+        return;
+    cg_report_table(report, "coolant_share",
+                    "The coolant's share of the fuel's energy", columns, 4);
+    for (size_t i = 0; i < learned->entries; i++) {
+        const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
+        if (kind_of(updated, i) != SHARE)
+            continue;
+        cg_report_cell(report, entry->share);
         cg_report_cell(report, entry->spread);
         cg_report_cell(report, learned->before[i]);
         cg_report_cell(report, learned->after[i]);
@@ -57,7 +92,7 @@ static void tell_ends(struct cg_report *report, const struct cg_updated_case *up
         {"before", "model before", CG_SHOW_SMALL_LENGTH},
         {"after", "after", CG_SHOW_SMALL_LENGTH}};
     const struct cg_learned *learned = &updated->learned;
-    if (count_of(updated, true) == 0)
+    if (!has(updated, SIGN))
         return;
     cg_report_table(report, "ends",
                     "Ends of the top ring as found, and the hot gap that the "
@@ -65,7 +100,7 @@ static void tell_ends(struct cg_report *report, const struct cg_updated_case *up
                     columns, 4);
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
-        if (entry->what != CG_EVIDENCE_ENDS)
+        if (kind_of(updated, i) != SIGN)
             continue;
         cg_report_cell_words(report, "ends %s",
                              entry->touched ? "touched" : "apart");
@@ -148,6 +183,7 @@ void cg_report_find_evidence(struct cg_report *report,
     cg_report_say(report, "What was measured on the engine as the config says "
                           "it, and what the model learned from it.");
     tell_measured(report, updated);
+    tell_shares(report, updated);
     tell_ends(report, updated);
     tell_inputs(report, updated);
     cg_report_say(report, "It holds for this engine on this fuel and tune. "

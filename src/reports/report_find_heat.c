@@ -67,6 +67,49 @@ static void tell_full_load(struct cg_report *report, const struct cg_case *c,
                      "peak just after TDC firing.");
 }
 
+static void tell_probe(struct cg_report *report,
+                       const struct cg_heat_balance *balance)
+{
+    const struct cg_exhaust *exhaust = &balance->exhaust;
+    cg_report_row(report, "heat_to_coolant", "Heat to the coolant",
+                  cg_quantity(CG_SHOW_POWER, balance->coolant));
+    cg_report_row(report, "heat_to_oil", "Heat to the oil",
+                  cg_quantity(CG_SHOW_POWER, balance->oil));
+    cg_report_row(report, "probe", "A probe in the collector reads about",
+                  cg_quantity(CG_SHOW_TEMPERATURE, exhaust->reading));
+    cg_report_row(report, "probe_port", "Less than at the valve, by the port",
+                  cg_quantity(CG_SHOW_KELVIN, exhaust->port_drop));
+    cg_report_row(report, "probe_radiation",
+                  "and by the probe's radiation to the pipe",
+                  cg_quantity(CG_SHOW_KELVIN, exhaust->radiation));
+    cg_report_say(report,
+                  "The gas is averaged by mass. Left out: heat lost between "
+                  "port and collector, conduction along the probe, rest "
+                  "between pulses: some 40 K, most of it lower yet.");
+}
+
+static void tell_balance(struct cg_report *report,
+                         const struct cg_heat_balance *balance)
+{
+    static const struct cg_report_column columns[] = {
+        {"to", "To", CG_SHOW_WORDS},
+        {"power", "power", CG_SHOW_POWER},
+        {"share", "share", CG_SHOW_SHARE}};
+    cg_report_table(report, "balance",
+                    "The fuel's energy at rated speed, full load", columns, 3);
+    for (int i = 0; i < CG_BALANCE_PARTS; i++)
+        if (balance->part[i] != 0.0) {
+            cg_report_cell_words(report, "%s",
+                                 cg_balance_text((enum cg_balance_part)i));
+            cg_report_cell(report, balance->part[i]);
+            cg_report_cell(report, balance->part[i] / balance->fuel);
+        }
+    cg_report_cell_words(report, "fuel");
+    cg_report_cell(report, balance->fuel);
+    cg_report_cell(report, 1.0);
+    tell_probe(report, balance);
+}
+
 static void tell_ledger(struct cg_report *report,
                         const struct cg_answer *answer)
 {
@@ -96,6 +139,7 @@ void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
     cg_report_section(report, "Heat and temperatures");
     tell_temperatures(report, answer);
     tell_full_load(report, c, answer);
+    tell_balance(report, &answer->balance);
     tell_ledger(report, answer);
     cg_report_find_film(report, c, answer);
 }

@@ -15,10 +15,26 @@ static bool is_sign(const struct cg_evidence_entry *entry)
     return entry->what == CG_EVIDENCE_ENDS;
 }
 
-/* C, or mm of a sign. */
+/* C, a share, or mm of a sign. */
 static double in_table(const struct cg_evidence_entry *entry, double value)
 {
+    if (entry->what == CG_EVIDENCE_COOLANT)
+        return value;
     return is_sign(entry) ? value * 1e3 : value - CG_ZERO_CELSIUS;
+}
+
+static double measured(const struct cg_evidence_entry *entry)
+{
+    if (entry->what == CG_EVIDENCE_COOLANT)
+        return entry->share;
+    return is_sign(entry) ? entry->cold_gap : entry->temperature;
+}
+
+static const char *unit_of(const struct cg_evidence_entry *entry)
+{
+    if (entry->what == CG_EVIDENCE_COOLANT)
+        return "1";
+    return is_sign(entry) ? "mm" : "C";
 }
 
 static enum cg_status write_entries(const char *dir,
@@ -30,7 +46,7 @@ static enum cg_status write_entries(const char *dir,
     struct cg_table_head head = {
         "Evidence: the model before and after it", of,
         "what  measured  spread  before  after  unit",
-        "measured: temperature, or cold gap of a sign; before, after: the same "
+        "measured: temperature, share of the fuel, or cold gap of a sign; before, after: the same "
         "by the model, or hot gap left; a spread in C is one of kelvins"};
     struct cg_table *table;
     enum cg_status status = cg_table_open(dir, ENTRIES, &head, &table, error);
@@ -44,11 +60,10 @@ static enum cg_status write_entries(const char *dir,
                       !sign            ? ""
                       : entry->touched ? "_touched"
                                        : "_apart",
-                      sign ? entry->cold_gap * 1e3
-                           : entry->temperature - CG_ZERO_CELSIUS,
+                      in_table(entry, measured(entry)),
                       sign ? entry->spread * 1e3 : entry->spread,
                       in_table(entry, learned->before[i]),
-                      in_table(entry, learned->after[i]), sign ? "mm" : "C");
+                      in_table(entry, learned->after[i]), unit_of(entry));
     }
     return cg_table_close(table, CG_OK, error);
 }

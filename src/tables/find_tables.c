@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "balance_table.h"
 #include "clearance_table.h"
 #include "constants.h"
 #include "film_table.h"
@@ -257,6 +258,8 @@ cg_find_tables_write(const char *dir, const struct cg_table_of *of,
         status = write_stroke(dir, of, answer, history, error);
     if (status == CG_OK)
         status = write_cycle(dir, of, run, error);
+    if (status == CG_OK)
+        status = cg_balance_table_write(dir, of, &answer->balance, error);
     if (status == CG_OK)
         status = cg_film_table_write(dir, of, c, run, error);
     if (status == CG_OK)

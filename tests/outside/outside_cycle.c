@@ -43,7 +43,7 @@ static void set_gas(struct cg_zone *zone, double gamma, double t1)
 static struct ideal run(struct cg_zone *zone, double p1, double t1)
 {
     struct cg_zone_node node[3];
-    struct cg_zone_gas gas;
+    struct cg_zone_gas gas, side[3];
     cg_zone_node(zone, CG_PHASE_BURN, -180.0, &node[2]);
     double pv = p1 * node[2].volume, wall = zone->piston_temperature;
     double y[CG_ZONE_VARIABLES] = {
@@ -58,7 +58,8 @@ static struct ideal run(struct cg_zone *zone, double p1, double t1)
         node[0] = node[2];
         cg_zone_node(zone, CG_PHASE_BURN, -180.0 + 0.25 * i + 0.125, &node[1]);
         cg_zone_node(zone, CG_PHASE_BURN, -180.0 + 0.25 * i + 0.25, &node[2]);
-        cg_zone_step(zone, CG_PHASE_BURN, node, y, &gas);
+        cg_zone_step(zone, CG_PHASE_BURN, node, y, side);
+        gas = side[0];
         if (gas.pressure / p1 > ideal.peak) {
             ideal.peak = gas.pressure / p1;
             ideal.peak_deg = node[0].angle_deg;
@@ -107,7 +108,8 @@ static struct ideal with_loss(double p1, double omega, double start_deg)
 {
     const double ratio = 9.0, beta = 1.5, gamma = 1.31509, wall = 360.0;
     const struct cg_crank crank = {0.085725, 0.0889, 1e6, ratio};
-    struct cg_zone zone = {.correlation = cg_heat_transfer_find("woschni"),
+    struct cg_zone zone = {.correlation =
+                               cg_heat_transfer_find("woschni_heywood"),
                            .heat_factor = 1.0,
                            .head_temperature = wall,
                            .piston_temperature = wall,

@@ -83,7 +83,7 @@ static double woschni(const struct closed *c, double v, double t, double p)
         w += 3.24e-3 * swept * c->t_ref / (c->p_ref * c->v_ref) *
              fmax(p - c->p_ref * pow(c->v_ref / v, 1.32), 0);
     return in->heat_factor * 3.26 * pow(in->crank.bore, -0.2) *
-           pow(p / 1e3, 0.8) * pow(t, -0.55) * pow(w, 0.8);
+           pow(p / 1e3, 0.8) * pow(t, -0.53) * pow(w, 0.8);
 }
 
 static int rates(double deg, const double y[], double dy[], void *params)

@@ -179,6 +179,24 @@ START_TEST(friction)
 }
 END_TEST
 
+/* Before the valve, on the walls, in the cylinder: nothing is left over. */
+START_TEST(latent_heat_comes_from_somewhere)
+{
+    struct cg_case c = base_case();
+    struct cg_operating at = {c.engine.speed, 1.0, 1.0, 363.15};
+    struct cg_cycle_input input;
+    struct cg_error error;
+    for (int i = 0; i <= 2; i++) {
+        c.charge.evaporation = 0.37;
+        c.charge.wall_evaporation = 0.5 * i;
+        ck_assert(cg_operating_cycle_input(&c, &at, &input, &error) == CG_OK);
+        check_close(0.37 + input.latent_walls + input.latent_charge, 1.0,
+                    1e-14, "definition");
+        check_within(input.latent_walls, 0.63 * 0.5 * i, 1e-14, "definition");
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("operating");
@@ -187,6 +205,7 @@ int main(void)
     tcase_add_test(all, compressor_and_cooler);
     tcase_add_test(all, no_compression_below_ambient);
     tcase_add_test(all, back_pressure_by_charger);
+    tcase_add_test(all, latent_heat_comes_from_somewhere);
     tcase_add_test(all, evaporation_cools_by_the_latent_heat);
     tcase_add_test(all, mixture_by_load);
     tcase_add_test(all, cycle_input_carries_the_case);

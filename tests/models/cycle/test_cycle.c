@@ -258,6 +258,67 @@ START_TEST(rich_mixture_holds_heat_back)
 }
 END_TEST
 
+/* Liquid fuel: what the charge and the walls give is all there is, and what is
+ * neither work, heat nor unburned is sensible in what leaves. */
+START_TEST(latent_heat_is_paid_for)
+{
+    struct cg_cycle_input input = rated();
+    input.fuel = cg_fuel_find("methanol");
+    input.lambda = 0.85;
+    input.latent_walls = 0.35;
+    run(&input, &other);
+    input.latent_charge = 0.35;
+    run(&input, &cycle);
+    double moles[CG_SPECIES], fuel_mass = cg_fuel_molar_mass(input.fuel);
+    struct cg_poly vapour;
+    struct cg_mixture fresh, burned;
+    cg_fuel_poly(input.fuel, &vapour);
+    cg_fuel_fresh(input.fuel, input.lambda, moles);
+    cg_mixture_set(&fresh, moles, fuel_mass, &vapour);
+    cg_fuel_burned(input.fuel, input.lambda, input.combustion_efficiency,
+                   moles);
+    cg_mixture_set(&burned, moles, fuel_mass, &vapour);
+    double mass = cycle.air_mass + cycle.fuel_mass;
+    double out = cg_mixture_enthalpy(&burned, cycle.exhaust_temperature) -
+                 cg_mixture_enthalpy(&burned, 298.15);
+    double warm = cg_mixture_enthalpy(&fresh, input.manifold_temperature) -
+                  cg_mixture_enthalpy(&fresh, 298.15);
+    double latent = cycle.fuel_mass * input.fuel->latent_heat;
+    double before = 0.30 * latent; /* taken from the charge already */
+    check_close(cycle.heat_evaporation, 0.35 * latent, 1e-12, "definition");
+    check_close(cycle.gross_work + cycle.pumping_work + heat(&cycle) +
+                    cycle.unburned_energy + mass * out,
+                cycle.fuel_energy + mass * warm + before +
+                    cycle.heat_evaporation,
+                1e-4, "first law, by parts");
+    check_within(cycle.energy_residual, 0.0, 1e-6, "first law");
+    /* of the heating value; it used to come from nowhere */
+    check_band(0.35 * latent / cycle.fuel_energy, 0.0200, 0.0210, "methanol");
+    ck_assert(cycle.exhaust_temperature < other.exhaust_temperature - 5.0);
+    ck_assert(cycle.gross_work != other.gross_work);
+}
+END_TEST
+
+/* Rich or not, what does not burn does no work.  Cooler gas loses less to the
+ * walls, and the fuel that rides along has a high cp: within 0.03 of the share. */
+START_TEST(work_falls_with_the_share_that_burns)
+{
+    const double lambdas[] = {0.7, 0.8, 0.9, 1.0, 1.2};
+    for (int l = 0; l < 5; l++) {
+        struct cg_cycle_input input = rated();
+        input.lambda = lambdas[l];
+        input.combustion_efficiency = 1.0;
+        run(&input, &cycle);
+        input.combustion_efficiency = 0.8;
+        run(&input, &other);
+        double share = other.gross_work / cycle.gross_work;
+        ck_assert_msg(share > 0.77 && share < 0.83, "lambda %g: %g",
+                      lambdas[l], share);
+        ck_assert(other.exhaust_temperature < cycle.exhaust_temperature);
+    }
+}
+END_TEST
+
 START_TEST(walls_take_what_they_are_given)
 {
     struct cg_cycle_input input = rated();
@@ -523,6 +584,8 @@ int main(void)
     tcase_add_test(tcase, boost_exponent_of_flux);
     tcase_add_test(tcase, retard_lowers_flux_and_heats_the_exhaust);
     tcase_add_test(tcase, rich_mixture_holds_heat_back);
+    tcase_add_test(tcase, work_falls_with_the_share_that_burns);
+    tcase_add_test(tcase, latent_heat_is_paid_for);
     tcase_add_test(tcase, walls_take_what_they_are_given);
     tcase_add_test(tcase, throttling_costs_pumping_work);
     tcase_add_test(tcase, closing_moves_no_air);

@@ -53,7 +53,26 @@ START_TEST(rich_products_obey_the_water_gas_constant)
     cg_fuel_burned(cg_fuel_find("gasoline"), 0.83, 0.96, n);
     check_close(n[CG_CO] * n[CG_H2O] / (n[CG_CO2] * n[CG_H2]), 3.5, 1e-12,
                 "equilibrium constant asked for");
+    cg_fuel_burned(cg_fuel_find("gasoline"), 0.83, 1.0, n);
     ck_assert(n[CG_O2] == 0.0);
+}
+END_TEST
+
+/* The flame's oxygen is that of the fuel it reaches: products of the share
+ * that burns are those of whole burning, the rest is fresh. */
+START_TEST(what_does_not_burn_keeps_its_air)
+{
+    const double lambdas[] = {0.5, 0.8, 0.95, 1.3};
+    for (int l = 0; l < 4; l++) {
+        double fresh[CG_SPECIES], whole[CG_SPECIES], n[CG_SPECIES];
+        const struct cg_fuel *fuel = cg_fuel_find("methanol");
+        cg_fuel_fresh(fuel, lambdas[l], fresh);
+        cg_fuel_burned(fuel, lambdas[l], 1.0, whole);
+        cg_fuel_burned(fuel, lambdas[l], 0.8, n);
+        for (int s = 0; s < CG_SPECIES; s++)
+            check_within(n[s], 0.8 * whole[s] + 0.2 * fresh[s], 1e-14,
+                         "definition");
+    }
 }
 END_TEST
 
@@ -179,6 +198,7 @@ int main(void)
     TCase *tcase = tcase_create("fuel");
     tcase_add_test(tcase, elements_are_conserved);
     tcase_add_test(tcase, rich_products_obey_the_water_gas_constant);
+    tcase_add_test(tcase, what_does_not_burn_keeps_its_air);
     tcase_add_test(tcase, products_join_at_stoichiometric);
     tcase_add_test(tcase, burning_gives_the_heating_value);
     tcase_add_test(tcase, rich_burning_withholds_what_the_products_hold);

@@ -10,6 +10,21 @@
 static const struct cg_crank crank = {0.0863, 0.0917, 0.1521, 10.37};
 static const struct cg_bore_grid grid = {17, 0.1234};
 
+/* Sides of the points, by the trapezoidal rule. */
+static void set_sides(struct cg_cycle *cycle)
+{
+    cycle->sides = cycle->points;
+    for (size_t i = 0; i < cycle->points; i++) {
+        const struct cg_cycle_point *point = &cycle->point[i];
+        double before = cycle->point[i > 0 ? i - 1 : i].crank_deg;
+        double after =
+            cycle->point[i + 1 < cycle->points ? i + 1 : i].crank_deg;
+        cycle->side[i] = (struct cg_cycle_side){
+            0.5 * (after - before), point->depth, point->coefficient,
+            point->coefficient * point->temperature};
+    }
+}
+
 /* A cycle sampled every `step` degrees; the gas is the caller's. */
 static struct cg_cycle *cycle_of(const struct cg_crank *of, double step,
                                  double (*h)(double), double (*t)(double))
@@ -25,6 +40,7 @@ static struct cg_cycle *cycle_of(const struct cg_crank *of, double step,
         point->coefficient = h(point->crank_deg);
         point->temperature = t(point->crank_deg);
     }
+    set_sides(cycle);
     return cycle;
 }
 
@@ -109,6 +125,7 @@ START_TEST(stations_against_plain_quadrature)
         if (i == 0 || i + 1 == cycle->points || i % 7 != 3)
             cycle->point[kept++] = cycle->point[i];
     cycle->points = kept;
+    set_sides(cycle);
     struct cg_mean_gas gas[17];
     cg_gas_side_stations(cycle, &grid, gas);
     double height = cg_station_height(&grid);

@@ -316,6 +316,39 @@ START_TEST(signs_move_the_closure)
 }
 END_TEST
 
+/* A probe and the coolant tell of the gas-side heat, opposite ways: what was
+ * planted is found within the spread stated. */
+START_TEST(what_is_read_on_the_engine)
+{
+    const double factor[] = {1.25, 0.8};
+    for (size_t k = 0; k < COUNT_OF(factor); k++) {
+        struct cg_evidence_entry entry[2] = {
+            {.what = CG_EVIDENCE_PROBE, .spread = 5.0, .time = NAN},
+            {.what = CG_EVIDENCE_COOLANT, .spread = 0.003, .time = NAN}};
+        struct cg_case c = settled(BOOSTED_FOUR), truth = c;
+        know_conditions(&c);
+        double y[2], own[2];
+        truth.combustion.heat_factor *= factor[k];
+        see(&c, entry, 2, own);
+        see(&truth, entry, 2, y);
+        ck_assert((y[0] < own[0]) == (factor[k] > 1.0));
+        ck_assert((y[1] > own[1]) == (factor[k] > 1.0));
+        entry[0].temperature = y[0];
+        entry[1].share = y[1];
+        struct cg_evidence evidence = evidence_of(&c, entry, 2);
+        struct cg_learned lesson = learned(&evidence);
+        size_t heat = row_of("heat_factor");
+        double width = sqrt(lesson.covariance[heat][heat]);
+        check_within(lesson.mean[heat],
+                     log(factor[k]) / c.uncertainty.heat_factor, width,
+                     "planted");
+        check_band(width, 0.05, 0.9, "it teaches");
+        check_within(lesson.before[0], own[0], 1e-9, "the case's own");
+        check_within(lesson.before[1], own[1], 1e-12, "the case's own");
+    }
+}
+END_TEST
+
 /* Conditions of a run are not learned; but what they have in common with what
  * is learned goes with it (a new run's, given the posterior). */
 START_TEST(conditions_are_each_runs_own)
@@ -372,8 +405,8 @@ START_TEST(contradictions_are_refused)
 
     /* ends that touched and did not */
     struct cg_evidence_entry ends[2] = {
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, true, 0.35e-3, 7},
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.01e-3, NAN, NAN, false, 0.25e-3, 0}};
+        {CG_EVIDENCE_ENDS, 0, 0.0, 0.0, 0.01e-3, NAN, NAN, true, 0.35e-3, 7},
+        {CG_EVIDENCE_ENDS, 0, 0.0, 0.0, 0.01e-3, NAN, NAN, false, 0.25e-3, 0}};
     evidence = evidence_of(&c, ends, 2);
     text = refused(&evidence);
     ck_assert_msg(strstr(text, "contradict each other") != NULL &&
@@ -539,6 +572,7 @@ int main(void)
     tcase_add_test(all, evidence_never_widens);
     tcase_add_test(all, order_does_not_matter);
     tcase_add_test(all, signs_move_the_closure);
+    tcase_add_test(all, what_is_read_on_the_engine);
     tcase_add_test(all, conditions_are_each_runs_own);
     tcase_add_test(all, contradictions_are_refused);
     tcase_add_test(all, nothing_uncertain);

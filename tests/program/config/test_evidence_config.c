@@ -67,6 +67,29 @@ START_TEST(temperatures)
 }
 END_TEST
 
+START_TEST(read_on_the_engine)
+{
+    struct cg_evidence found = evidence_of(
+        "{ what = \"exhaust_probe\"; temperature_C = 930.0;"
+        "  speed_rpm = 5000; load = 1.0; },"
+        "{ what = \"coolant_share\"; share_pct = 16.0;"
+        "  speed_rpm = 5000; load = 1.0; },"
+        "{ what = \"coolant_share\"; share_pct = 16.0; spread_pct = 1.5;"
+        "  speed_rpm = 3000; load = 1.0; }");
+    ck_assert_uint_eq(found.runs, 2);
+    const struct cg_evidence_entry *at = found.entry;
+    ck_assert_int_eq(at[0].what, CG_EVIDENCE_PROBE);
+    check_within(at[0].temperature, 930.0 + CG_ZERO_CELSIUS, 1e-9, WRITTEN);
+    check_close(at[0].spread, CG_EVIDENCE_PROBE_SPREAD, 1e-12, "by default");
+    ck_assert_int_eq(at[1].what, CG_EVIDENCE_COOLANT);
+    check_close(at[1].share, 0.16, 1e-12, WRITTEN);
+    check_close(at[1].spread, 0.16 * CG_EVIDENCE_COOLANT_SPREAD, 1e-12,
+                "by default");
+    check_close(at[2].spread, 0.015, 1e-12, WRITTEN);
+    cg_evidence_free(&found);
+}
+END_TEST
+
 /* Runs like one another are one. */
 START_TEST(runs)
 {
@@ -164,6 +187,7 @@ int main(void)
     gsl_set_error_handler_off(); /* as the program does */
     tcase_set_timeout(all, 120);
     tcase_add_test(all, temperatures);
+    tcase_add_test(all, read_on_the_engine);
     tcase_add_test(all, runs);
     tcase_add_test(all, sets_ask_and_do_not_teach);
     suite_add_tcase(suite, all);
