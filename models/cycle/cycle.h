@@ -23,6 +23,7 @@
 #include "crank.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "knock_limit.h"
 #include "status.h"
 
 enum { CG_RESIDUALS = 3 };
@@ -33,6 +34,7 @@ struct cg_residual {
     double mass, burned;           /* in all, and burned gas in it [kg] */
     double put_in[CG_RESIDUALS];   /* a change of these, and what came out of */
     double came_out[CG_RESIDUALS]; /* it a cycle later, relative; 0: unknown */
+    struct cg_knock_start knock;   /* the burn at the knock limit */
 };
 
 struct cg_cycle_input {
@@ -45,7 +47,9 @@ struct cg_cycle_input {
                                       manifold density [1] */
     const struct cg_fuel *fuel;
     double lambda;                 /* [1] */
-    double burn50_deg;             /* crank angle of half burned, after TDC */
+    double burn50_deg;             /* crank angle of half burned, after TDC;
+                                      the earliest where knock may retard it */
+    struct cg_knock_law knock;     /* octane 0: not looked at */
     double burn_duration_deg;      /* 10 % to 90 % burned */
     double combustion_efficiency;  /* share of the fuel that reacts [0..1] */
     const struct cg_heat_transfer *correlation;
@@ -91,6 +95,9 @@ struct cg_cycle {
     double peak_rise;          /* largest dp/dangle [Pa/deg] */
     double imep_gross, imep_net; /* [Pa] */
     double energy_residual;    /* first-law residual over fuel_energy [1] */
+    double burn50_deg;         /* half burned, retarded by knock [deg] */
+    double knock_integral;     /* knock.h, with this burn; NaN: not looked at */
+    double knock_unretarded;   /* with the earliest; NaN in a rough cycle */
     int passes;                /* cycles run until mass and residual settled */
 };
 

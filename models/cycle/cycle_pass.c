@@ -172,6 +172,56 @@ static enum cg_status run_leg(const struct cg_zone *zone,
     return CG_OK;
 }
 
+void cg_pass_knock(const struct cg_pass *pass, struct cg_knock_limit *limit)
+{
+    const struct cg_cycle_input *input = pass->input;
+    int closing = closing_leg(pass);
+    cg_knock_limit_begin(&input->knock, &pass->zone, input->burn50_deg,
+                         input->burn_duration_deg, pass->leg[closing].from_deg,
+                         pass->edge[closing], limit);
+}
+
+double cg_pass_knock_integral(const struct cg_pass *pass,
+                              const struct cg_cycle *cycle)
+{
+    const struct cg_cycle_point *point = cycle->point;
+    const struct cg_zone *zone = &pass->zone;
+    const struct cg_knock_law *law = &pass->input->knock;
+    const double *y = pass->edge[closing_leg(pass)];
+    double end = fmin(cg_wiebe_angle(&zone->wiebe, CG_KNOCK_BURNED),
+                      zone->exhaust_open_deg);
+    struct cg_end_gas gas;
+    size_t i = 0;
+    while (point[i].crank_deg < pass->leg[closing_leg(pass)].from_deg)
+        i++;
+    cg_end_gas_begin(law, &zone->fresh, &zone->burned,
+                     y[CG_ZONE_BURNED] / y[CG_ZONE_MASS], point[i].pressure,
+                     point[i].temperature, &gas);
+    for (; i + 1 < cycle->points && point[i].crank_deg < end; i++) {
+        double length = point[i + 1].crank_deg - point[i].crank_deg;
+        double part = fmin((end - point[i].crank_deg) / length, 1.0);
+        cg_end_gas_step(law, point[i].pressure + part * (point[i + 1].pressure -
+                                                         point[i].pressure),
+                        part * length * zone->degree_time, &gas);
+    }
+    return gas.integral;
+}
+
+/* Moves the burn to the knock limit of the gas just shut in. */
+static void place_burn(struct cg_pass *pass, bool fine)
+{
+    const double near = 1e-2, settled = 1e-4; /* [deg] */
+    const struct cg_cycle_input *input = pass->input;
+    struct cg_knock_limit limit;
+    if (!(input->knock.octane > 0.0 && input->knock.retard_most > 0.0))
+        return;
+    cg_pass_knock(pass, &limit);
+    double burn50 = cg_knock_limit_find(&limit, fine ? settled : near,
+                                        &pass->knock);
+    pass->zone.wiebe = cg_wiebe_from_burn(burn50, input->burn_duration_deg);
+    set_legs(input, pass);
+}
+
 /* One cycle from top centre to top centre; not `fine`: in long steps, and
  * recorded only if that is all that is asked for. */
 static enum cg_status run_pass(struct cg_pass *pass, bool fine,
@@ -186,8 +236,10 @@ static enum cg_status run_pass(struct cg_pass *pass, bool fine,
     cycle->points = 0;
     for (int i = 0; i < CG_LEGS; i++) {
         memcpy(pass->edge[i], y, sizeof y);
-        if (i == closing_leg(pass))
+        if (i == closing_leg(pass)) {
             cg_zone_close(zone, pass->leg[i].from_deg, y);
+            place_burn(pass, fine);
+        }
         if (i == CG_LEG_BLOW_DOWN)
             cg_zone_open(zone, pass->leg[i].from_deg, y);
         enum cg_status status =
@@ -228,10 +280,14 @@ static void take_guess(const struct cg_residual *guess, struct cg_pass *pass)
     pass->residual[CG_RESIDUAL_BURNED] = guess->burned;
     memcpy(pass->put_in, guess->put_in, sizeof pass->put_in);
     memcpy(pass->came_out, guess->came_out, sizeof pass->came_out);
+    if (guess->knock.slope < 0.0)
+        pass->knock = guess->knock;
 }
 
 void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input)
 {
+    pass->input = input;
+    pass->knock = (struct cg_knock_start){input->burn50_deg, 0.0};
     set_zone(input, &pass->zone);
     set_legs(input, pass);
     pass->rough = input->rough;

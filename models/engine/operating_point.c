@@ -223,6 +223,9 @@ static void set_performance(const struct cg_case *c,
     out->exhaust_temperature = cycle->exhaust_temperature;
     out->wall_heat_share = wall / cycle->fuel_energy;
     out->energy_residual = cycle->energy_residual;
+    out->burn50_deg = cycle->burn50_deg;
+    out->knock_integral = cycle->knock_integral;
+    out->knock_unretarded = cycle->knock_unretarded;
     out->peak_flux =
         cg_gas_side_peak_flux(cycle, point->input.piston_temperature);
     out->mean_flux =

@@ -31,6 +31,9 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double peak_flux;        /* on the crown [W/m2] */
     double mean_flux;        /* on the crown [W/m2] */
     double energy_residual;  /* of the cycle, over fuel energy [1] */
+    double burn50_deg;       /* half burned, after TDC [deg] */
+    double knock_integral;   /* knock.h, with this burn [1] */
+    double knock_unretarded; /* with the burn where no knock retards it [1] */
 };
 
 /* What a kelvin more of all walls makes of the gas side, relative [1/K].  They
