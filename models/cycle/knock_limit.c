@@ -42,10 +42,9 @@ void cg_knock_limit_begin(const struct cg_knock_law *law,
     limit->burn_duration_deg = burn_duration_deg;
     memcpy(limit->state, y, sizeof limit->state);
     cg_zone_node(zone, CG_PHASE_COMPRESSION, close_deg, &node);
-    cg_end_gas_begin(law, &zone->fresh, &zone->burned,
-                     y[CG_ZONE_BURNED] / y[CG_ZONE_MASS],
-                     cg_zone_pressure(zone, &node, y), y[CG_ZONE_TEMPERATURE],
-                     &limit->gas);
+    cg_end_gas_begin(
+        law, &zone->fresh, &zone->burned, y[CG_ZONE_BURNED] / y[CG_ZONE_MASS],
+        cg_zone_pressure(zone, &node, y), y[CG_ZONE_TEMPERATURE], &limit->gas);
     run(zone, law, CG_PHASE_COMPRESSION, close_deg, start, CLOSED_STEPS,
         limit->state, &limit->gas);
 }
@@ -56,8 +55,9 @@ double cg_knock_limit_integral(const struct cg_knock_limit *limit,
     struct cg_zone zone = *limit->zone;
     struct cg_end_gas gas = limit->gas;
     double y[CG_ZONE_VARIABLES];
-    double start = cg_wiebe_from_burn(limit->earliest_deg,
-                                      limit->burn_duration_deg).start_deg;
+    double start =
+        cg_wiebe_from_burn(limit->earliest_deg, limit->burn_duration_deg)
+            .start_deg;
     memcpy(y, limit->state, sizeof y);
     zone.wiebe = cg_wiebe_from_burn(burn50_deg, limit->burn_duration_deg);
     double end = fmin(cg_wiebe_angle(&zone.wiebe, CG_KNOCK_BURNED),
@@ -130,8 +130,8 @@ static void between(const struct cg_knock_limit *limit, double tolerance,
     }
 }
 
-double cg_knock_limit_find(const struct cg_knock_limit *limit,
-                           double tolerance, struct cg_knock_start *start)
+double cg_knock_limit_find(const struct cg_knock_limit *limit, double tolerance,
+                           struct cg_knock_start *start)
 {
     if (go_on(limit, tolerance, start))
         return start->burn50_deg;
