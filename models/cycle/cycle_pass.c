@@ -210,7 +210,7 @@ double cg_pass_knock_integral(const struct cg_pass *pass,
 /* Moves the burn to the knock limit of the gas just shut in. */
 static void place_burn(struct cg_pass *pass, bool fine)
 {
-    const double near = 1e-2, settled = 1e-4; /* [deg] */
+    const double near = 2e-3, settled = 1e-4; /* [deg] */
     const struct cg_cycle_input *input = pass->input;
     struct cg_knock_limit limit;
     if (!(input->knock.octane > 0.0 && input->knock.retard_most > 0.0))

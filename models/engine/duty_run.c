@@ -243,6 +243,8 @@ static enum cg_status vary_point(const struct cg_case *c,
         carry_gas_side(gas_side, index, run);
     else
         status = cg_point_cycle(c, run->thermal, &run->workspace, to, error);
+    if (status == CG_OK && cg_burn_place(to) != to->response.place)
+        status = cg_point_respond(&run->workspace, to, error);
     if (status == CG_OK && same_cells(nominal, run))
         memcpy(to->settled, from->settled,
                run->thermal->network->nodes * sizeof *to->settled);
