@@ -108,9 +108,11 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
 
 /* Runs the cycle until it repeats: the change of the residual's mass and
  * temperature, times its share of the charge, below 5e-7.  A rough cycle
- * repeats to 4e-4 and takes a fifth of the steps: its wall heat is within 3 % of
- * the full one's, the ratio of two of them within 0.1 % (tested), and its
- * energy_residual is not small.  `cycle` is caller-owned; about 0.4 MB, so not
+ * repeats to 4e-4, at the knock limit to 5e-5, and takes a fifth of the steps:
+ * its wall heat is within 3 % of the full one's, the ratio of two of them within
+ * 0.1 % (tested), and its energy_residual is not small.  The burn stands where
+ * burn50_deg says, or later by at most knock.retard_most: as early as the knock
+ * integral stays at 1.  `cycle` is caller-owned; about 0.4 MB, so not
  * on a small stack.  CG_BAD_INPUT as cg_cycle_check, CG_NUMERICAL (with the
  * crank angle) if the gas leaves 150..6000 K or the cycle does not come to
  * repeat.  A failed run leaves cycle->points = 0 and nothing else to read. */

@@ -364,13 +364,22 @@ static void record_end(const struct cg_pass *pass, struct cg_cycle *cycle)
                  cycle->point[cycle->points - 1].burned);
 }
 
+/* A burn at the knock limit moves with the residual gas, and the wall heat with
+ * it more than the residual alone would. */
+static double settled_change(const struct cg_pass *pass)
+{
+    if (!pass->rough)
+        return 5e-7;
+    return pass->knock.slope < 0.0 ? 5e-5 : 4e-4;
+}
+
 /* Passes with long steps bring the residual near, unless a guess is; passes at
  * the asked step settle it and are recorded.  A rough cycle stays with the long
  * steps. */
 enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
                               struct cg_error *error)
 {
-    const double near = 1e-2, settled = pass->rough ? 4e-4 : 5e-7;
+    const double near = 1e-2;
     const int most = 80;
     struct fixed_point point = {.passes = 0};
     bool rough = pass->rough, fine = pass->guessed && !rough;
@@ -389,7 +398,8 @@ enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
         }
         change = advance(pass, &point);
         cycle->passes = point.passes;
-        if ((fine || rough) && change * residual_share(pass) < settled) {
+        if ((fine || rough) &&
+            change * residual_share(pass) < settled_change(pass)) {
             record_end(pass, cycle);
             return CG_OK;
         }
