@@ -125,6 +125,20 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
             -verdict->hot_gap_min, ring->pressure, &verdict->butting);
 }
 
+static struct cg_knock_seen worst_knock(const struct cg_duty_run *run)
+{
+    struct cg_knock_seen worst = {0.0, 0.0, 0.0, 0.0};
+    for (size_t i = 0; i < run->points; i++) {
+        const struct cg_operating_point *point = &run->point[i];
+        if (point->performance.knock_integral > worst.integral)
+            worst = (struct cg_knock_seen){
+                point->performance.knock_integral,
+                point->performance.burn50_deg, point->operating.speed,
+                point->operating.load};
+    }
+    return worst;
+}
+
 /* Closure with everything settled at rated speed and full load. */
 static enum cg_status settled_closure(const struct cg_case *c,
                                       const struct cg_duty_run *run,
@@ -202,6 +216,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->performance = full->performance;
     answer->balance = cg_heat_balance_at(c, run->thermal, full);
+    answer->knock = worst_knock(run);
     for (int r = 0; r < CG_RINGS; r++)
         answer->film[r] = full->film[r];
     for (int r = 0; r < CG_RING_OIL; r++)

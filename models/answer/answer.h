@@ -124,6 +124,12 @@ enum cg_second_reason {
     CG_SECOND_RULE     /* gas not looked at: the trade's rule */
 };
 
+/* Where in the duty the end gas comes nearest to firing. */
+struct cg_knock_seen {
+    double integral, burn50_deg; /* as in cg_performance */
+    double speed, load;          /* [rev/s], [1] */
+};
+
 struct cg_answer {
     struct cg_extremes extremes;
     struct cg_gap_sum top, second;
@@ -146,6 +152,7 @@ struct cg_answer {
     double settled_closure; /* top ring, settled at rated full load [m] */
     struct cg_performance performance; /* at rated speed, full load */
     struct cg_heat_balance balance;    /* there */
+    struct cg_knock_seen knock;
     double film[CG_RINGS];  /* that heat crosses there [m] */
     struct cg_film_mean film_mean[CG_RING_OIL]; /* there, by the Reynolds law */
     struct cg_heat_ledger ledger;

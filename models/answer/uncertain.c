@@ -43,6 +43,10 @@ static const struct cg_uncertain inputs[] = {
     {"retard", "retard with boost", false, true, false, 0.0,
      SPREAD(retard_deg_per_100kPa),
      {FIELD(combustion.retard_deg_per_100kPa)}},
+    {"octane", "octane of the fuel", false, true, false, 0.0, SPREAD(octane),
+     {FIELD(fuel.octane)}},
+    {"knock_delay", "ignition delay of the end gas", true, true, false, 0.0,
+     SPREAD(knock_delay), {FIELD(combustion.knock_delay)}},
     {"friction", "friction heat", true, false, false, 0.0, SPREAD(friction),
      {FIELD(piston.friction_share)}},
     /* A bore larger than measured opens the fitted gap by pi times as much;
@@ -59,9 +63,21 @@ const struct cg_uncertain *cg_uncertains(size_t *count)
     return inputs;
 }
 
+/* The burn is placed either by the rule or by the knock limit, and inputs of
+ * the other move nothing. */
+static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
+{
+    if (isnan(c->combustion.retard_deg_per_100kPa))
+        return input->spread == SPREAD(retard_deg_per_100kPa);
+    return input->spread == SPREAD(octane) ||
+           input->spread == SPREAD(knock_delay);
+}
+
 double cg_uncertain_spread(const struct cg_uncertain *input,
                            const struct cg_case *c)
 {
+    if (idle(input, c))
+        return 0.0;
     return *(const double *)((const char *)c + input->spread);
 }
 

@@ -25,7 +25,8 @@ struct cg_uncertain {
 
 const struct cg_uncertain *cg_uncertains(size_t *count);
 
-/* One standard deviation of the input in this case: relative or SI. */
+/* One standard deviation of the input in this case: relative or SI; 0 of one
+ * that moves nothing in it. */
 double cg_uncertain_spread(const struct cg_uncertain *input,
                            const struct cg_case *c);
 

@@ -86,6 +86,8 @@ static bool segment_fits(const struct cg_segment *s, double rated)
            within(s->speed_end, least, most) && within(s->load, 0.0, 1.0) &&
            within(s->load_end, 0.0, 1.0) &&
            within(s->heat_factor, LEAST_HEAT, MOST_HEAT) &&
+           (s->knock_heat == 0.0 ||
+            within(s->knock_heat, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST)) &&
            (isnan(s->coolant_temperature) ||
             within(s->coolant_temperature, COLDEST, HOTTEST));
 }
@@ -102,10 +104,11 @@ static enum cg_status check_duty(const struct cg_case *c,
             return cg_error_set(
                 error, CG_BAD_INPUT,
                 "duty.segments[%d]: 0.001 to %g s, speeds of 0.01 to %g "
-                "engine.speed, loads of 0 to 1, a heat factor of %g to %g and "
-                "a coolant of %g to %g K (NaN: as cooling.coolant) are allowed",
+                "engine.speed, loads of 0 to 1, a heat factor of %g to %g, "
+                "a coolant of %g to %g K (NaN: as cooling.coolant) and a "
+                "knock heat of %g to %g (0: no knock) are allowed",
                 i, LONGEST, MOST_OVERSPEED, LEAST_HEAT, MOST_HEAT, COLDEST,
-                HOTTEST);
+                HOTTEST, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
     return CG_OK;
 }
 

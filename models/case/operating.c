@@ -52,6 +52,20 @@ void cg_operating_charge(const struct cg_case *c,
         charge->exhaust_pressure += in->turbine_ratio * boost;
 }
 
+/* As late as knock makes it, or by the user's rule. */
+static void set_burn(const struct cg_case *c, const struct cg_fuel *fuel,
+                     double boost, struct cg_cycle_input *input)
+{
+    double retard = c->combustion.retard_deg_per_100kPa *
+                    fuel->retard_share * boost / 1e5;
+    bool by_knock = isnan(retard);
+    input->burn50_deg = c->combustion.burn50_deg +
+                        (by_knock ? 0.0 : fmin(retard, CG_RETARD_MOST));
+    input->knock =
+        (struct cg_knock_law){c->fuel.octane, c->combustion.knock_delay,
+                              by_knock ? CG_RETARD_MOST : 0.0};
+}
+
 enum cg_status cg_operating_cycle_input(const struct cg_case *c,
                                         const struct cg_operating *operating,
                                         struct cg_cycle_input *input,
@@ -83,10 +97,7 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->volumetric_efficiency = c->charge.volumetric_efficiency;
     input->fuel = fuel;
     input->lambda = charge.lambda;
-    double retard = c->combustion.retard_deg_per_100kPa *
-                    fuel->retard_share * boost / 1e5;
-    input->burn50_deg =
-        c->combustion.burn50_deg + fmin(retard, CG_RETARD_MOST);
+    set_burn(c, fuel, boost, input);
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
     double liquid = 1.0 - c->charge.evaporation;

@@ -9,7 +9,7 @@
 #include "status.h"
 
 /* Past this nobody retards further: boost, fuel or ratio is changed instead
- * (common practice, no source) [deg]. */
+ * (common practice, no source).  What still knocks there is said to [deg]. */
 #define CG_RETARD_MOST 15.0
 
 struct cg_operating {

@@ -3,6 +3,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "fuel.h"
+
 const struct cg_setting *cg_setting_find(const char *path)
 {
     size_t count;
@@ -78,6 +80,12 @@ void cg_case_begin(struct cg_case *c)
     c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
 }
 
+static double octane_of(const struct cg_case *c, double unknown)
+{
+    const struct cg_fuel *fuel = cg_fuel_find(c->fuel.name);
+    return fuel != NULL ? fuel->octane : unknown;
+}
+
 const struct cg_setting *cg_case_complete(struct cg_case *c)
 {
     size_t count;
@@ -97,6 +105,9 @@ const struct cg_setting *cg_case_complete(struct cg_case *c)
             break;
         case CG_PER_SPEED:
             cg_setting_put(setting, c, setting->fallback * c->engine.speed);
+            break;
+        case CG_PER_FUEL:
+            cg_setting_put(setting, c, octane_of(c, setting->fallback));
             break;
         case CG_FIXED:
         case CG_OPTIONAL:

@@ -27,6 +27,7 @@ enum cg_default_rule {
     CG_PER_STROKE, /* `fallback` times engine.stroke */
     CG_PER_SPEED,  /* `fallback` times engine.speed */
     CG_OPTIONAL,   /* NaN: not given */
+    CG_PER_FUEL,   /* by the fuel; `fallback` if that is unknown */
     CG_PER_ALLOY   /* by the piston alloy's entry, filled by who reads it;
                       `fallback` times engine.bore where that is silent */
 };

@@ -69,6 +69,7 @@ static void sum_masses(const struct cg_cycle_input *input,
         .temperature = pass->residual[CG_RESIDUAL_TEMPERATURE],
         .mass = pass->residual[CG_RESIDUAL_MASS],
         .burned = pass->residual[CG_RESIDUAL_BURNED]};
+    cycle->residual.knock = pass->knock;
     memcpy(cycle->residual.put_in, pass->put_in, sizeof pass->put_in);
     memcpy(cycle->residual.came_out, pass->came_out, sizeof pass->came_out);
     cycle->residual_mass = pass->edge[CG_LEG_INTAKE][CG_ZONE_MASS];
@@ -133,6 +134,24 @@ static void find_peak(struct cg_cycle *cycle)
         point[top].pressure + shift * (slope + shift * curve);
 }
 
+static void sum_knock(const struct cg_cycle_input *input,
+                      const struct cg_pass *pass, struct cg_cycle *cycle)
+{
+    cycle->burn50_deg = input->burn50_deg;
+    cycle->knock_integral = cycle->knock_unretarded = NAN;
+    if (!(input->knock.octane > 0.0))
+        return;
+    if (input->knock.retard_most > 0.0)
+        cycle->burn50_deg = pass->knock.burn50_deg;
+    cycle->knock_integral = cg_pass_knock_integral(pass, cycle);
+    if (!pass->rough) {
+        struct cg_knock_limit limit;
+        cg_pass_knock(pass, &limit);
+        cycle->knock_unretarded =
+            cg_knock_limit_integral(&limit, input->burn50_deg);
+    }
+}
+
 enum cg_status cg_cycle_run(const struct cg_cycle_input *input,
                             struct cg_cycle *cycle, struct cg_error *error)
 {
@@ -150,5 +169,6 @@ enum cg_status cg_cycle_run(const struct cg_cycle_input *input,
     sum_masses(input, &pass, cycle);
     sum_energies(input, &pass, cycle);
     find_peak(cycle);
+    sum_knock(input, &pass, cycle);
     return CG_OK;
 }

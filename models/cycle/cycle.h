@@ -27,6 +27,7 @@
 #include "crank.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "knock_limit.h"
 #include "status.h"
 
 enum { CG_RESIDUALS = 3 };
@@ -37,6 +38,7 @@ struct cg_residual {
     double mass, burned;           /* in all, and burned gas in it [kg] */
     double put_in[CG_RESIDUALS];   /* a change of these, and what came out of */
     double came_out[CG_RESIDUALS]; /* it a cycle later, relative; 0: unknown */
+    struct cg_knock_start knock;   /* the burn at the knock limit */
 };
 
 struct cg_cycle_input {
@@ -49,7 +51,9 @@ struct cg_cycle_input {
                                       manifold density [1] */
     const struct cg_fuel *fuel;
     double lambda;                 /* [1] */
-    double burn50_deg;             /* crank angle of half burned, after TDC */
+    double burn50_deg;             /* crank angle of half burned, after TDC;
+                                      the earliest where knock may retard it */
+    struct cg_knock_law knock;     /* octane 0: not looked at */
     double burn_duration_deg;      /* 10 % to 90 % burned */
     double combustion_efficiency;  /* share of the charge that burns [0..1] */
     double latent_charge;          /* share of the fuel's latent heat that the
@@ -117,6 +121,9 @@ struct cg_cycle {
     double peak_rise;          /* largest dp/dangle [Pa/deg] */
     double imep_gross, imep_net; /* [Pa] */
     double energy_residual;    /* first-law residual over fuel_energy [1] */
+    double burn50_deg;         /* half burned, retarded by knock [deg] */
+    double knock_integral;     /* knock.h, with this burn; NaN: not looked at */
+    double knock_unretarded;   /* with the earliest; NaN in a rough cycle */
     int passes;                /* cycles run until mass and residual settled */
 };
 
@@ -127,9 +134,11 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
 
 /* Runs the cycle until it repeats: the change of the residual's mass and
  * temperature, times its share of the charge, below 5e-7.  A rough cycle
- * repeats to 4e-4 and takes a fifth of the steps: its wall heat is within 3 % of
- * the full one's, the ratio of two of them within 0.1 % (tested), and its
- * energy_residual is not small.  `cycle` is caller-owned; about 0.8 MB, so not
+ * repeats to 4e-4, at the knock limit to 5e-5, and takes a fifth of the steps:
+ * its wall heat is within 3 % of the full one's, the ratio of two of them within
+ * 0.1 % (tested), and its energy_residual is not small.  The burn stands where
+ * burn50_deg says, or later by at most knock.retard_most: as early as the knock
+ * integral stays at 1.  `cycle` is caller-owned; about 0.8 MB, so not
  * on a small stack.  CG_BAD_INPUT as cg_cycle_check, CG_NUMERICAL (with the
  * crank angle) if the gas leaves 150..6000 K or the cycle does not come to
  * repeat.  A failed run leaves cycle->points = 0 and nothing else to read. */

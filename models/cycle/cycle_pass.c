@@ -193,6 +193,56 @@ static enum cg_status run_leg(const struct cg_zone *zone,
     return CG_OK;
 }
 
+void cg_pass_knock(const struct cg_pass *pass, struct cg_knock_limit *limit)
+{
+    const struct cg_cycle_input *input = pass->input;
+    int closing = closing_leg(pass);
+    cg_knock_limit_begin(&input->knock, &pass->zone, input->burn50_deg,
+                         input->burn_duration_deg, pass->leg[closing].from_deg,
+                         pass->edge[closing], limit);
+}
+
+double cg_pass_knock_integral(const struct cg_pass *pass,
+                              const struct cg_cycle *cycle)
+{
+    const struct cg_cycle_point *point = cycle->point;
+    const struct cg_zone *zone = &pass->zone;
+    const struct cg_knock_law *law = &pass->input->knock;
+    const double *y = pass->edge[closing_leg(pass)];
+    double end = fmin(cg_wiebe_angle(&zone->wiebe, CG_KNOCK_BURNED),
+                      zone->exhaust_open_deg);
+    struct cg_end_gas gas;
+    size_t i = 0;
+    while (point[i].crank_deg < pass->leg[closing_leg(pass)].from_deg)
+        i++;
+    cg_end_gas_begin(law, &zone->fresh, &zone->burned,
+                     y[CG_ZONE_BURNED] / y[CG_ZONE_MASS], point[i].pressure,
+                     point[i].temperature, &gas);
+    for (; i + 1 < cycle->points && point[i].crank_deg < end; i++) {
+        double length = point[i + 1].crank_deg - point[i].crank_deg;
+        double part = fmin((end - point[i].crank_deg) / length, 1.0);
+        cg_end_gas_step(law, point[i].pressure + part * (point[i + 1].pressure -
+                                                         point[i].pressure),
+                        part * length * zone->degree_time, &gas);
+    }
+    return gas.integral;
+}
+
+/* Moves the burn to the knock limit of the gas just shut in. */
+static void place_burn(struct cg_pass *pass, bool fine)
+{
+    const double near = 2e-3, settled = 1e-4; /* [deg] */
+    const struct cg_cycle_input *input = pass->input;
+    struct cg_knock_limit limit;
+    if (!(input->knock.octane > 0.0 && input->knock.retard_most > 0.0))
+        return;
+    cg_pass_knock(pass, &limit);
+    double burn50 = cg_knock_limit_find(&limit, fine ? settled : near,
+                                        &pass->knock);
+    pass->zone.wiebe = cg_wiebe_from_burn(burn50, input->burn_duration_deg);
+    set_legs(input, pass);
+}
+
 /* One cycle from top centre to top centre; not `fine`: in long steps, and
  * recorded only if that is all that is asked for. */
 static enum cg_status run_pass(struct cg_pass *pass, bool fine,
@@ -207,8 +257,10 @@ static enum cg_status run_pass(struct cg_pass *pass, bool fine,
     cycle->points = cycle->sides = 0;
     for (int i = 0; i < CG_LEGS; i++) {
         memcpy(pass->edge[i], y, sizeof y);
-        if (i == closing_leg(pass))
+        if (i == closing_leg(pass)) {
             cg_zone_close(zone, pass->leg[i].from_deg, y);
+            place_burn(pass, fine);
+        }
         if (i == CG_LEG_BLOW_DOWN)
             cg_zone_open(zone, pass->leg[i].from_deg, y);
         enum cg_status status =
@@ -249,10 +301,14 @@ static void take_guess(const struct cg_residual *guess, struct cg_pass *pass)
     pass->residual[CG_RESIDUAL_BURNED] = guess->burned;
     memcpy(pass->put_in, guess->put_in, sizeof pass->put_in);
     memcpy(pass->came_out, guess->came_out, sizeof pass->came_out);
+    if (guess->knock.slope < 0.0)
+        pass->knock = guess->knock;
 }
 
 void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input)
 {
+    pass->input = input;
+    pass->knock = (struct cg_knock_start){input->burn50_deg, 0.0};
     set_zone(input, &pass->zone);
     set_legs(input, pass);
     pass->rough = input->rough;
@@ -329,13 +385,22 @@ static void record_end(const struct cg_pass *pass, struct cg_cycle *cycle)
                  cycle->point[cycle->points - 1].burned);
 }
 
+/* A burn at the knock limit moves with the residual gas, and the wall heat with
+ * it more than the residual alone would. */
+static double settled_change(const struct cg_pass *pass)
+{
+    if (!pass->rough)
+        return 5e-7;
+    return pass->knock.slope < 0.0 ? 5e-5 : 4e-4;
+}
+
 /* Passes with long steps bring the residual near, unless a guess is; passes at
  * the asked step settle it and are recorded.  A rough cycle stays with the long
  * steps. */
 enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
                               struct cg_error *error)
 {
-    const double near = 1e-2, settled = pass->rough ? 4e-4 : 5e-7;
+    const double near = 1e-2;
     const int most = 80;
     struct fixed_point point = {.passes = 0};
     bool rough = pass->rough, fine = pass->guessed && !rough;
@@ -354,7 +419,8 @@ enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
         }
         change = advance(pass, &point);
         cycle->passes = point.passes;
-        if ((fine || rough) && change * residual_share(pass) < settled) {
+        if ((fine || rough) &&
+            change * residual_share(pass) < settled_change(pass)) {
             record_end(pass, cycle);
             return CG_OK;
         }

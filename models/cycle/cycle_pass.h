@@ -33,12 +33,14 @@ enum {
 enum { CG_RESIDUAL_TEMPERATURE, CG_RESIDUAL_MASS, CG_RESIDUAL_BURNED };
 
 struct cg_pass {
+    const struct cg_cycle_input *input;
     struct cg_zone zone;
     struct cg_leg leg[CG_LEGS];
     bool rough, guessed; /* as the input says */
     double residual[CG_RESIDUALS];
     double put_in[CG_RESIDUALS];   /* last useful pair of changes, relative: */
     double came_out[CG_RESIDUALS]; /* of the residual, and of what it becomes */
+    struct cg_knock_start knock;   /* the burn, and where it came from */
     double edge[CG_LEGS + 1][CG_ZONE_VARIABLES]; /* at the start of each leg */
 };
 
@@ -46,13 +48,21 @@ struct cg_pass {
 double cg_pass_air(const struct cg_cycle_input *input);
 double cg_pass_charge_per_air(const struct cg_cycle_input *input);
 
-/* Lays out zone, legs and the residual to begin with.  Cannot fail on an
- * input that cg_cycle_check accepts. */
+/* Lays out zone, legs and the residual to begin with.  The input must outlive
+ * the pass.  Cannot fail on an input that cg_cycle_check accepts. */
 void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input);
 
 /* Runs passes until the residual repeats; writes cycle->point, points and
  * passes.  CG_NUMERICAL as cg_cycle_run. */
 enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
                               struct cg_error *error);
+
+/* The gas of the pass just run as its intake closed, ready for the knock
+ * integral of any burn; not with an octane of 0.  Cannot fail. */
+void cg_pass_knock(const struct cg_pass *pass, struct cg_knock_limit *limit);
+
+/* Knock integral along the cycle's recorded points [1]; likewise. */
+double cg_pass_knock_integral(const struct cg_pass *pass,
+                              const struct cg_cycle *cycle);
 
 #endif

@@ -8,26 +8,30 @@
 
 /* Heating values follow from the heats of combustion and are rounded; vapour
  * cp is a parabola through the values at 300, 500 or 600, and 1000 K of the
- * source named. */
+ * source named.  Octane numbers are research ones: methanol 107 (motor 92),
+ * ethanol 108 (92), gasoline 90 to 100 (81 to 90) by the US DOE Alternative
+ * Fuels Data Center's table of properties; of these pump premium is 98, common
+ * practice; iso-octane 100 by definition; e85 and the toluene blend (102, as
+ * the rules of its time allowed) from memory. */
 static const struct cg_fuel fuels[] = {
     {"gasoline", "pump gasoline without alcohol, H/C 1.87",
      "Heywood (1988), tables D.4 and 4.11, from memory",
-     7.93, 14.83, 0.0, 44.0e6, 305e3, {85.8, 5.579, -2.160e-3}, 745.0, 1.0},
+     7.93, 14.83, 0.0, 44.0e6, 305e3, {85.8, 5.579, -2.160e-3}, 745.0, 98.0, 1.0},
     {"e85", "85 % ethanol by volume in gasoline",
      "mixed from the rows ethanol and gasoline",
-     2.3839, 6.5717, 0.9353, 29.24e6, 832e3, {188.7, 4.715, -1.763e-3}, 787.0, 0.4},
+     2.3839, 6.5717, 0.9353, 29.24e6, 832e3, {188.7, 4.715, -1.763e-3}, 787.0, 106.0, 0.4},
     {"ethanol", "ethanol, dry",
      "Stull, Westrum and Sinke (1969), from memory",
-     2.0, 6.0, 1.0, 26.8e6, 919e3, {205.8, 4.572, -1.698e-3}, 794.0, 0.3},
+     2.0, 6.0, 1.0, 26.8e6, 919e3, {205.8, 4.572, -1.698e-3}, 794.0, 108.0, 0.3},
     {"methanol", "methanol",
      "Stull, Westrum and Sinke (1969), from memory",
-     1.0, 4.0, 1.0, 19.9e6, 1168e3, {515.5, 3.148, -0.870e-3}, 796.0, 0.2},
+     1.0, 4.0, 1.0, 19.9e6, 1168e3, {515.5, 3.148, -0.870e-3}, 796.0, 107.0, 0.2},
     {"iso_octane", "2,2,4-trimethylpentane, the reference of the octane scale",
      "Heywood (1988), tables D.4 and 4.11, from memory",
-     8.0, 18.0, 0.0, 44.3e6, 308e3, {85.4, 5.911, -2.200e-3}, 696.0, 0.7},
+     8.0, 18.0, 0.0, 44.3e6, 308e3, {85.4, 5.911, -2.200e-3}, 696.0, 100.0, 0.7},
     {"toluene_blend", "race fuel: 84 % toluene, 16 % n-heptane by volume",
      "Stull, Westrum and Sinke (1969), from memory, mixed",
-     7.0, 8.9723, 0.0, 41.06e6, 406e3, {-213.5, 5.361, -2.138e-3}, 842.0, 0.3},
+     7.0, 8.9723, 0.0, 41.06e6, 406e3, {-213.5, 5.361, -2.138e-3}, 842.0, 102.0, 0.3},
 };
 
 /* Dry air by volume, its CO2 counted as argon. */

@@ -14,6 +14,7 @@ struct cg_fuel {
     double vapour_cp[3];             /* cp [J/(kg K)] = a + b T + c T2, up to
                                         1000 K, constant above */
     double density;                  /* liquid, 15 C [kg/m3] */
+    double octane;                   /* for the delay of knock.h: research */
     double retard_share;             /* retard with boost, gasoline 1: by
                                         octane, common practice, no source */
 };

@@ -37,3 +37,10 @@ double cg_wiebe_rate(const struct cg_wiebe *wiebe, double angle_deg)
     double reach = wiebe->a * power(t, wiebe->exponent);
     return wiebe->exponent * reach / t / wiebe->duration_deg * exp(-reach);
 }
+
+double cg_wiebe_angle(const struct cg_wiebe *wiebe, double burned)
+{
+    return wiebe->start_deg +
+           wiebe->duration_deg *
+               pow(-log1p(-burned) / wiebe->a, 1.0 / wiebe->exponent);
+}

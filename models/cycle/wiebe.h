@@ -17,4 +17,7 @@ struct cg_wiebe cg_wiebe_from_burn(double burn50_deg, double duration_deg);
 double cg_wiebe_burned(const struct cg_wiebe *wiebe, double angle_deg);
 double cg_wiebe_rate(const struct cg_wiebe *wiebe, double angle_deg);
 
+/* Crank angle at which that fraction, 0 to below 1, is burned [deg]. */
+double cg_wiebe_angle(const struct cg_wiebe *wiebe, double burned);
+
 #endif

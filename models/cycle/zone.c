@@ -257,3 +257,12 @@ void cg_zone_gas(const struct cg_zone *zone, enum cg_phase phase,
     double dy[CG_ZONE_VARIABLES];
     rates(zone, phase, node, y, dy, gas);
 }
+
+double cg_zone_pressure(const struct cg_zone *zone,
+                        const struct cg_zone_node *node, const double *y)
+{
+    double mass = y[CG_ZONE_MASS], burned = y[CG_ZONE_BURNED];
+    double r = (mass - burned) * zone->fresh.gas_constant +
+               burned * zone->burned.gas_constant;
+    return r * y[CG_ZONE_TEMPERATURE] / node->volume;
+}

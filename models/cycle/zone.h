@@ -103,6 +103,10 @@ void cg_zone_step(const struct cg_zone *zone, enum cg_phase phase,
                   const struct cg_zone_node node[3], double *y,
                   struct cg_zone_gas gas[3]);
 
+/* Pressure at a node [Pa].  Cannot fail. */
+double cg_zone_pressure(const struct cg_zone *zone,
+                        const struct cg_zone_node *node, const double *y);
+
 /* Pressure and coefficient at a node.  Cannot fail. */
 void cg_zone_gas(const struct cg_zone *zone, enum cg_phase phase,
                  const struct cg_zone_node *node, const double *y,

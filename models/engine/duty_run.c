@@ -56,7 +56,8 @@ static struct cg_operating point_in(const struct cg_case *c,
     return (struct cg_operating){
         .speed = segment->speed + part * (segment->speed_end - segment->speed),
         .load = segment->load + part * (segment->load_end - segment->load),
-        .heat_factor = segment->heat_factor,
+        .heat_factor = segment->heat_factor *
+                       (segment->knock_heat > 0.0 ? segment->knock_heat : 1.0),
         .coolant_temperature = isnan(segment->coolant_temperature)
                                    ? c->cooling.coolant_temperature
                                    : segment->coolant_temperature};
@@ -242,6 +243,8 @@ static enum cg_status vary_point(const struct cg_case *c,
         carry_gas_side(gas_side, index, run);
     else
         status = cg_point_cycle(c, run->thermal, &run->workspace, to, error);
+    if (status == CG_OK && cg_burn_place(to) != to->response.place)
+        status = cg_point_respond(&run->workspace, to, error);
     if (status == CG_OK && same_cells(nominal, run))
         memcpy(to->settled, from->settled,
                run->thermal->network->nodes * sizeof *to->settled);

@@ -72,7 +72,8 @@ enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
  * films and joints begin from there.  The gas side is that of `gas_side`, a run
  * of the same cells; NULL: its cycles are run anew, for the walls of `nominal`.
  * What the change of temperature does back to the gas side, a few per cent of
- * the change, comes from the response of `nominal`.
+ * the change, comes from the response of `nominal`, or is worked out anew where
+ * the burn comes to or from the knock limit.
  * `run` comes from cg_duty_run_lay_out for a case with this one's cells, and
  * with the bore, stroke, rings, piston lengths and duty of all three; whatever
  * it held before does not matter.  It may have other cells than `nominal`.

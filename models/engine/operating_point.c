@@ -228,6 +228,9 @@ static void set_performance(const struct cg_case *c,
     out->evaporation_heat = cycle->heat_evaporation * rate;
     out->unburned_power = cycle->unburned_energy * rate;
     out->energy_residual = cycle->energy_residual;
+    out->burn50_deg = cycle->burn50_deg;
+    out->knock_integral = cycle->knock_integral;
+    out->knock_unretarded = cycle->knock_unretarded;
     out->peak_flux =
         cg_gas_side_peak_flux(cycle, point->input.piston_temperature);
     out->mean_flux =
@@ -298,11 +301,23 @@ cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
     return status;
 }
 
-enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
-                                struct cg_operating_point *point,
-                                struct cg_error *error)
+static int burn_place(const struct cg_cycle_input *input, double burn50_deg)
 {
-    const double rise = 20.0; /* [K]: well above the roughness of the cycles */
+    return (burn50_deg > input->burn50_deg) +
+           (burn50_deg >= input->burn50_deg + input->knock.retard_most);
+}
+
+int cg_burn_place(const struct cg_operating_point *point)
+{
+    return burn_place(&point->input, point->performance.burn50_deg);
+}
+
+/* By a cycle with all walls that much warmer [K]. */
+static enum cg_status respond_by(double rise,
+                                 struct cg_point_workspace *workspace,
+                                 struct cg_operating_point *point,
+                                 struct cg_error *error)
+{
     struct cg_cycle_input input = point->input;
     input.guess = point->residual;
     input.head_temperature += rise;
@@ -317,8 +332,22 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
     const struct cg_mean_gas *crown = &point->crown;
     point->response = (struct cg_wall_response){
         (warmer.coefficient / crown->coefficient - 1.0) / rise,
-        (warmer.temperature / crown->temperature - 1.0) / rise};
+        (warmer.temperature / crown->temperature - 1.0) / rise,
+        burn_place(&input, workspace->cycle->burn50_deg)};
     return CG_OK;
+}
+
+enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
+                                struct cg_operating_point *point,
+                                struct cg_error *error)
+{
+    const double rise = 20.0; /* [K]: well above the roughness of the cycles */
+    int place = cg_burn_place(point);
+    enum cg_status status = respond_by(rise, workspace, point, error);
+    if (status == CG_OK && point->response.place != place)
+        status = respond_by(-rise, workspace, point, error);
+    point->response.place = place;
+    return status;
 }
 
 /* The heats of the performance, brought from the walls of the cycle to those it
@@ -367,6 +396,19 @@ static enum cg_status cycle_at_walls(const struct cg_case *c,
     return status;
 }
 
+/* The response anew where the burn has come to another place with the walls. */
+static enum cg_status respond_again(const struct cg_case *c,
+                                    const struct cg_thermal *thermal,
+                                    struct cg_point_workspace *workspace,
+                                    struct cg_operating_point *point,
+                                    struct cg_error *error)
+{
+    point->input.rough = true;
+    point->input.guess = point->residual;
+    enum cg_status status = run_cycle(c, thermal, workspace, point, error);
+    return status == CG_OK ? cg_point_respond(workspace, point, error) : status;
+}
+
 enum cg_status cg_point_solve(const struct cg_case *c,
                               struct cg_thermal *thermal,
                               struct cg_point_workspace *workspace,
@@ -405,6 +447,7 @@ enum cg_status cg_point_solve(const struct cg_case *c,
         status = cg_point_resettle(c, thermal, workspace, NEAR_TOLERANCE, point,
                                    error);
     double change = INFINITY;
+    bool first = true;
     for (point->passes = 2; status == CG_OK && change > WALL_TOLERANCE;
          point->passes++) {
         if (point->passes > PASSES)
@@ -414,6 +457,12 @@ enum cg_status cg_point_solve(const struct cg_case *c,
                                 point->operating.speed * 60.0,
                                 point->operating.load, PASSES);
         status = cycle_at_walls(c, thermal, workspace, point, &change, error);
+        if (status == CG_OK && first &&
+            point->response.place != cg_burn_place(point)) {
+            status = respond_again(c, thermal, workspace, point, error);
+            change = INFINITY;
+            first = false;
+        }
     }
     memset(point->film_solved, 0, sizeof point->film_solved);
     if (status == CG_OK)

@@ -34,12 +34,17 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double peak_flux;        /* on the crown [W/m2] */
     double mean_flux;        /* on the crown [W/m2] */
     double energy_residual;  /* of the cycle, over fuel energy [1] */
+    double burn50_deg;       /* half burned, after TDC [deg] */
+    double knock_integral;   /* knock.h, with this burn [1] */
+    double knock_unretarded; /* with the burn where no knock retards it [1] */
 };
 
 /* What a kelvin more of all walls makes of the gas side, relative [1/K].  They
  * act through the charge they warm, so that one mean wall will do for all. */
 struct cg_wall_response {
     double coefficient, temperature;
+    int place; /* cg_burn_place of the burn that it holds for: warmer walls
+                  retard a burn at the knock limit, and no other */
 };
 
 /* The film that the Reynolds law gave last, and for which oil. */
@@ -107,7 +112,12 @@ enum cg_status cg_point_cycle(const struct cg_case *c,
                                struct cg_operating_point *point,
                                struct cg_error *error);
 
-/* Fills point->response from one rough cycle more, after a rough one. */
+/* 0: the burn is where knock does not retard it, 1: at the knock limit, 2: as
+ * late as it may be. */
+int cg_burn_place(const struct cg_operating_point *point);
+
+/* Fills point->response from one rough cycle more, or two where the burn comes
+ * to another place, after a rough one. */
 enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
                                  struct cg_operating_point *point,
                                  struct cg_error *error);

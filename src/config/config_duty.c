@@ -37,6 +37,8 @@ static const struct field fields[] = {
      offsetof(struct cg_segment, load_end)},
     {"heat_factor", CG_PLAIN, false, false, 0.3, 3.0,
      offsetof(struct cg_segment, heat_factor)},
+    {"knock_heat", CG_PLAIN, false, false, CG_KNOCK_HEAT_LEAST,
+     CG_KNOCK_HEAT_MOST, offsetof(struct cg_segment, knock_heat)},
     {"coolant", CG_TEMPERATURE, false, false, 273.15 - 40.0, 273.15 + 140.0,
      offsetof(struct cg_segment, coolant_temperature)},
 };
@@ -72,8 +74,8 @@ static void unknown_key(const struct item *item,
 {
     static const char *const keys[] = {
         "seconds",  "speed_rpm",   "speed_pct", "speed_end_rpm",
-        "speed_end_pct", "load", "load_end", "heat_factor", "coolant_C",
-        "coolant_F", "coolant_K"};
+        "speed_end_pct", "load", "load_end", "heat_factor", "knock_heat",
+        "coolant_C", "coolant_F", "coolant_K"};
     const char *key = config_setting_name(setting);
     char what[CG_PROBLEM_LENGTH / 2 + 32], hint[CG_PROBLEM_LENGTH / 2];
     cg_nearest_hint(key, keys, sizeof keys / sizeof keys[0], hint, sizeof hint);
@@ -147,7 +149,7 @@ static void read_item(const struct item *item)
         item_problem(item, item->group, "", "must be a group { }");
         return;
     }
-    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
     for (int i = 0; i < config_setting_length(item->group); i++)
         read_member(item, config_setting_get_elem(item->group, (unsigned)i));
     for (int i = 0; i < FIELDS; i++)
@@ -159,6 +161,7 @@ static void read_item(const struct item *item)
     s->speed_end = or_else(s->speed_end, s->speed);
     s->load_end = or_else(s->load_end, s->load);
     s->heat_factor = or_else(s->heat_factor, 1.0);
+    s->knock_heat = or_else(s->knock_heat, 0.0);
 }
 
 void cg_segments_read(struct cg_reader *reader,

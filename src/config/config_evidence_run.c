@@ -17,7 +17,7 @@ static void hold(double speed, double load, struct cg_duty_case *duty)
     duty->cruise_load = load;
     duty->segments = 1;
     duty->segment[0] =
-        (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN};
+        (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN, 0.0};
 }
 
 static enum cg_status read_duty(const struct cg_reading *reading,

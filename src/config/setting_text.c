@@ -21,6 +21,19 @@ const struct cg_unit *cg_setting_unit(const struct cg_setting *setting,
     return cg_unit_find(setting->dimension, suffix);
 }
 
+/* Of a setting that is not given. */
+static double likely_value(const struct cg_setting *setting,
+                           const struct cg_case *c)
+{
+    if (setting->rule == CG_PER_FUEL)
+        return setting->fallback;
+    if (setting->dimension != CG_LENGTH)
+        return 0.5 * cg_unit_to_si(cg_setting_unit(setting, false),
+                                    setting->low + setting->high);
+    return (setting->rule == CG_PER_ALLOY ? setting->fallback : 0.005) *
+           c->engine.bore;
+}
+
 void cg_setting_value_text(const struct cg_setting *setting,
                            const struct cg_case *c, bool inch, char *text,
                            size_t size)
@@ -31,8 +44,7 @@ void cg_setting_value_text(const struct cg_setting *setting,
     switch (setting->kind) {
     case CG_REAL:
         if (isnan(si)) /* not given: something of its size */
-            si = (setting->rule == CG_PER_ALLOY ? setting->fallback : 0.005) *
-                 c->engine.bore;
+            si = likely_value(setting, c);
         snprintf(text, size, "%.6g", cg_unit_from_si(unit, si));
         if (strpbrk(text, ".e") == NULL)
             strncat(text, ".0", size - strlen(text) - 1);
@@ -142,6 +154,9 @@ void cg_setting_default_text(const struct cg_setting *setting, bool inch,
         break;
     case CG_OPTIONAL:
         snprintf(text, size, "default: not given");
+        break;
+    case CG_PER_FUEL:
+        snprintf(text, size, "default: that of the fuel");
         break;
     case CG_PER_ALLOY:
         snprintf(text, size, "default: what the trade fits that alloy with");

@@ -87,12 +87,20 @@ static void tell_limits(struct cg_report *report, const struct cg_case *c)
     cg_report_say(report,
                   "This is the ring gap's ceiling alone. Knock, head gasket, "
                   "rods and turbocharger have ceilings of their own, not "
-                  "looked at here. The burn is taken %.*f deg later for each "
-                  "%s of boost on gasoline, %.0f deg at most.",
-                  inch ? 1 : 0,
-                  c->combustion.retard_deg_per_100kPa *
-                      (inch ? 10.0 * CG_PSI / 100e3 : 1.0),
-                  inch ? "10 psi" : "100 kPa", CG_RETARD_MOST);
+                  "looked at here.");
+    if (isnan(c->combustion.retard_deg_per_100kPa))
+        cg_report_say(report,
+                      "The burn is as late as knock makes it with octane "
+                      "%.4g, %.0f deg at most.",
+                      c->fuel.octane, CG_RETARD_MOST);
+    else
+        cg_report_say(report,
+                      "The burn is taken %.*f deg later for each %s of boost "
+                      "on gasoline, %.0f deg at most.",
+                      inch ? 1 : 0,
+                      c->combustion.retard_deg_per_100kPa *
+                          (inch ? 10.0 * CG_PSI / 100e3 : 1.0),
+                      inch ? "10 psi" : "100 kPa", CG_RETARD_MOST);
 }
 
 void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,

@@ -54,6 +54,29 @@ static void tell_load(struct cg_report *report, const struct cg_performance *p)
                     fabs(p->energy_residual));
 }
 
+/* How late it burns for the sake of knock, and what is left of it. */
+static void tell_burn(struct cg_report *report, const struct cg_case *c,
+                      const struct cg_answer *answer)
+{
+    const struct cg_performance *p = &answer->performance;
+    const struct cg_knock_seen *worst = &answer->knock;
+    cg_report_words(report, "burn50", "Half burned",
+                    "%.1f deg after TDC firing", p->burn50_deg);
+    cg_report_remark(report, "%.1f of them by retard",
+                     p->burn50_deg - c->combustion.burn50_deg);
+    cg_report_words(report, "knock_integral", "Knock integral", "%.2f",
+                    p->knock_integral);
+    cg_report_remark(report, "%.2f without retard by knock; 1 is knock, "
+                     "octane %.4g", p->knock_unretarded, c->fuel.octane);
+    if (worst->integral > CG_KNOCK_PREDICTED)
+        cg_report_say(report,
+                      "The duty asks for more than the fuel stands at %.0f "
+                      "rpm, load %.2f: %.2f with the burn %.0f deg late. Hold "
+                      "the boost back there.",
+                      worst->speed * 60.0, worst->load, worst->integral,
+                      worst->burn50_deg - c->combustion.burn50_deg);
+}
+
 static void tell_full_load(struct cg_report *report, const struct cg_case *c,
                            const struct cg_answer *answer)
 {
@@ -62,6 +85,7 @@ static void tell_full_load(struct cg_report *report, const struct cg_case *c,
              c->combustion.heat_transfer, c->combustion.heat_factor);
     cg_report_part(report, title);
     tell_load(report, &answer->performance);
+    tell_burn(report, c, answer);
     cg_report_figure(report, "cycle", "Engine cycle at rated speed, full load",
                      "Pressure and gas-side coefficient over crank angle: both "
                      "peak just after TDC firing.");

@@ -24,6 +24,41 @@ static void note_duty(struct cg_report *report, const struct cg_case *c,
             cg_show_temperature(e->boiling_point, cg_report_inch(report)).text);
 }
 
+/* The cap is passed, or the user's own rule of retard does not do. */
+static void note_knock(struct cg_report *report, const struct cg_case *c,
+                       const struct cg_performance *full)
+{
+    double retard = full->burn50_deg - c->combustion.burn50_deg;
+    if (full->knock_integral > CG_KNOCK_PREDICTED)
+        cg_report_note(report,
+                       "KNOCK is predicted at rated speed and full load: with "
+                       "the burn %.0f deg late%s the knock integral is %.2f, "
+                       "and 1 is knock. What knock does to the parts is not in "
+                       "these figures. Less boost, a lower ratio, a cooler "
+                       "charge or more octane than %.4g would mend it.",
+                       retard,
+                       isnan(c->combustion.retard_deg_per_100kPa)
+                           ? ", the most anyone retards,"
+                           : " by combustion.retard",
+                       full->knock_integral, c->fuel.octane);
+}
+
+/* The user's own word, and what it stands on. */
+static void note_declared_knock(struct cg_report *report,
+                                const struct cg_duty_case *duty)
+{
+    double most = 0.0;
+    for (int i = 0; i < duty->segments; i++)
+        most = fmax(most, duty->segment[i].knock_heat);
+    if (most > 0.0)
+        cg_report_note(report,
+                       "the duty declares knock, with %.4g times the gas-side "
+                       "heat. That number is an assumption: %.2g to %.2g by "
+                       "one simulation, read of at second hand; none was "
+                       "measured.",
+                       most, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
+}
+
 void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
                           const struct cg_answer *answer)
 {
@@ -31,6 +66,8 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
     const struct cg_material *ring = &c->ring_material[CG_RING_TOP];
     const struct cg_material *alloy = &c->piston_material;
     bool inch = cg_report_inch(report);
+    note_knock(report, c, &answer->performance);
+    note_declared_knock(report, &c->duty);
     note_duty(report, c, answer);
     if (e->ring_top_max > ring->hot_limit)
         cg_report_note(

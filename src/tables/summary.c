@@ -1,5 +1,5 @@
 /* The keys of summary.dat: lengths mm, times s, temperatures C, pressures
- * bar, power kW, flows kg/h, films um. */
+ * bar, power kW, flows kg/h, angles deg, films um. */
 #include "summary.h"
 
 #include "constants.h"
@@ -33,6 +33,8 @@ KEY(brake_power, a->performance.brake_power / 1e3)
 KEY(peak_pressure, a->performance.peak_pressure / 1e5)
 KEY(air_flow, a->performance.air_flow * 3600.0)
 KEY(fuel_flow, a->performance.fuel_flow * 3600.0)
+KEY(burn50, a->performance.burn50_deg)
+KEY(knock_integral, a->performance.knock_integral)
 KEY(energy_residual, a->ledger.residual)
 KEY(film_top, a->film[CG_RING_TOP] * 1e6)
 KEY(film_second, a->film[CG_RING_SECOND] * 1e6)
@@ -58,6 +60,8 @@ static const struct cg_summary_key keys[] = {
     {"peak_pressure", "bar", get_peak_pressure},
     {"air_flow", "kg/h", get_air_flow},
     {"fuel_flow", "kg/h", get_fuel_flow},
+    {"burn50", "deg", get_burn50},
+    {"knock_integral", "1", get_knock_integral},
     {"energy_residual", "1", get_energy_residual},
     {"film_top", "um", get_film_top},
     {"film_second", "um", get_film_second},

@@ -48,6 +48,8 @@ brake_power kW
 peak_pressure bar
 air_flow kg/h
 fuel_flow kg/h
+burn50 deg
+knock_integral 1
 energy_residual 1
 film_top um
 film_second um

@@ -75,6 +75,11 @@ START_TEST(moves_its_fields_and_no_other)
         struct cg_case base, moved;
         fill(&base);
         moved = base;
+        bool of_knock = strcmp(input->name, "octane") == 0 ||
+                        strcmp(input->name, "knock_delay") == 0;
+        if (of_knock) /* fill sets the rule of retard, which rules them out */
+            base.combustion.retard_deg_per_100kPa = NAN;
+        moved = base;
         double spread = cg_uncertain_spread(input, &base);
         ck_assert_double_eq(spread, at(&base, input->spread));
         cg_uncertain_move(input, 1.7, &moved);
@@ -94,6 +99,26 @@ START_TEST(moves_its_fields_and_no_other)
 }
 END_TEST
 
+/* Either the knock limit places the burn or the rule; the other's inputs are
+ * not run for. */
+START_TEST(what_places_no_burn_has_no_spread)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    for (size_t i = 0; i < count; i++) {
+        struct cg_case ruled, limited;
+        fill(&ruled);
+        limited = ruled;
+        limited.combustion.retard_deg_per_100kPa = NAN;
+        bool of_rule = strcmp(inputs[i].name, "retard") == 0;
+        bool of_knock = strcmp(inputs[i].name, "octane") == 0 ||
+                        strcmp(inputs[i].name, "knock_delay") == 0;
+        ck_assert(of_knock == (cg_uncertain_spread(&inputs[i], &ruled) == 0.0));
+        ck_assert(of_rule == (cg_uncertain_spread(&inputs[i], &limited) == 0.0));
+    }
+}
+END_TEST
+
 /* A duty may give the coolant's temperature by segment; a builder who does
  * not know it to 4 K does not know it there either. */
 START_TEST(coolant_moves_in_every_segment)
@@ -106,7 +131,8 @@ START_TEST(coolant_moves_in_every_segment)
         c.duty.segments = 3;
         for (int s = 0; s < 3; s++)
             c.duty.segment[s] = (struct cg_segment){
-                7.0, 80.0, 90.0, 0.3, 0.9, 1.1, s == 1 ? NAN : 361.0 + s};
+                7.0, 80.0, 90.0, 0.3, 0.9, 1.1, s == 1 ? NAN : 361.0 + s,
+                0.0};
         c.uncertainty.coolant_temperature = 4.3;
         struct cg_case base = c;
         cg_uncertain_move(&inputs[i], 1.0, &c);
@@ -175,6 +201,7 @@ int main(void)
     TCase *all = tcase_create("uncertain");
     tcase_add_test(all, every_spread_is_used_once);
     tcase_add_test(all, names_are_those_of_the_settings);
+    tcase_add_test(all, what_places_no_burn_has_no_spread);
     tcase_add_test(all, moves_its_fields_and_no_other);
     tcase_add_test(all, coolant_moves_in_every_segment);
     tcase_add_test(all, there_and_back);

@@ -33,7 +33,7 @@ static struct cg_case good(void)
     c.bore.seat = CG_SEAT_PARENT;
     c.duty.segments = 1;
     c.duty.segment[0] = (struct cg_segment){10.0, 60.0, 100.0, 0.5, 1.0, 1.0,
-                                            NAN};
+                                            NAN,  0.0};
     c.piston_material = c.bore_material = iron();
     for (int ring = 0; ring < CG_RINGS; ring++)
         c.ring_material[ring] = iron();
@@ -117,21 +117,24 @@ END_TEST
 
 START_TEST(segments_are_looked_at)
 {
-    static const double bad[][7] = {
-        {0.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN},
-        {10.0, 0.0, 60.0, 1.0, 1.0, 1.0, NAN},
-        {10.0, 60.0, 160.0, 1.0, 1.0, 1.0, NAN},
-        {10.0, 60.0, 60.0, 1.1, 1.0, 1.0, NAN},
-        {10.0, 60.0, 60.0, 1.0, -0.1, 1.0, NAN},
-        {10.0, 60.0, 60.0, 1.0, 1.0, 0.0, NAN},
-        {10.0, 60.0, 60.0, 1.0, 1.0, 1.0, 90.0},
-        {NAN, 60.0, 60.0, 1.0, 1.0, 1.0, NAN},
+    static const double bad[][8] = {
+        {0.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0},
+        {10.0, 0.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0},
+        {10.0, 60.0, 160.0, 1.0, 1.0, 1.0, NAN, 0.0},
+        {10.0, 60.0, 60.0, 1.1, 1.0, 1.0, NAN, 0.0},
+        {10.0, 60.0, 60.0, 1.0, -0.1, 1.0, NAN, 0.0},
+        {10.0, 60.0, 60.0, 1.0, 1.0, 0.0, NAN, 0.0},
+        {10.0, 60.0, 60.0, 1.0, 1.0, 1.0, 90.0, 0.0},
+        {NAN, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0},
+        {10.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 1.05},
+        {10.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 2.3},
     };
     struct cg_case c = good();
     for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
         const double *b = bad[i];
         c.duty.segment[0] =
-            (struct cg_segment){b[0], b[1], b[2], b[3], b[4], b[5], b[6]};
+            (struct cg_segment){b[0], b[1], b[2], b[3],
+                                b[4], b[5], b[6], b[7]};
         refused(c, "duty.segments[0]");
     }
     c.duty.segments = 0;

@@ -148,6 +148,17 @@ START_TEST(cycle_input_carries_the_case)
     operating.load = 0.2;
     cg_operating_cycle_input(&c, &operating, &input, &error);
     ck_assert_double_eq(input.burn50_deg, 7.7);
+    ck_assert_double_eq(input.knock.retard_most, 0.0);
+    /* without the rule the cycle finds the burn */
+    c.combustion.retard_deg_per_100kPa = NAN;
+    c.combustion.knock_delay = 1.2;
+    c.fuel.octane = 94.0;
+    operating.load = 1.0;
+    cg_operating_cycle_input(&c, &operating, &input, &error);
+    ck_assert_double_eq(input.burn50_deg, 7.7);
+    ck_assert_double_eq(input.knock.retard_most, CG_RETARD_MOST);
+    ck_assert_double_eq(input.knock.delay_factor, 1.2);
+    ck_assert_double_eq(input.knock.octane, 94.0);
 }
 END_TEST
 

@@ -49,8 +49,8 @@ static const char *refused(const struct cg_evidence *evidence)
 {
     static struct cg_error error;
     struct cg_learned lesson;
-    ck_assert_int_eq(cg_evidence_learn(evidence, &lesson, &error),
-                     CG_BAD_INPUT);
+    ck_assert_msg(cg_evidence_learn(evidence, &lesson, &error) == CG_BAD_INPUT,
+                  "%s", error.text);
     return error.text;
 }
 
@@ -493,6 +493,8 @@ START_TEST(two_runs_of_one_engine)
     double y[2], width[2][2];
     entry[0].spread = entry[1].spread = 3.0;
     c.uncertainty.boost *= 4.0;
+    /* at the knock limit more boost hardly moves the groove */
+    c.combustion.retard_deg_per_100kPa = 6.0;
     for (int known = 0; known < 2; known++) {
         if (known == 1)
             know_conditions(&c);

@@ -267,7 +267,7 @@ START_TEST(duty_starts)
     read_text(ENGINE, "duty.name=lean_event", &c);
     double highest = 0.0;
     for (int i = 0; i < c.duty.segments; i++)
-        highest = fmax(highest, c.duty.segment[i].heat_factor);
+        highest = fmax(highest, c.duty.segment[i].knock_heat);
     check_close(highest, 1.35, 1e-12, "configs/duties");
 }
 END_TEST

@@ -96,6 +96,27 @@ START_TEST(no_butting_at_the_smallest_gap)
 }
 END_TEST
 
+/* Series engines run on the fuel they are sold for: none is called knocking at
+ * its rating, and none is retarded far for it. */
+START_TEST(no_knock_at_the_rating)
+{
+    struct cg_case c;
+    describe(&c, &engines[_i]);
+    c.duty.start = CG_START_SETTLED;
+    hold(&c, 60.0, load_for(&c, engines[_i].kilowatt * 1e3));
+    ck_assert(isnan(c.combustion.retard_deg_per_100kPa));
+    struct cg_duty_run *run = run_of(&c);
+    const struct cg_performance *at = &run->point[run->start].performance;
+    printf("%s: burn %.1f deg late, knock integral %.2f\n", engines[_i].source,
+           at->burn50_deg - c.combustion.burn50_deg, at->knock_integral);
+    ck_assert_double_lt(at->knock_integral, CG_KNOCK_PREDICTED);
+    ck_assert_double_gt(at->knock_integral, 0.05);
+    ck_assert_double_lt(at->burn50_deg,
+                        c.combustion.burn50_deg + CG_RETARD_MOST);
+    cg_duty_run_free(run);
+}
+END_TEST
+
 /* The computed film takes oil for plentiful and comes out thicker than the
  * constant one: it closes the gap more, and is not the default. */
 START_TEST(flooded_film_closes_more)
@@ -121,6 +142,8 @@ int main(void)
     TCase *all = tcase_create("workshop manuals");
     tcase_set_timeout(all, 120);
     tcase_add_loop_test(all, no_butting_at_the_smallest_gap, 0,
+                        (int)COUNT_OF(engines));
+    tcase_add_loop_test(all, no_knock_at_the_rating, 0,
                         (int)COUNT_OF(engines));
     tcase_add_loop_test(all, flooded_film_closes_more, 0,
                         (int)COUNT_OF(engines));

@@ -44,8 +44,18 @@ static void draw_engine(gsl_rng *rng, struct draw *d)
 }
 
 /* More boost never cools the top ring, nor the crown; unless the burn is
- * retarded with it by more than anyone does. */
+ * retarded with it, by more than anyone's rule does or at the knock limit. */
 #define MUCH_RETARD 8.0
+static bool retarded_by_knock(const struct cg_case *c,
+                              const struct cg_duty_run *run)
+{
+    bool retarded = false;
+    for (size_t i = 0; i < run->points; i++)
+        retarded |=
+            run->point[i].performance.burn50_deg > c->combustion.burn50_deg;
+    return retarded && isnan(c->combustion.retard_deg_per_100kPa);
+}
+
 static void check_boost_heats(const struct cg_case *c,
                               const struct cg_extremes *before, const char *who)
 {
@@ -61,10 +71,12 @@ static void check_boost_heats(const struct cg_case *c,
         return; /* at the end of the bands */
     enum cg_status status =
         cg_answer_extremes(&more, run, 0.0, NULL, NULL, &after, NULL, &error);
+    bool retarded = retarded_by_knock(&more, run);
     cg_duty_run_free(run);
     ck_assert_msg(status == CG_OK, "%s: %s", error.text, who);
-    ck_assert_msg(after.ring_top_max > before->ring_top_max - 0.05 &&
-                      after.crown_max > before->crown_max - 0.05,
+    ck_assert_msg(retarded ||
+                      (after.ring_top_max > before->ring_top_max - 0.05 &&
+                       after.crown_max > before->crown_max - 0.05),
                   "ring %+g K, crown %+g K by 20 kPa more: %s",
                   after.ring_top_max - before->ring_top_max,
                   after.crown_max - before->crown_max, who);
