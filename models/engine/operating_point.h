@@ -39,7 +39,7 @@ struct cg_wall_response {
     double coefficient, temperature;
 };
 
-/* The film that the Reynolds law gave last, and for which oil. */
+/* The uniform film that was solved for last, and for which oil. */
 struct cg_film_solved {
     double temperature; /* [K]; 0: not for this case and cycle */
     double film;        /* [m] */
@@ -55,10 +55,13 @@ struct cg_operating_point {
     struct cg_wall_response response;
     double wall_rise;              /* mean wall over that of the cycle [K] */
     struct cg_residual residual;   /* that the cycle hands on */
-    double film[CG_RINGS];         /* [m] */
+    double film[CG_RINGS];         /* uniform, of the same mean conductance as
+                                      the film over the stroke [m] */
     struct cg_film_mean film_mean[CG_RING_OIL]; /* the Reynolds law's; scale
                                                    not in it */
-    struct cg_film_solved film_solved[CG_RING_OIL];
+    struct cg_film_solved film_solved[CG_RINGS];
+    double crevice;                /* heat of gas in crevices, one cylinder
+                                      [W] */
     double friction;               /* ring pack and skirt, one cylinder [W] */
     double *joint;                 /* joint coefficient [stations] */
     struct cg_joint *joint_search; /* pressed seat: on the way to it */
@@ -110,10 +113,10 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
                                  struct cg_error *error);
 
 /* The films for the temperatures in point->settled, and the cylinder's
- * pressure in point->cylinder: the constant law, or for the compression rings
- * the Reynolds law with gas by cg_ring_gas_estimate.  That one is solved anew
- * when its oil is 0.1 K from where it was solved, and follows the
- * oil's viscosity between, as the constant law does.  CG_BAD_INPUT for an
+ * pressure in point->cylinder: as set for mid-stroke, or for the compression
+ * rings the Reynolds law, with gas by cg_ring_gas_estimate.  A film is solved
+ * anew when its oil is 0.1 K from where it was solved, and follows the oil's
+ * viscosity between.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,
