@@ -43,6 +43,8 @@ static const struct cg_uncertain inputs[] = {
     {"retard", "retard with boost", false, true, false, 0.0,
      SPREAD(retard_deg_per_100kPa),
      {FIELD(combustion.retard_deg_per_100kPa)}},
+    {"crevice", "heat of gas in crevices", true, true, false, 0.0,
+     SPREAD(crevice), {FIELD(combustion.crevice_heat)}},
     {"friction", "friction heat", true, false, false, 0.0, SPREAD(friction),
      {FIELD(piston.friction_share)}},
     /* A bore larger than measured opens the fitted gap by pi times as much;

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "geometry.h"
+#include "crevice.h"
 #include "growth.h"
 
 enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
@@ -116,6 +116,8 @@ static void read_walls(const struct cg_case *c,
         weight += h;
     }
     double head = c->cooling.head_coefficient;
+    walls->crevice.temperature =
+        cg_crevice_temperature(c, thermal, point->settled);
     walls->piston_temperature = crown / area;
     walls->liner_temperature = liner / weight;
     walls->head_temperature =
@@ -207,7 +209,8 @@ static void set_performance(const struct cg_case *c,
     double rate = 0.5 * point->operating.speed * c->engine.cylinders;
     double speed =
         cg_crank_mean_speed(&point->input.crank, point->operating.speed);
-    double wall = cycle->heat_head + cycle->heat_piston + cycle->heat_liner;
+    double wall = cycle->heat_head + cycle->heat_piston + cycle->heat_liner +
+                  cycle->heat_crevice;
 
     out->imep = cycle->imep_net;
     out->fmep = cg_friction_mep(cycle->peak_pressure, speed);
@@ -228,6 +231,7 @@ static void set_performance(const struct cg_case *c,
     out->mean_flux =
         point->crown.coefficient *
         (point->crown.temperature - point->input.piston_temperature);
+    point->crevice = cycle->heat_crevice * 0.5 * point->operating.speed;
     point->friction = c->piston.friction_share * out->fmep * swept * 0.5 *
                       point->operating.speed;
 }
@@ -238,6 +242,7 @@ static void guess_walls(const struct cg_operating_point *point,
 {
     walls->head_temperature = point->operating.coolant_temperature + 100.0;
     walls->piston_temperature = 520.0;
+    walls->crevice.temperature = 480.0;
     walls->liner_temperature = point->operating.coolant_temperature + 40.0;
 }
 
@@ -247,6 +252,7 @@ static void copy_walls(const struct cg_cycle_input *from,
     to->head_temperature = from->head_temperature;
     to->piston_temperature = from->piston_temperature;
     to->liner_temperature = from->liner_temperature;
+    to->crevice.temperature = from->crevice.temperature;
 }
 
 /* One pass: cycle for the walls in input, gas side from the cycle. */
@@ -303,6 +309,7 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
     input.head_temperature += rise;
     input.piston_temperature += rise;
     input.liner_temperature += rise;
+    input.crevice.temperature += rise;
     enum cg_status status = cg_cycle_run(&input, workspace->cycle, error);
     if (status != CG_OK)
         return status;
@@ -369,6 +376,7 @@ enum cg_status cg_point_solve(const struct cg_case *c,
         cg_operating_cycle_input(c, &point->operating, &point->input, error);
     if (status != CG_OK)
         return status;
+    cg_crevice_set(c, &point->input);
     if (guess != NULL)
         copy_walls(&guess->input, &point->input);
     else
@@ -426,6 +434,7 @@ enum cg_status cg_point_cycle(const struct cg_case *c,
         cg_operating_cycle_input(c, &point->operating, &point->input, error);
     if (status != CG_OK)
         return status;
+    cg_crevice_set(c, &point->input);
     copy_walls(&walls, &point->input);
     point->input.rough = c->solver.rough_cycles;
     point->input.guess = point->residual;

@@ -1,5 +1,6 @@
 /* What points make of the thermal network. */
 #include "constants.h"
+#include "crevice.h"
 #include "operating_point.h"
 #include "thermal_parts.h"
 
@@ -100,6 +101,7 @@ void cg_point_apply(const struct cg_operating_point *a,
     struct cg_mean_gas crown = gas_at(a, &a->crown, b, &b->crown, part);
     double friction = between(a->friction, b->friction, part);
     apply_piston(&crown, thermal);
+    cg_crevice_apply(between(a->crevice, b->crevice, part), thermal);
     /* Friction heat is made in the oil film: half to either side. */
     for (int r = 0; r < CG_RINGS; r++)
         apply_ring(thermal, &thermal->ring[r],

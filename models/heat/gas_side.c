@@ -32,7 +32,7 @@ static void deposit(const struct cg_bore_grid *grid,
                     const struct cg_cycle_point *point, double width,
                     struct cg_mean_gas *gas)
 {
-    double h = width * point->coefficient, heat = h * point->temperature;
+    double h = width * point->coefficient, heat = h * point->bore_temperature;
     double place = fmin(point->depth / cg_station_height(grid),
                         (double)grid->stations);
     size_t last = grid->stations - 1;
