@@ -235,6 +235,7 @@ struct cg_case {
     struct cg_piston_case piston;
     struct cg_ring_case ring[CG_RINGS];
     int film_law;            /* enum cg_film_law */
+    double oil_supply;       /* on the bore ahead of a ring, Reynolds law [m] */
     struct cg_seal_case seal;
     struct cg_bore_case bore;
     struct cg_cooling_case cooling;

@@ -2,8 +2,9 @@
  * and behind the ring.  Hot as the bodies are where their conductivity is
  * taken (thermal.h).  What the gas gives up there (zone.c) enters the thermal
  * network as sources: by volume over temperature, that is by the mass that goes
- * in; of the land's half at the piston, half at the bore beside it at top dead
- * centre; of the groove's half at the groove, half at the ring's back.
+ * in.  What goes on to the groove leaves most of its heat on the way down the
+ * land.  Of the land's half enters the piston, half the bore beside it at top
+ * dead centre; of the groove's half the groove, half the ring's back.
  *
  * Left out: gas that passes the rings on to the lands below (seal.h), and
  * that in a transient the sources are those of the settled walls.

@@ -165,7 +165,8 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
         cg_face_curve_of((enum cg_face_shape)in->face_shape, in->width,
                          in->face_drop, in->face_peak),
         asperity_of(c, place),
-        BOUNDARY_FRICTION};
+        BOUNDARY_FRICTION,
+        c->oil_supply};
     struct cg_film_drive drive = {
         POINTS,           1.0 / (0.5 * speed * POINTS),
         workspace->speed, workspace->viscosity,

@@ -13,6 +13,12 @@
  * a complete ring pack", in "Energy Conservation through Fluid Film
  * Lubrication Technology", ASME (1979), from memory, is the method's origin.
  *
+ * Starved where oil is short: a layer of `supply` on the bore fills the wedge to
+ * where it is twice as high, for there the oil drawn in, half the speed times
+ * the height, is what the layer brings; the face ahead of it is dry and bears
+ * the gas alone (the flow that the wedge turns back is left out, so the film
+ * comes out rather thin: Dowson et al., as above).
+ *
  * Forces and powers are per length of circumference.
  */
 #ifndef CG_FILM_H
@@ -28,6 +34,7 @@ struct cg_film_ring {
     struct cg_face_curve face;
     struct cg_asperity asperity;
     double boundary_friction; /* coefficient where asperities touch [1] */
+    double supply;            /* oil on the bore ahead of the face [m]; 0: plenty */
 };
 
 /* Arrays of `points` values at equal steps of time over one cycle; the first
