@@ -342,7 +342,7 @@ enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
                               struct cg_error *error)
 {
     const double near = 1e-2, settled = pass->rough ? 4e-4 : 5e-7;
-    const double law_settled = pass->rough ? 1e-3 : 1e-5;
+    const double law_settled = 1e-5; /* rough ones are to be compared */
     const int most = 80;
     struct fixed_point point = {.passes = 0};
     bool rough = pass->rough, fine = pass->guessed && !rough;

@@ -202,6 +202,7 @@ static void carry_gas_side(const struct cg_duty_run *from, size_t index,
     struct cg_operating_point *to = &run->point[index];
     to->charge = gas->charge;
     to->crown = gas->crown;
+    to->crevice = gas->crevice;
     to->performance = gas->performance;
     to->friction = from->friction_share > 0.0
                        ? gas->friction *

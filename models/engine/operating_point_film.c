@@ -87,6 +87,8 @@ enum cg_status cg_point_set_films(const struct cg_case *c,
         if (status != CG_OK)
             return status;
         point->film[r] = film_at(oil, solved->film, solved->temperature, here);
+        if (r != CG_RING_OIL)
+            point->film_mean[r].heat_film = point->film[r] / c->scale.film;
     }
     return CG_OK;
 }

@@ -11,6 +11,10 @@ enum { BALANCE_STEPS = 80, CYCLES = 60, LEAST_POINTS = 16 };
 #define REPEAT_TOLERANCE 1e-6
 /* Least part of a face that oil wets. */
 #define LEAST_WET 0.02
+/* Height of the film, over its least, where the pressure peaks, under a face
+ * that has oil in plenty: H. M. Martin, "Lubrication of gear teeth" (1916), from
+ * memory. */
+#define FLOODED_FLOW 1.226
 /* Film in rms roughnesses below which lubrication is mixed (Hamrock 1994). */
 #define MIXED_FILM 3.0
 
@@ -64,11 +68,9 @@ static struct cg_face_curve wetted(const struct cg_film_ring *ring, double film,
     *dry = 0.0;
     if (!(ring->supply > 0.0))
         return face;
-    double room = fmax(2.0 * ring->supply - film, 0.0);
-    double reach = face.shape == CG_FACE_BARREL ? sqrt(2.0 * face.radius * room)
-                                                : room / face.slope;
-    double least = LEAST_WET * (face.above + face.below);
-    *lead = fmin(whole, fmax(reach, least));
+    double wet = (2.0 * ring->supply / film - 1.0) / (FLOODED_FLOW - 1.0);
+    double least = fmin(LEAST_WET * (face.above + face.below), whole);
+    *lead = fmin(whole, fmax(wet * whole, least));
     *dry = whole - *lead;
     return face;
 }

@@ -13,11 +13,12 @@
  * a complete ring pack", in "Energy Conservation through Fluid Film
  * Lubrication Technology", ASME (1979), from memory, is the method's origin.
  *
- * Starved where oil is short: a layer of `supply` on the bore fills the wedge to
- * where it is twice as high, for there the oil drawn in, half the speed times
- * the height, is what the layer brings; the face ahead of it is dry and bears
- * the gas alone (the flow that the wedge turns back is left out, so the film
- * comes out rather thin: Dowson et al., as above).
+ * Starved where oil is short: a layer of `supply` on the bore brings speed times
+ * its thickness, and a film takes half the speed times its height where the
+ * pressure peaks.  That is 1.226 times the least height when the whole face is
+ * wet and the least height itself when nothing ahead of it is: between the two
+ * the wet part of the leading side goes in a straight line (an estimate).  The
+ * dry part bears the gas alone.
  *
  * Forces and powers are per length of circumference.
  */
