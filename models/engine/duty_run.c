@@ -235,6 +235,7 @@ static enum cg_status vary_point(const struct cg_case *c,
     to->residual = from->residual;
     to->response = from->response;
     to->wall_rise = from->wall_rise;
+    to->crevice_rise = from->crevice_rise;
     for (int r = 0; r < CG_RINGS; r++)
         to->film[r] = from->film[r] * (run->film_scale / nominal->film_scale);
     memset(to->film_solved, 0, sizeof to->film_solved);

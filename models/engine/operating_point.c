@@ -161,6 +161,8 @@ static void set_wall_rise(const struct cg_case *c,
     struct cg_cycle_input walls = point->input;
     read_walls(c, thermal, point, &walls);
     point->wall_rise = mean_wall(&walls) - mean_wall(&point->input);
+    point->crevice_rise =
+        walls.crevice.temperature - point->input.crevice.temperature;
 }
 
 /* Films and gas side depend mildly on the temperatures they shape, and are
@@ -200,6 +202,12 @@ settle_films(const struct cg_case *c, struct cg_thermal *thermal,
                         before, CORRECTIONS);
 }
 
+/* Of one cylinder [W]. */
+static double crevice_power(const struct cg_cycle *cycle, double speed)
+{
+    return cycle->heat_crevice * 0.5 * speed;
+}
+
 static void set_performance(const struct cg_case *c,
                             const struct cg_cycle *cycle,
                             struct cg_operating_point *point)
@@ -231,7 +239,7 @@ static void set_performance(const struct cg_case *c,
     out->mean_flux =
         point->crown.coefficient *
         (point->crown.temperature - point->input.piston_temperature);
-    point->crevice = cycle->heat_crevice * 0.5 * point->operating.speed;
+    point->crevice = crevice_power(cycle, point->operating.speed);
     point->friction = c->piston.friction_share * out->fmep * swept * 0.5 *
                       point->operating.speed;
 }
@@ -319,7 +327,11 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
     const struct cg_mean_gas *crown = &point->crown;
     point->response = (struct cg_wall_response){
         (warmer.coefficient / crown->coefficient - 1.0) / rise,
-        (warmer.temperature / crown->temperature - 1.0) / rise};
+        (warmer.temperature / crown->temperature - 1.0) / rise,
+        point->crevice > 0.0
+            ? (crevice_power(workspace->cycle, input.speed) / point->crevice -
+               1.0) / rise
+            : 0.0};
     return CG_OK;
 }
 
@@ -352,7 +364,7 @@ static enum cg_status cycle_at_walls(const struct cg_case *c,
     read_walls(c, thermal, point, &point->input);
     point->input.rough = false;
     point->input.guess = point->residual;
-    point->wall_rise = 0.0;
+    point->wall_rise = point->crevice_rise = 0.0;
     enum cg_status status = run_cycle(c, thermal, workspace, point, error);
     if (status == CG_OK)
         status = cg_point_resettle(c, thermal, workspace, NEAR_TOLERANCE, point,

@@ -37,6 +37,7 @@ struct cg_performance {      /* whole engine unless said otherwise */
  * act through the charge they warm, so that one mean wall will do for all. */
 struct cg_wall_response {
     double coefficient, temperature;
+    double crevice; /* of the heat of gas in the crevices */
 };
 
 /* The uniform film that was solved for last, and for which oil. */
@@ -54,6 +55,7 @@ struct cg_operating_point {
     double *cylinder;              /* pressure [CG_RING_FILM_POINTS] [Pa] */
     struct cg_wall_response response;
     double wall_rise;              /* mean wall over that of the cycle [K] */
+    double crevice_rise;           /* the same of the crevices' walls [K] */
     struct cg_residual residual;   /* that the cycle hands on */
     double film[CG_RINGS];         /* uniform, of the same mean conductance as
                                       the film over the stroke [m] */

@@ -37,6 +37,12 @@ static struct cg_mean_gas gas_at(const struct cg_operating_point *a,
     return gas_between(&here, &there, part);
 }
 
+static double crevice_of(const struct cg_operating_point *point)
+{
+    return point->crevice *
+           (1.0 + point->crevice_rise * point->response.crevice);
+}
+
 static void apply_piston(const struct cg_mean_gas *gas,
                          struct cg_thermal *thermal)
 {
@@ -101,7 +107,7 @@ void cg_point_apply(const struct cg_operating_point *a,
     struct cg_mean_gas crown = gas_at(a, &a->crown, b, &b->crown, part);
     double friction = between(a->friction, b->friction, part);
     apply_piston(&crown, thermal);
-    cg_crevice_apply(between(a->crevice, b->crevice, part), thermal);
+    cg_crevice_apply(between(crevice_of(a), crevice_of(b), part), thermal);
     /* Friction heat is made in the oil film: half to either side. */
     for (int r = 0; r < CG_RINGS; r++)
         apply_ring(thermal, &thermal->ring[r],
