@@ -30,7 +30,7 @@ static inline struct cg_film_ring film_ring(void)
 {
     return (struct cg_film_ring){
         cg_face_curve_of(CG_FACE_BARREL, 1.2e-3, 8e-6, 0.5),
-        cg_asperity_of(0.4e-6, 200e9, 110e9), 0.1};
+        cg_asperity_of(0.4e-6, 200e9, 110e9), 0.1, 0.0};
 }
 
 /* Gas above the ring [Pa]: compressed and expanded from 1 bar by the exponent

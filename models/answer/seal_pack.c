@@ -105,17 +105,6 @@ static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
         .viscosity = cg_gas_viscosity(groove)};
 }
 
-/* Room around a ring in its groove, cold [m3]: behind it, and over it. */
-static double groove_volume(const struct cg_case *c, size_t k)
-{
-    const struct cg_ring_case *ring = &c->ring[k];
-    double inner = c->engine.bore - 2.0 * ring->depth;
-    double behind = CG_PI * (inner - ring->back_clearance) *
-                    ring->back_clearance * (ring->width + ring->side_clearance);
-    return behind + CG_PI * (c->engine.bore - ring->depth) * ring->depth *
-                        ring->side_clearance;
-}
-
 /* Strain of the land under ring k, between two grooves. */
 static double land_strain(const struct cg_case *c,
                           const struct cg_thermal *thermal,
@@ -188,11 +177,11 @@ static void set_walls(const struct cg_case *c, const struct cg_thermal *thermal,
     pack->temperature[CG_PACK_LAND] = land;
     pack->temperature[CG_PACK_GROOVE_SECOND] = temperature[piston->groove[1]];
     pack->temperature[CG_PACK_CRANKCASE] = c->cooling.oil_temperature;
-    pack->volume[0] = groove_volume(c, 0);
+    pack->volume[0] = cg_groove_volume(c, CG_RING_TOP);
     pack->volume[1] = CG_PI * bore * c->piston.second_land *
                       fmax(pack->node[centre].clearance[0],
                            0.05 * c->piston.second_land_clearance);
-    pack->volume[2] = groove_volume(c, 1);
+    pack->volume[2] = cg_groove_volume(c, CG_RING_SECOND);
     double hot = cg_clearance_across(
         bore, c->piston.land_clearance, e_bore,
         cg_material_strain(&c->piston_material, top));

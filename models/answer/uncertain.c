@@ -47,6 +47,8 @@ static const struct cg_uncertain inputs[] = {
      {FIELD(fuel.octane)}},
     {"knock_delay", "ignition delay of the end gas", true, true, false, 0.0,
      SPREAD(knock_delay), {FIELD(combustion.knock_delay)}},
+    {"crevice", "heat of gas in crevices", true, true, false, 0.0,
+     SPREAD(crevice), {FIELD(combustion.crevice_heat)}},
     {"friction", "friction heat", true, false, false, 0.0, SPREAD(friction),
      {FIELD(piston.friction_share)}},
     /* A bore larger than measured opens the fitted gap by pi times as much;

@@ -19,7 +19,7 @@ enum cg_ring_place { CG_RING_TOP, CG_RING_SECOND, CG_RING_OIL, CG_RINGS };
 
 /* The oil film between a compression ring and the bore. */
 enum cg_film_law {
-    CG_FILM_CONSTANT, /* as set, thinned by oil temperature alone */
+    CG_FILM_CONSTANT, /* as set for mid-stroke: stroke_film.h */
     CG_FILM_REYNOLDS  /* from speed, load and viscosity: film.h */
 };
 
@@ -77,6 +77,10 @@ struct cg_combustion_case {
     double burn_duration_deg;    /* 10-90 % */
     double efficiency;           /* share of the charge that burns [1] */
     double chamber_area;         /* head's face over bore area [1] */
+    double crevice_heat;         /* share of what gas in the crevices can give
+                                    their walls that it gives [1] */
+    double crevice_in_law;       /* share of that heat that the correlation
+                                    holds [1] */
 };
 
 struct cg_piston_case {
@@ -102,7 +106,7 @@ struct cg_ring_case {
     double depth;            /* radial [m] */
     double cold_gap;         /* [m]; NaN: not given */
     double flank_coefficient;/* groove to ring, mean over a cycle [W/(m2 K)] */
-    double film;             /* oil between face and bore at reference [m] */
+    double film;             /* oil between face and bore in mid-stroke [m] */
     double pressure;         /* on the bore by its own tension [Pa] */
     int face_shape;          /* enum cg_face_shape; oil ring: not used */
     double face_drop;        /* far edge behind the nearest point [m] */
@@ -218,6 +222,7 @@ struct cg_uncertainty_case {
     double coolant_temperature, oil_temperature, charge_temperature; /* [K] */
     double burn50_deg, retard_deg_per_100kPa;
     double octane, knock_delay;                                /* [1], relative */
+    double crevice;                                            /* relative */
     double friction;                                           /* relative */
     double bore_size, gap_measure;                             /* [m] */
 };
@@ -246,6 +251,7 @@ struct cg_case {
     struct cg_piston_case piston;
     struct cg_ring_case ring[CG_RINGS];
     int film_law;            /* enum cg_film_law */
+    double oil_supply;       /* on the bore ahead of a ring, Reynolds law [m] */
     struct cg_seal_case seal;
     struct cg_bore_case bore;
     struct cg_cooling_case cooling;

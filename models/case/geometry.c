@@ -1,5 +1,7 @@
 #include "geometry.h"
 
+#include "constants.h"
+
 struct cg_crank cg_case_crank(const struct cg_case *c)
 {
     return (struct cg_crank){c->engine.bore, c->engine.stroke, c->engine.rod,
@@ -39,4 +41,14 @@ double cg_ring_outer_radius(const struct cg_case *c)
 double cg_ring_inner_radius(const struct cg_case *c, enum cg_ring_place place)
 {
     return cg_ring_outer_radius(c) - c->ring[place].depth;
+}
+
+double cg_groove_volume(const struct cg_case *c, enum cg_ring_place place)
+{
+    const struct cg_ring_case *ring = &c->ring[place];
+    double inner = c->engine.bore - 2.0 * ring->depth;
+    double behind = CG_PI * (inner - ring->back_clearance) *
+                    ring->back_clearance * (ring->width + ring->side_clearance);
+    return behind + CG_PI * (c->engine.bore - ring->depth) * ring->depth *
+                        ring->side_clearance;
 }

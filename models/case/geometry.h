@@ -23,4 +23,7 @@ double cg_bore_length(const struct cg_case *c);
 double cg_ring_inner_radius(const struct cg_case *c, enum cg_ring_place place);
 double cg_ring_outer_radius(const struct cg_case *c);
 
+/* Room around a ring in its groove, cold [m3]: behind it, and over it. */
+double cg_groove_volume(const struct cg_case *c, enum cg_ring_place place);
+
 #endif

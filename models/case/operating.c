@@ -106,6 +106,7 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->correlation = correlation;
     input->heat_factor = c->combustion.heat_factor * operating->heat_factor;
     input->chamber_area_ratio = c->combustion.chamber_area;
+    input->flame = true;
     input->intake_close_deg = -140.0;
     input->exhaust_open_deg = 130.0;
     input->step_deg = c->solver.crank_step_deg;

@@ -68,8 +68,9 @@ static void sum_masses(const struct cg_cycle_input *input,
     cycle->residual = (struct cg_residual){
         .temperature = pass->residual[CG_RESIDUAL_TEMPERATURE],
         .mass = pass->residual[CG_RESIDUAL_MASS],
-        .burned = pass->residual[CG_RESIDUAL_BURNED]};
-    cycle->residual.knock = pass->knock;
+        .burned = pass->residual[CG_RESIDUAL_BURNED],
+        .law_share = pass->zone.law_share,
+        .knock = pass->knock};
     memcpy(cycle->residual.put_in, pass->put_in, sizeof pass->put_in);
     memcpy(cycle->residual.came_out, pass->came_out, sizeof pass->came_out);
     cycle->residual_mass = pass->edge[CG_LEG_INTAKE][CG_ZONE_MASS];
@@ -92,6 +93,7 @@ static void sum_energies(const struct cg_cycle_input *input,
     cycle->heat_liner = end[CG_ZONE_LINER];
     cycle->heat_evaporation =
         input->latent_walls * cycle->fuel_mass * input->fuel->latent_heat;
+    cycle->heat_crevice = end[CG_ZONE_CREVICE];
     cycle->imep_gross = cycle->gross_work / cg_crank_swept(&input->crank);
     cycle->imep_net = end[CG_ZONE_WORK] / cg_crank_swept(&input->crank);
 
@@ -104,7 +106,8 @@ static void sum_energies(const struct cg_cycle_input *input,
                              1.0));
     cycle->energy_residual =
         (end[CG_ZONE_ENTHALPY] - end[CG_ZONE_WORK] - end[CG_ZONE_HEAD] -
-         end[CG_ZONE_PISTON] - end[CG_ZONE_LINER]) / cycle->fuel_energy;
+         end[CG_ZONE_PISTON] - end[CG_ZONE_LINER] - end[CG_ZONE_CREVICE]) /
+        cycle->fuel_energy;
 }
 
 /* The peak by a parabola through the highest point and its neighbours. */

@@ -29,6 +29,7 @@
 #include "heat_transfer.h"
 #include "knock_limit.h"
 #include "status.h"
+#include "zone.h"
 
 enum { CG_RESIDUALS = 3 };
 
@@ -36,6 +37,7 @@ enum { CG_RESIDUALS = 3 };
 struct cg_residual {
     double temperature;            /* [K] */
     double mass, burned;           /* in all, and burned gas in it [kg] */
+    double law_share;              /* of its zone; 0: unknown */
     double put_in[CG_RESIDUALS];   /* a change of these, and what came out of */
     double came_out[CG_RESIDUALS]; /* it a cycle later, relative; 0: unknown */
     struct cg_knock_start knock;   /* the burn at the knock limit */
@@ -65,6 +67,12 @@ struct cg_cycle_input {
     double heat_factor;            /* multiplies the coefficient [1] */
     double chamber_area_ratio;     /* head's gas face over bore area [1] */
     double head_temperature, piston_temperature, liner_temperature; /* [K] */
+    bool flame;                    /* comes to the bore last: zone.c; false: it
+                                      sees the mean gas */
+    struct cg_zone_crevice crevice; /* around the piston; volume 0: none */
+    double crevice_in_law;         /* share of its heat that the correlation's
+                                      holds: fitted to engines with crevices,
+                                      it is less by so much [0..1] */
     double intake_close_deg;       /* e.g. -140 */
     double exhaust_open_deg;       /* e.g. 130 */
     double step_deg;               /* crank step, 0.1 to 2 */
@@ -78,7 +86,9 @@ struct cg_cycle_point {
     double crank_deg;   /* -360 .. 360, 0: firing top dead centre */
     double pressure;    /* [Pa] */
     double temperature; /* [K] */
-    double coefficient; /* gas-side h, heat_factor included [W/(m2 K)] */
+    double bore_temperature; /* of the gas the bore sees [K] */
+    double coefficient; /* gas-side h, heat_factor included, less what the
+                           crevices take of it [W/(m2 K)] */
     double depth;       /* piston below top dead centre [m] */
     double burned;      /* mass fraction burned [1] */
 };
@@ -92,6 +102,8 @@ struct cg_cycle_side {
     double depth;       /* [m] */
     double coefficient; /* h [W/(m2 K)] */
     double heat;        /* h T [W/m2] */
+    double bore_heat;   /* h times the temperature of the gas that the bore
+                           sees [W/m2] */
 };
 
 enum {
@@ -113,6 +125,7 @@ struct cg_cycle {
     double pumping_work;       /* the rest (negative: lost) [J] */
     double heat_head, heat_piston, heat_liner; /* lost to the walls [J] */
     double heat_evaporation;   /* taken from port and valve walls [J] */
+    double heat_crevice;       /* lost in the crevices, beside these [J] */
     double unburned_energy;    /* heating value of CO, H2 and fuel vapour that
                                   leave [J] */
     double exhaust_temperature;/* enthalpy mean of what leaves [K] */

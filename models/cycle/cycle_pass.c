@@ -69,9 +69,17 @@ static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
         .exhaust_pressure = input->exhaust_pressure,
         .exhaust_open_deg = input->exhaust_open_deg,
         .motored_exponent = motored_exponent,
+        .flame = input->flame,
+        .crevice = input->crevice,
     };
     cg_zone_shape(zone, &input->crank, input->speed, input->chamber_area_ratio);
+    if (input->guess.law_share > 0.0)
+        zone->law_share = input->guess.law_share;
     set_mixtures(input, zone);
+    zone->crevice_fresh =
+        cg_mixture_enthalpy(&zone->fresh, input->crevice.temperature);
+    zone->crevice_burned =
+        cg_mixture_enthalpy(&zone->burned, input->crevice.temperature);
     double inflow_end = fmin(input->intake_close_deg, -180.0);
     double uncovered = cg_crank_volume(&input->crank, inflow_end) -
                        cg_crank_clearance(&input->crank);
@@ -123,6 +131,7 @@ static void record_point(struct cg_cycle *cycle,
         .crank_deg = node->angle_deg,
         .pressure = gas->pressure,
         .temperature = temperature,
+        .bore_temperature = gas->bore_temperature,
         .coefficient = gas->coefficient,
         .depth = node->depth,
         .burned = burned,
@@ -142,7 +151,7 @@ static void record_sides(struct cg_cycle *cycle, bool begins,
         assert(cycle->sides < CG_CYCLE_SIDES);
         cycle->side[cycle->sides++] = (struct cg_cycle_side){
             (i == 1 ? 4.0 : 1.0) * width / 6.0, node[i].depth,
-            gas[i].coefficient, gas[i].heat};
+            gas[i].coefficient, gas[i].heat, gas[i].bore_heat};
     }
 }
 
@@ -261,6 +270,8 @@ static enum cg_status run_pass(struct cg_pass *pass, bool fine,
             cg_zone_close(zone, pass->leg[i].from_deg, y);
             place_burn(pass, fine);
         }
+        if (i == CG_LEG_BURN)
+            cg_zone_ignite(zone, pass->leg[i].from_deg, y);
         if (i == CG_LEG_BLOW_DOWN)
             cg_zone_open(zone, pass->leg[i].from_deg, y);
         enum cg_status status =
@@ -312,6 +323,7 @@ void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input)
     set_zone(input, &pass->zone);
     set_legs(input, pass);
     pass->rough = input->rough;
+    pass->crevice_in_law = input->crevice_in_law;
     pass->guessed = input->guess.mass > 0.0;
     if (pass->guessed)
         take_guess(&input->guess, pass);
@@ -374,6 +386,21 @@ static double advance(struct cg_pass *pass, struct fixed_point *point)
     return change;
 }
 
+/* Brings the correlation's share of the heat up to date with the pass just run,
+ * and returns how much it moved: it hardly hangs on itself. */
+static double advance_law(struct cg_pass *pass)
+{
+    const double least = 0.1;
+    const double *end = pass->edge[CG_LEGS];
+    double before = pass->zone.law_share;
+    double law = (end[CG_ZONE_HEAD] + end[CG_ZONE_PISTON] +
+                  end[CG_ZONE_LINER]) / before;
+    double taken = pass->crevice_in_law * end[CG_ZONE_CREVICE];
+    double share = law > 0.0 ? 1.0 - taken / law : 1.0;
+    pass->zone.law_share = fmin(fmax(share, least), 1.0);
+    return fabs(pass->zone.law_share - before);
+}
+
 static void record_end(const struct cg_pass *pass, struct cg_cycle *cycle)
 {
     const double *y = pass->edge[CG_LEGS];
@@ -401,6 +428,7 @@ enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
                               struct cg_error *error)
 {
     const double near = 1e-2;
+    const double law_settled = 1e-5; /* rough ones are to be compared */
     const int most = 80;
     struct fixed_point point = {.passes = 0};
     bool rough = pass->rough, fine = pass->guessed && !rough;
@@ -418,9 +446,11 @@ enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
             continue;
         }
         change = advance(pass, &point);
+        double law_change = advance_law(pass);
         cycle->passes = point.passes;
         if ((fine || rough) &&
-            change * residual_share(pass) < settled_change(pass)) {
+            change * residual_share(pass) < settled_change(pass) &&
+            law_change < law_settled) {
             record_end(pass, cycle);
             return CG_OK;
         }

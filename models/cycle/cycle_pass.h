@@ -37,6 +37,7 @@ struct cg_pass {
     struct cg_zone zone;
     struct cg_leg leg[CG_LEGS];
     bool rough, guessed; /* as the input says */
+    double crevice_in_law;
     double residual[CG_RESIDUALS];
     double put_in[CG_RESIDUALS];   /* last useful pair of changes, relative: */
     double came_out[CG_RESIDUALS]; /* of the residual, and of what it becomes */

@@ -18,11 +18,11 @@ static void run(const struct cg_zone *zone, const struct cg_knock_law *law,
         return;
     cg_zone_node(zone, phase, from_deg, &node[2]);
     for (int i = 0; i < steps; i++) {
-        struct cg_zone_gas unused;
+        struct cg_zone_gas unused[3];
         node[0] = node[2];
         cg_zone_node(zone, phase, from_deg + half * (2 * i + 1), &node[1]);
         cg_zone_node(zone, phase, from_deg + half * (2 * i + 2), &node[2]);
-        cg_zone_step(zone, phase, node, y, &unused);
+        cg_zone_step(zone, phase, node, y, unused);
         cg_end_gas_step(law, cg_zone_pressure(zone, &node[2], y),
                         2.0 * half * zone->degree_time, gas);
     }
@@ -64,6 +64,7 @@ double cg_knock_limit_integral(const struct cg_knock_limit *limit,
                       zone.exhaust_open_deg);
     run(&zone, limit->law, CG_PHASE_COMPRESSION, start, zone.wiebe.start_deg,
         WAITING_STEPS, y, &gas);
+    cg_zone_ignite(&zone, zone.wiebe.start_deg, y);
     run(&zone, limit->law, CG_PHASE_BURN, zone.wiebe.start_deg, end,
         BURNING_STEPS, y, &gas);
     return gas.integral;

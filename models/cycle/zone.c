@@ -23,6 +23,7 @@ void cg_zone_shape(struct cg_zone *zone, const struct cg_crank *crank,
     zone->side.bore = crank->bore;
     zone->side.piston_speed = cg_crank_mean_speed(crank, speed);
     zone->side.swept_volume = cg_crank_swept(crank);
+    zone->law_share = 1.0;
 }
 
 void cg_zone_close(struct cg_zone *zone, double angle_deg, const double *y)
@@ -35,6 +36,16 @@ void cg_zone_close(struct cg_zone *zone, double angle_deg, const double *y)
     zone->side.reference_pressure = gas.pressure;
     zone->side.reference_volume = node.volume;
     zone->fresh_mass = y[CG_ZONE_MASS] - y[CG_ZONE_BURNED];
+}
+
+void cg_zone_ignite(struct cg_zone *zone, double angle_deg, const double *y)
+{
+    struct cg_zone_node node;
+    struct cg_zone_gas gas;
+    cg_zone_node(zone, CG_PHASE_COMPRESSION, angle_deg, &node);
+    cg_zone_gas(zone, CG_PHASE_COMPRESSION, &node, y, &gas);
+    zone->ignition_temperature = y[CG_ZONE_TEMPERATURE];
+    zone->ignition_pressure = gas.pressure;
 }
 
 void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,
@@ -104,7 +115,8 @@ static double coefficient(const struct cg_zone *zone, enum cg_phase phase,
     state.gas_constant = gas_constant;
     state.burning = phase == CG_PHASE_BURN;
     state.gas_exchange = !state.burning && phase != CG_PHASE_COMPRESSION;
-    return zone->heat_factor * zone->correlation->coefficient(&state);
+    return zone->heat_factor * zone->law_share *
+           zone->correlation->coefficient(&state);
 }
 
 static double enthalpy(const struct cg_zone *zone, double temperature,
@@ -165,6 +177,69 @@ static double exchange(const struct cg_zone *zone, enum cg_phase phase,
     return 0.0;
 }
 
+/* The gas at the bore and at the mouth of the crevices while the charge burns.
+ * Unburned gas follows its compression from ignition, T_u; with x of the mass
+ * burned the mean is T = x T_b + (1 - x) T_u, and the burned gas fills the share
+ * y = x T_b/T of the volume, and of head and crown (one pressure, one gas
+ * constant: J. B. Heywood 1988, sec. 9.2 and 14.4).  The flame comes to the
+ * wall last: around a plug half way out the circle of the flame that covers y
+ * of the crown covers about y^2 of the bore's circumference (to a fifth, tested).  The
+ * correlation's mean T stands for head and crown; the bore sees y times as much
+ * of what is burned, and T_u beside it.  The mouth sees burned gas, T_b, over
+ * y^2 and T_u over the rest. */
+struct edge_gas {
+    double bore;   /* [K] */
+    double mouth;  /* [K] */
+    double burned; /* of the gas at the mouth, residual included [1] */
+};
+
+static struct edge_gas edge_gas(const struct cg_zone *zone,
+                                enum cg_phase phase, const double *y,
+                                double pressure)
+{
+    double t = y[CG_ZONE_TEMPERATURE], m = y[CG_ZONE_MASS];
+    struct edge_gas edge = {t, t, y[CG_ZONE_BURNED] / m};
+    double left = (m - y[CG_ZONE_BURNED]) / zone->fresh_mass;
+    if (!zone->flame || phase != CG_PHASE_BURN || !(left < 1.0))
+        return edge;
+    double n = zone->motored_exponent;
+    double cold = zone->ignition_temperature *
+                  exp((n - 1.0) / n * log(pressure / zone->ignition_pressure));
+    cold = fmin(cold, t);
+    double share = fmin(fmax(1.0 - left * cold / t, 0.0), 1.0);
+    double mouth = share * share;
+    edge.bore = cold + share * (t - cold);
+    edge.mouth = cold + mouth / (1.0 - left) * (t - cold);
+    edge.burned = 1.0 - (1.0 - mouth) * zone->fresh_mass / m;
+    return edge;
+}
+
+/* Heat that gas gives the walls of the crevices [J/deg].  They belong to the
+ * clearance volume and are filled at the cylinder's pressure, at their walls'
+ * temperature (J. B. Heywood 1988, sec. 8.6): dm = V dp/(R T_wall) goes in
+ * while the pressure rises, from the mouth, and gives up its enthalpy over that
+ * at the wall; what comes out is at the wall's, and has nothing left to give.
+ * The pressure's own rise is less by this heat, so it is solved for with it.
+ * `energy`: m cv dT without it; `swell`: of R and V, relative, per degree. */
+static double crevice_heat(const struct cg_zone *zone,
+                           const struct edge_gas *edge, const double *y,
+                           const struct mixed *gas, double pressure,
+                           double energy, double swell)
+{
+    double t = y[CG_ZONE_TEMPERATURE];
+    double capacity = y[CG_ZONE_MASS] * (gas->cp - gas->gas_constant);
+    double rise = pressure * (energy / (capacity * t) + swell);
+    if (!(zone->crevice.volume > 0.0) || !(rise > 0.0))
+        return 0.0;
+    double given = enthalpy(zone, edge->mouth, edge->burned) -
+                   (1.0 - edge->burned) * zone->crevice_fresh -
+                   edge->burned * zone->crevice_burned;
+    double per_pressure = zone->crevice.share * given * zone->crevice.volume /
+                          (gas->gas_constant * zone->crevice.temperature);
+    return per_pressure * rise /
+           (1.0 + pressure * per_pressure / (capacity * t));
+}
+
 /* dy per degree of crank. */
 static void rates(const struct cg_zone *zone, enum cg_phase phase,
                   const struct cg_zone_node *node, const double *y, double *dy,
@@ -175,6 +250,7 @@ static void rates(const struct cg_zone *zone, enum cg_phase phase,
     double pressure = m * gas.gas_constant * t / node->volume;
     double h = coefficient(zone, phase, node, t, pressure, gas.gas_constant);
     double per_degree = h * zone->degree_time;
+    struct edge_gas edge = edge_gas(zone, phase, y, pressure);
 
     dy[CG_ZONE_MASS] = dy[CG_ZONE_BURNED] = 0.0;
     dy[CG_ZONE_ENTHALPY] = dy[CG_ZONE_BACK_FLOW] = 0.0;
@@ -184,12 +260,22 @@ static void rates(const struct cg_zone *zone, enum cg_phase phase,
     dy[CG_ZONE_PISTON] =
         per_degree * zone->piston_area * (t - zone->piston_temperature);
     dy[CG_ZONE_LINER] = per_degree * CG_PI * zone->crank.bore * node->depth *
-                        (t - zone->liner_temperature);
+                        (edge.bore - zone->liner_temperature);
+    dy[CG_ZONE_CREVICE] = 0.0;
     double energy = exchange(zone, phase, node, y, &gas, pressure, dy) -
                     dy[CG_ZONE_WORK] - dy[CG_ZONE_HEAD] - dy[CG_ZONE_PISTON] -
                     dy[CG_ZONE_LINER];
+    if (phase == CG_PHASE_COMPRESSION || phase == CG_PHASE_BURN) {
+        double swell = dy[CG_ZONE_BURNED] / m *
+                           (zone->burned.gas_constant -
+                            zone->fresh.gas_constant) / gas.gas_constant -
+                       node->volume_rate / node->volume;
+        dy[CG_ZONE_CREVICE] = crevice_heat(zone, &edge, y, &gas, pressure,
+                                           energy, swell);
+        energy -= dy[CG_ZONE_CREVICE];
+    }
     dy[CG_ZONE_TEMPERATURE] = energy / (m * (gas.cp - gas.gas_constant));
-    *out = (struct cg_zone_gas){pressure, h, h * t};
+    *out = (struct cg_zone_gas){pressure, edge.bore, h, h * t, h * edge.bore};
 }
 
 static void runge_kutta(const struct cg_zone *zone, enum cg_phase phase,
@@ -215,6 +301,7 @@ static void runge_kutta(const struct cg_zone *zone, enum cg_phase phase,
         y[i] += step / 6.0 * (k1[i] + 2.0 * (k2[i] + k3[i]) + k4[i]);
     gas[1].coefficient = 0.5 * (half.coefficient + gas[1].coefficient);
     gas[1].heat = 0.5 * (half.heat + gas[1].heat);
+    gas[1].bore_heat = 0.5 * (half.bore_heat + gas[1].bore_heat);
 }
 
 /* From angle to angle [deg], nodes included. */

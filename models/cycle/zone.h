@@ -11,6 +11,8 @@
 #ifndef CG_ZONE_H
 #define CG_ZONE_H
 
+#include <stdbool.h>
+
 #include "crank.h"
 #include "gas.h"
 #include "heat_transfer.h"
@@ -24,6 +26,13 @@ enum cg_phase {
     CG_PHASE_EXHAUST      /* blow-down and exhaust stroke */
 };
 
+/* Narrow rooms around the piston that gas is pressed into: see zone.c. */
+struct cg_zone_crevice {
+    double volume;      /* [m3]; 0: none */
+    double temperature; /* of its walls [K] */
+    double share;       /* of the way to its walls that gas in it cools [1] */
+};
+
 struct cg_zone {
     struct cg_crank crank;
     double degree_time;             /* of one degree of crank [s] */
@@ -33,6 +42,14 @@ struct cg_zone {
     double head_temperature, piston_temperature, liner_temperature; /* [K] */
     struct cg_mixture fresh, burned;
     struct cg_wiebe wiebe;
+    bool flame;                     /* comes to the wall last, else the gas is
+                                       one mixture everywhere: zone.c */
+    struct cg_zone_crevice crevice;
+    double crevice_fresh, crevice_burned; /* enthalpy of either gas at its
+                                             walls [J/kg] */
+    double law_share;               /* of the correlation's heat: the rest is
+                                       that of the crevices [1] */
+    double ignition_temperature, ignition_pressure; /* where the burn begins */
     double fresh_mass;              /* to be burned by the Wiebe law [kg] */
     double intake_density;          /* fresh mass in per volume swept [kg/m3] */
     double intake_enthalpy;         /* of the fresh charge [J/kg] */
@@ -45,7 +62,8 @@ struct cg_zone {
 };
 
 /* Fills what follows from crank, speed [rev/s]: areas of head (over bore area)
- * and piston, degree_time, the fixed part of side.  Cannot fail. */
+ * and piston, degree_time, the fixed part of side; law_share 1.  Cannot
+ * fail. */
 void cg_zone_shape(struct cg_zone *zone, const struct cg_crank *crank,
                    double speed, double chamber_area_ratio);
 
@@ -58,6 +76,7 @@ enum cg_zone_variable {
     CG_ZONE_HEAD,        /* heat lost to each wall [J] */
     CG_ZONE_PISTON,
     CG_ZONE_LINER,
+    CG_ZONE_CREVICE,
     CG_ZONE_ENTHALPY,    /* carried in by flow, less carried out [J] */
     CG_ZONE_BACK_FLOW,   /* mass that came back through the exhaust [kg] */
     CG_ZONE_VARIABLES
@@ -76,13 +95,19 @@ struct cg_zone_node {
 /* What the gas does at a point, for the record. */
 struct cg_zone_gas {
     double pressure;    /* [Pa] */
-    double coefficient; /* heat_factor included [W/(m2 K)] */
+    double bore_temperature; /* of the gas that the bore sees [K] */
+    double coefficient; /* heat_factor and law_share included [W/(m2 K)] */
     double heat;        /* coefficient times temperature [W/m2] */
+    double bore_heat;   /* and times bore_temperature [W/m2] */
 };
 
 /* Takes y at intake closing as the reference state of the correlations and of
  * the motored pressure, and its fresh gas as what will burn.  Cannot fail. */
 void cg_zone_close(struct cg_zone *zone, double angle_deg, const double *y);
+
+/* Takes y where the burn begins as the state that the unburned gas is compressed
+ * from.  Cannot fail. */
+void cg_zone_ignite(struct cg_zone *zone, double angle_deg, const double *y);
 
 /* Sets port_temperature from y at exhaust opening: that of the gas an adiabatic
  * blow-down and exhaust stroke would drive out, h = u + p_port V/m (Heywood

@@ -203,6 +203,7 @@ static void carry_gas_side(const struct cg_duty_run *from, size_t index,
     struct cg_operating_point *to = &run->point[index];
     to->charge = gas->charge;
     to->crown = gas->crown;
+    to->crevice = gas->crevice;
     to->performance = gas->performance;
     to->friction = from->friction_share > 0.0
                        ? gas->friction *
@@ -235,6 +236,7 @@ static enum cg_status vary_point(const struct cg_case *c,
     to->residual = from->residual;
     to->response = from->response;
     to->wall_rise = from->wall_rise;
+    to->crevice_rise = from->crevice_rise;
     for (int r = 0; r < CG_RINGS; r++)
         to->film[r] = from->film[r] * (run->film_scale / nominal->film_scale);
     memset(to->film_solved, 0, sizeof to->film_solved);

@@ -14,7 +14,10 @@ void cg_growth_station(const struct cg_case *c,
                        const double *temperature, size_t station,
                        struct cg_bore_growth *growth);
 
-/* Strain of the bore diameter [1] at every station: strain has `stations`
+/* Strain of the mean bore diameter [1] at every station: out-of-roundness opens
+ * the gap in second order, pi n^2 d^2/(2 r) for n lobes of height d (86 um at
+ * most in a fired engine: Bird and Gartside, SAE 2002-01-0485; 1 um of gap for
+ * n = 2), and is left out. strain has `stations`
  * entries.  Gas pressure is left out: the tightest place sees little of it,
  * and leaving it out errs to the wide side.  Cannot fail. */
 void cg_growth_bore(const struct cg_case *c, const struct cg_thermal *thermal,

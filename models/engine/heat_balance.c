@@ -52,6 +52,7 @@ static void set_parts(const struct cg_case *c,
     part[CG_BALANCE_PISTON] = p->piston_heat;
     part[CG_BALANCE_HEAD] = p->head_heat;
     part[CG_BALANCE_BORE] = p->bore_heat;
+    part[CG_BALANCE_CREVICE] = p->crevice_heat;
     part[CG_BALANCE_EVAPORATION] = -p->evaporation_heat;
     part[CG_BALANCE_UNBURNED] = p->unburned_power;
     set_exhaust(c, point, balance);

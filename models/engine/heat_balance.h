@@ -13,6 +13,7 @@
     X(CG_BALANCE_PISTON, "piston", "gas to the piston")                        \
     X(CG_BALANCE_HEAD, "head", "gas to the head")                              \
     X(CG_BALANCE_BORE, "bore", "gas to the bore")                              \
+    X(CG_BALANCE_CREVICE, "crevice", "gas in top land and groove")             \
     X(CG_BALANCE_PORT, "port", "gas to the exhaust port")                      \
     X(CG_BALANCE_EVAPORATION, "evaporation", "from port walls to the fuel")    \
     X(CG_BALANCE_UNBURNED, "unburned", "fuel, CO and H2 not burned")           \

@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "geometry.h"
+#include "crevice.h"
 #include "growth.h"
 
 enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
@@ -116,6 +116,8 @@ static void read_walls(const struct cg_case *c,
         weight += h;
     }
     double head = c->cooling.head_coefficient;
+    walls->crevice.temperature =
+        cg_crevice_temperature(c, thermal, point->settled);
     walls->piston_temperature = crown / area;
     walls->liner_temperature = liner / weight;
     walls->head_temperature =
@@ -159,6 +161,8 @@ static void set_wall_rise(const struct cg_case *c,
     struct cg_cycle_input walls = point->input;
     read_walls(c, thermal, point, &walls);
     point->wall_rise = mean_wall(&walls) - mean_wall(&point->input);
+    point->crevice_rise =
+        walls.crevice.temperature - point->input.crevice.temperature;
 }
 
 /* Films and gas side depend mildly on the temperatures they shape, and are
@@ -198,6 +202,18 @@ settle_films(const struct cg_case *c, struct cg_thermal *thermal,
                         before, CORRECTIONS);
 }
 
+/* Of one cylinder [W]. */
+static double crevice_power(const struct cg_cycle *cycle, double speed)
+{
+    return cycle->heat_crevice * 0.5 * speed;
+}
+
+/* Heat that the gas gives, whole engine [W]. */
+static double wall_heat(const struct cg_performance *p)
+{
+    return p->head_heat + p->piston_heat + p->bore_heat + p->crevice_heat;
+}
+
 static void set_performance(const struct cg_case *c,
                             const struct cg_cycle *cycle,
                             struct cg_operating_point *point)
@@ -207,7 +223,6 @@ static void set_performance(const struct cg_case *c,
     double rate = 0.5 * point->operating.speed * c->engine.cylinders;
     double speed =
         cg_crank_mean_speed(&point->input.crank, point->operating.speed);
-    double wall = cycle->heat_head + cycle->heat_piston + cycle->heat_liner;
 
     out->imep = cycle->imep_net;
     out->fmep = cg_friction_mep(cycle->peak_pressure, speed);
@@ -221,10 +236,11 @@ static void set_performance(const struct cg_case *c,
     out->peak_pressure = cycle->peak_pressure;
     out->peak_rise = cycle->peak_rise;
     out->exhaust_temperature = cycle->exhaust_temperature;
-    out->wall_heat_share = wall / cycle->fuel_energy;
     out->head_heat = cycle->heat_head * rate;
     out->piston_heat = cycle->heat_piston * rate;
     out->bore_heat = cycle->heat_liner * rate;
+    out->crevice_heat = cycle->heat_crevice * rate;
+    out->wall_heat_share = wall_heat(out) / out->fuel_power;
     out->evaporation_heat = cycle->heat_evaporation * rate;
     out->unburned_power = cycle->unburned_energy * rate;
     out->energy_residual = cycle->energy_residual;
@@ -236,6 +252,7 @@ static void set_performance(const struct cg_case *c,
     out->mean_flux =
         point->crown.coefficient *
         (point->crown.temperature - point->input.piston_temperature);
+    point->crevice = crevice_power(cycle, point->operating.speed);
     point->friction = c->piston.friction_share * out->fmep * swept * 0.5 *
                       point->operating.speed;
 }
@@ -246,6 +263,7 @@ static void guess_walls(const struct cg_operating_point *point,
 {
     walls->head_temperature = point->operating.coolant_temperature + 100.0;
     walls->piston_temperature = 520.0;
+    walls->crevice.temperature = 480.0;
     walls->liner_temperature = point->operating.coolant_temperature + 40.0;
 }
 
@@ -255,6 +273,7 @@ static void copy_walls(const struct cg_cycle_input *from,
     to->head_temperature = from->head_temperature;
     to->piston_temperature = from->piston_temperature;
     to->liner_temperature = from->liner_temperature;
+    to->crevice.temperature = from->crevice.temperature;
 }
 
 /* One pass: cycle for the walls in input, gas side from the cycle. */
@@ -323,6 +342,7 @@ static enum cg_status respond_by(double rise,
     input.head_temperature += rise;
     input.piston_temperature += rise;
     input.liner_temperature += rise;
+    input.crevice.temperature += rise;
     enum cg_status status = cg_cycle_run(&input, workspace->cycle, error);
     if (status != CG_OK)
         return status;
@@ -333,6 +353,10 @@ static enum cg_status respond_by(double rise,
     point->response = (struct cg_wall_response){
         (warmer.coefficient / crown->coefficient - 1.0) / rise,
         (warmer.temperature / crown->temperature - 1.0) / rise,
+        point->crevice > 0.0
+            ? (crevice_power(workspace->cycle, input.speed) / point->crevice -
+               1.0) / rise
+            : 0.0,
         burn_place(&input, workspace->cycle->burn50_deg)};
     return CG_OK;
 }
@@ -364,11 +388,14 @@ static void follow_walls(const struct cg_case *c,
         crown.coefficient * (crown.temperature - walls.piston_temperature);
     if (performance->mean_flux != 0.0) {
         double ratio = flux / performance->mean_flux;
-        performance->wall_heat_share *= ratio;
         performance->head_heat *= ratio;
         performance->piston_heat *= ratio;
         performance->bore_heat *= ratio;
     }
+    performance->crevice_heat =
+        cg_point_crevice(point) * c->engine.cylinders;
+    performance->wall_heat_share =
+        wall_heat(performance) / performance->fuel_power;
     performance->mean_flux = flux;
 }
 
@@ -384,7 +411,7 @@ static enum cg_status cycle_at_walls(const struct cg_case *c,
     read_walls(c, thermal, point, &point->input);
     point->input.rough = false;
     point->input.guess = point->residual;
-    point->wall_rise = 0.0;
+    point->wall_rise = point->crevice_rise = 0.0;
     enum cg_status status = run_cycle(c, thermal, workspace, point, error);
     if (status == CG_OK)
         status = cg_point_resettle(c, thermal, workspace, NEAR_TOLERANCE, point,
@@ -421,6 +448,7 @@ enum cg_status cg_point_solve(const struct cg_case *c,
         cg_operating_cycle_input(c, &point->operating, &point->input, error);
     if (status != CG_OK)
         return status;
+    cg_crevice_set(c, &point->input);
     if (guess != NULL)
         copy_walls(&guess->input, &point->input);
     else
@@ -485,6 +513,7 @@ enum cg_status cg_point_cycle(const struct cg_case *c,
         cg_operating_cycle_input(c, &point->operating, &point->input, error);
     if (status != CG_OK)
         return status;
+    cg_crevice_set(c, &point->input);
     copy_walls(&walls, &point->input);
     point->input.rough = c->solver.rough_cycles;
     point->input.guess = point->residual;

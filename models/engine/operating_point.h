@@ -29,6 +29,7 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double exhaust_temperature; /* [K] */
     double wall_heat_share;  /* of the fuel energy [1] */
     double head_heat, piston_heat, bore_heat; /* from the gas [W] */
+    double crevice_heat;     /* from gas in the crevices, beside these [W] */
     double evaporation_heat; /* from port and valve walls to the fuel [W] */
     double unburned_power;   /* heating value that leaves [W] */
     double peak_flux;        /* on the crown [W/m2] */
@@ -43,11 +44,12 @@ struct cg_performance {      /* whole engine unless said otherwise */
  * act through the charge they warm, so that one mean wall will do for all. */
 struct cg_wall_response {
     double coefficient, temperature;
+    double crevice; /* of the heat of gas in the crevices */
     int place; /* cg_burn_place of the burn that it holds for: warmer walls
                   retard a burn at the knock limit, and no other */
 };
 
-/* The film that the Reynolds law gave last, and for which oil. */
+/* The uniform film that was solved for last, and for which oil. */
 struct cg_film_solved {
     double temperature; /* [K]; 0: not for this case and cycle */
     double film;        /* [m] */
@@ -62,11 +64,15 @@ struct cg_operating_point {
     double *cylinder;              /* pressure [CG_RING_FILM_POINTS] [Pa] */
     struct cg_wall_response response;
     double wall_rise;              /* mean wall over that of the cycle [K] */
+    double crevice_rise;           /* the same of the crevices' walls [K] */
     struct cg_residual residual;   /* that the cycle hands on */
-    double film[CG_RINGS];         /* [m] */
+    double film[CG_RINGS];         /* uniform, of the same mean conductance as
+                                      the film over the stroke [m] */
     struct cg_film_mean film_mean[CG_RING_OIL]; /* the Reynolds law's; scale
                                                    not in it */
-    struct cg_film_solved film_solved[CG_RING_OIL];
+    struct cg_film_solved film_solved[CG_RINGS];
+    double crevice;                /* heat of gas in crevices, one cylinder
+                                      [W] */
     double friction;               /* ring pack and skirt, one cylinder [W] */
     double *joint;                 /* joint coefficient [stations] */
     struct cg_joint *joint_search; /* pressed seat: on the way to it */
@@ -123,10 +129,10 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
                                  struct cg_error *error);
 
 /* The films for the temperatures in point->settled, and the cylinder's
- * pressure in point->cylinder: the constant law, or for the compression rings
- * the Reynolds law with gas by cg_ring_gas_estimate.  That one is solved anew
- * when its oil is 0.1 K from where it was solved, and follows the
- * oil's viscosity between, as the constant law does.  CG_BAD_INPUT for an
+ * pressure in point->cylinder: as set for mid-stroke, or for the compression
+ * rings the Reynolds law, with gas by cg_ring_gas_estimate.  A film is solved
+ * anew when its oil is 0.1 K from where it was solved, and follows the oil's
+ * viscosity between.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,
@@ -153,6 +159,10 @@ cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
 /* Gas that the cycle left, brought to the walls by response and wall_rise. */
 struct cg_mean_gas cg_point_responded(const struct cg_operating_point *point,
                                        const struct cg_mean_gas *gas);
+
+/* Heat of gas in the crevices, one cylinder, brought to the walls likewise
+ * [W]. */
+double cg_point_crevice(const struct cg_operating_point *point);
 
 /* Sets the network to the state `part` (0..1) of the way from point a to b:
  * coefficients and heats in straight lines.  Cannot fail. */

@@ -1,5 +1,6 @@
 /* What points make of the thermal network. */
 #include "constants.h"
+#include "crevice.h"
 #include "operating_point.h"
 #include "thermal_parts.h"
 
@@ -34,6 +35,12 @@ static struct cg_mean_gas gas_at(const struct cg_operating_point *a,
     struct cg_mean_gas here = cg_point_responded(a, gas_a);
     struct cg_mean_gas there = cg_point_responded(b, gas_b);
     return gas_between(&here, &there, part);
+}
+
+double cg_point_crevice(const struct cg_operating_point *point)
+{
+    return point->crevice *
+           (1.0 + point->crevice_rise * point->response.crevice);
 }
 
 static void apply_piston(const struct cg_mean_gas *gas,
@@ -100,6 +107,8 @@ void cg_point_apply(const struct cg_operating_point *a,
     struct cg_mean_gas crown = gas_at(a, &a->crown, b, &b->crown, part);
     double friction = between(a->friction, b->friction, part);
     apply_piston(&crown, thermal);
+    cg_crevice_apply(between(cg_point_crevice(a), cg_point_crevice(b), part),
+                     thermal);
     /* Friction heat is made in the oil film: half to either side. */
     for (int r = 0; r < CG_RINGS; r++)
         apply_ring(thermal, &thermal->ring[r],

@@ -4,11 +4,11 @@
 #include "oil.h"
 #include "operating_point.h"
 
-/* A constant film's thickness is quoted for this oil temperature [K]. */
+/* A film that is set is quoted for this oil temperature [K]. */
 #define FILM_REFERENCE 413.15
 
-/* A film of the Reynolds law is carried on by viscosity over this much of oil
- * temperature [K].  What follows from it stays right (test_spread). */
+/* A film is carried on by viscosity over this much of oil temperature [K].
+ * What follows from it stays right (test_spread). */
 #define FILM_REACH 0.1
 
 /* Oil thins with heat; film follows the square root of viscosity, as in
@@ -35,31 +35,32 @@ static double bore_seen_by(const struct cg_thermal *thermal,
     return sum / total;
 }
 
-static enum cg_status reynolds_film(const struct cg_case *c,
-                                    const struct cg_thermal *thermal,
-                                    const struct cg_oil *oil,
-                                    enum cg_ring_place place,
-                                    double temperature,
-                                    struct cg_point_workspace *workspace,
-                                    struct cg_operating_point *point,
-                                    struct cg_error *error)
+/* The film solved anew for `here`, the oil's temperature [K]. */
+static enum cg_status solve_film(const struct cg_case *c,
+                                 const struct cg_thermal *thermal,
+                                 const struct cg_oil *oil,
+                                 enum cg_ring_place place, double here,
+                                 struct cg_point_workspace *workspace,
+                                 struct cg_operating_point *point,
+                                 struct cg_error *error)
 {
-    struct cg_film_mean *mean = &point->film_mean[place];
     struct cg_film_solved *solved = &point->film_solved[place];
-    if (!(fabs(temperature - solved->temperature) < FILM_REACH)) {
-        cg_ring_gas_estimate(place, c->charge.ambient_pressure,
-                             point->cylinder, workspace->ring_gas);
-        enum cg_status status = cg_ring_film_solve(
-            c, thermal, point->settled, place, point->operating.speed,
-            workspace->ring_gas, workspace->ring_film, mean, error);
-        if (status != CG_OK)
-            return status;
-        *solved = (struct cg_film_solved){temperature, mean->heat_film};
+    solved->temperature = here;
+    cg_ring_gas_estimate(place, c->charge.ambient_pressure, point->cylinder,
+                         workspace->ring_gas);
+    if (c->film_law != CG_FILM_REYNOLDS || place == CG_RING_OIL) {
+        double middle = film_at(oil, c->ring[place].film * c->scale.film,
+                                FILM_REFERENCE, here);
+        solved->film = cg_ring_film_stroke(
+            c, place, middle, workspace->ring_gas, workspace->ring_film);
+        return CG_OK;
     }
-    mean->heat_film =
-        film_at(oil, solved->film, solved->temperature, temperature);
-    point->film[place] = mean->heat_film * c->scale.film;
-    return CG_OK;
+    struct cg_film_mean *mean = &point->film_mean[place];
+    enum cg_status status = cg_ring_film_solve(
+        c, thermal, point->settled, place, point->operating.speed,
+        workspace->ring_gas, workspace->ring_film, mean, error);
+    solved->film = mean->heat_film * c->scale.film;
+    return status;
 }
 
 enum cg_status cg_point_set_films(const struct cg_case *c,
@@ -74,17 +75,20 @@ enum cg_status cg_point_set_films(const struct cg_case *c,
         return cg_error_set(error, CG_BAD_INPUT,
                             "cooling.oil_grade: no grade \"%s\"",
                             c->cooling.oil_grade);
-    enum cg_status status = CG_OK;
-    for (int r = 0; r < CG_RINGS && status == CG_OK; r++) {
+    for (int r = 0; r < CG_RINGS; r++) {
         const struct cg_ring_map *ring = &thermal->ring[r];
-        double between = 0.5 * (temperature[ring->face] +
-                                bore_seen_by(thermal, ring, temperature));
-        if (c->film_law == CG_FILM_REYNOLDS && r != CG_RING_OIL)
-            status = reynolds_film(c, thermal, oil, (enum cg_ring_place)r,
-                                   between, workspace, point, error);
-        else
-            point->film[r] = film_at(oil, c->ring[r].film * c->scale.film,
-                                      FILM_REFERENCE, between);
+        const struct cg_film_solved *solved = &point->film_solved[r];
+        double here = 0.5 * (temperature[ring->face] +
+                             bore_seen_by(thermal, ring, temperature));
+        enum cg_status status = CG_OK;
+        if (!(fabs(here - solved->temperature) < FILM_REACH))
+            status = solve_film(c, thermal, oil, (enum cg_ring_place)r, here,
+                                workspace, point, error);
+        if (status != CG_OK)
+            return status;
+        point->film[r] = film_at(oil, solved->film, solved->temperature, here);
+        if (r != CG_RING_OIL)
+            point->film_mean[r].heat_film = point->film[r] / c->scale.film;
     }
-    return status;
+    return CG_OK;
 }

@@ -43,9 +43,18 @@ struct cg_ring_film_workspace {
     struct cg_film_point point[CG_RING_FILM_POINTS];
 };
 
+/* The uniform film [m] of the same mean conductance as a ring whose film is
+ * `film` [m] in mid-stroke, by stroke_film.h; its face is pressed by its
+ * tension and the gas behind it, less that at the face's edges.  Cannot
+ * fail. */
+double cg_ring_film_stroke(const struct cg_case *c, enum cg_ring_place place,
+                           double film, const struct cg_ring_gas *gas,
+                           struct cg_ring_film_workspace *workspace);
+
 /* Solves the film of the top or second ring at `speed` [rev/s] for the node
  * temperatures of the network [K].  Oil is at the mean of the face and of the
- * bore under the ring.  Friction power of the whole ring is that of `mean`
+ * bore under the ring.  mean->heat_film holds what metal in contact conducts
+ * beside the oil.  Friction power of the whole ring is that of `mean`
  * times pi times the bore; over the cycle it stands in workspace->point.
  * The oil ring has no face of this kind: not to be asked for (assert).
  * CG_NUMERICAL as cg_film_solve; CG_BAD_INPUT for an unknown oil grade. */

@@ -63,6 +63,8 @@ enum cg_status cg_thermal_refill(const struct cg_case *c,
     enum cg_status status = cg_thermal_add_bore(c, thermal, error);
     if (status == CG_OK)
         status = cg_thermal_add_piston(c, thermal, error);
+    if (status == CG_OK)
+        status = cg_thermal_add_crevice(c, thermal, error);
     if (status == CG_OK && !thermal->shares_known)
         status =
             fill_friction_share(c, &thermal->stroke, &thermal->bore, error);
@@ -106,6 +108,7 @@ void cg_thermal_free(struct cg_thermal *thermal)
     free(thermal->bore.block_weight);
     free(thermal->bore.friction_share);
     free(thermal->bore.mist_share);
+    free(thermal->crevice.part);
     free(thermal);
 }
 

@@ -42,8 +42,8 @@ struct cg_piston_map {
     size_t gas_bath;     /* baths gas_bath + i on crown cell i */
     size_t skirt_source; /* + i on skirt cell i */
     double *gas_area;    /* [crown_cells] [m2] */
-    double *bore_share;  /* [cells that face the bore][stations] time shares:
-                            the land's cells, then the skirt's */
+    size_t facing;       /* cells that face the bore: lands, then skirt */
+    double *bore_share;  /* [facing][stations] time shares */
 };
 
 struct cg_ring_map {
@@ -71,12 +71,18 @@ struct cg_bore_map {
     double *friction_share; /* [stations] ring pack and skirt together */
 };
 
+struct cg_crevice_map {
+    size_t source, sources; /* on land, groove, ring, stations */
+    double *part;           /* [sources] of the crevices' heat; sums to 1 */
+};
+
 struct cg_thermal {
     struct cg_network *network;
     struct cg_stroke stroke;
     struct cg_piston_map piston;
     struct cg_ring_map ring[CG_RINGS];
     struct cg_bore_map bore;
+    struct cg_crevice_map crevice;
     bool shares_known;   /* time and path shares stand from a fill before */
 };
 

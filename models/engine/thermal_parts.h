@@ -1,7 +1,7 @@
 /* Private to thermal*.c: the builders of the single bodies.  Each adds its
  * nodes, links, baths and sources to thermal->network and fills its map; what
  * the map holds already of a network filled before, it keeps.
- * Order of calls: bore, then piston (which calls ring after each groove). */
+ * Order of calls: bore, piston (which calls ring after each groove), crevice. */
 #ifndef CG_THERMAL_PARTS_H
 #define CG_THERMAL_PARTS_H
 
@@ -24,6 +24,11 @@ enum cg_status cg_thermal_add_ring(const struct cg_case *c,
                                    enum cg_ring_place place, size_t groove,
                                    struct cg_thermal *thermal,
                                    struct cg_error *error);
+
+/* After the piston. */
+enum cg_status cg_thermal_add_crevice(const struct cg_case *c,
+                                      struct cg_thermal *thermal,
+                                      struct cg_error *error);
 
 /* Links `node` to the bore surface of every station by
  * coefficient * area * share[s]; stations without share get no link. */

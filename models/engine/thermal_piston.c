@@ -10,6 +10,7 @@
 #include <stdlib.h>
 
 #include "constants.h"
+#include "crevice.h"
 #include "geometry.h"
 #include "thermal_parts.h"
 
@@ -29,6 +30,7 @@ struct region {
     double around;        /* share of the circumference [1] */
     size_t cells;
     int ring;             /* place of the ring, or -1 */
+    double clearance;     /* of a land, diametral, cold [m] */
 };
 
 static struct path_cell crown_cell(const struct cg_case *c, size_t i)
@@ -74,17 +76,20 @@ static void list_regions(const struct cg_case *c, double start,
     for (int r = 0; r < CG_RINGS; r++)
         cut[r] = c->ring[r].depth + c->ring[r].back_clearance;
     const struct region list[BELT_REGIONS] = {
-        {"top_land", p->top_land - start, 0.0, wall, 1.0, LAND_CELLS, -1},
+        {"top_land", p->top_land - start, 0.0, wall, 1.0, LAND_CELLS, -1,
+         p->land_clearance},
         {"groove_top", c->ring[CG_RING_TOP].width, cut[0], wall - cut[0], 1.0,
-         GROOVE_CELLS, CG_RING_TOP},
-        {"second_land", p->second_land, 0.0, wall, 1.0, LAND_CELLS, -1},
+         GROOVE_CELLS, CG_RING_TOP, 0.0},
+        {"second_land", p->second_land, 0.0, wall, 1.0, LAND_CELLS, -1,
+         p->second_land_clearance},
         {"groove_second", c->ring[CG_RING_SECOND].width, cut[1],
-         wall - cut[1], 1.0, GROOVE_CELLS, CG_RING_SECOND},
-        {"third_land", p->third_land, 0.0, wall, 1.0, LAND_CELLS, -1},
+         wall - cut[1], 1.0, GROOVE_CELLS, CG_RING_SECOND, 0.0},
+        {"third_land", p->third_land, 0.0, wall, 1.0, LAND_CELLS, -1,
+         p->third_land_clearance},
         {"groove_oil", c->ring[CG_RING_OIL].width, cut[2], wall - cut[2], 1.0,
-         GROOVE_CELLS, CG_RING_OIL},
+         GROOVE_CELLS, CG_RING_OIL, 0.0},
         {"skirt", p->skirt_length, 0.0, p->skirt_thickness, p->skirt_share,
-         (size_t)c->solver.skirt_cells, -1}};
+         (size_t)c->solver.skirt_cells, -1, 0.0}};
     for (int i = 0; i < BELT_REGIONS; i++)
         region[i] = list[i];
 }
@@ -151,32 +156,39 @@ static enum cg_status add_crown(const struct cg_case *c,
     return status;
 }
 
-/* What a belt or skirt cell gives the bore: across the land's gas, or the
- * skirt's oil.  The lower lands' clearance is wider still: left out. */
+/* Coefficient [W/(m2 K)] between a region and the bore: across a land's hot
+ * clearance by the gas at rest in it, or through the skirt's oil; 0: a ring is
+ * in between. */
+static double to_bore(const struct cg_case *c, const struct region *region,
+                      int index)
+{
+    if (index == BELT_REGIONS - 1)
+        return CG_OIL_CONDUCTIVITY / c->piston.skirt_film;
+    if (region->ring >= 0)
+        return 0.0;
+    return CG_LAND_GAS_CONDUCTIVITY /
+           (0.5 * cg_crevice_clearance(c, region->clearance));
+}
+
 static enum cg_status link_cell(const struct cg_case *c,
                                 struct cg_thermal *thermal,
                                 const struct region *region, int index,
                                 size_t node, const struct path_cell *cell,
                                 struct cg_error *error)
 {
-    double film = 0.0;
-    if (index == 0)
-        film = CG_LAND_GAS_CONDUCTIVITY / (0.5 * c->piston.land_clearance);
-    else if (index == BELT_REGIONS - 1)
-        film = CG_OIL_CONDUCTIVITY / c->piston.skirt_film;
-    else
+    double coefficient = to_bore(c, region, index);
+    if (coefficient == 0.0)
         return CG_OK;
-    const struct cg_piston_map *piston = &thermal->piston;
+    struct cg_piston_map *piston = &thermal->piston;
     const struct cg_bore_grid *grid = &thermal->bore.grid;
-    size_t last = piston->cells - 1;
-    size_t row = index == 0 ? last - piston->crown_cells
-                            : LAND_CELLS + last - piston->skirt_first;
-    double *share = piston->bore_share + row * grid->stations;
+    double *share = piston->bore_share + piston->facing * grid->stations;
+    piston->facing++;
     if (!thermal->shares_known)
         cg_share_time(&thermal->stroke, grid, cell->offset, cell->length,
                       share);
     double area = region->around * CG_PI * c->engine.bore * cell->length;
-    return cg_thermal_link_to_bore(thermal, node, film * area, share, error);
+    return cg_thermal_link_to_bore(thermal, node, coefficient * area, share,
+                                   error);
 }
 
 static enum cg_status add_region(const struct cg_case *c,
@@ -272,7 +284,7 @@ static enum cg_status allocate(const struct cg_case *c, size_t stations,
     piston->node = malloc(workspace * sizeof *piston->node);
     piston->gas_area =
         malloc((piston->crown_cells + 1) * sizeof *piston->gas_area);
-    piston->bore_share = malloc((LAND_CELLS + skirt) * stations *
+    piston->bore_share = malloc((CG_RINGS * LAND_CELLS + skirt) * stations *
                                 sizeof *piston->bore_share);
     if (piston->node == NULL || piston->gas_area == NULL ||
         piston->bore_share == NULL)
@@ -304,6 +316,7 @@ enum cg_status cg_thermal_add_piston(const struct cg_case *c,
             return status;
     }
     piston->cells = 0;
+    piston->facing = 0;
     for (int r = 0; r < CG_RINGS; r++)
         piston->ring_offset[r] = cg_ring_offset(c, (enum cg_ring_place)r);
     piston->skirt_offset = cg_skirt_offset(c);

@@ -9,6 +9,12 @@ enum { BALANCE_STEPS = 80, CYCLES = 60, LEAST_POINTS = 16 };
 /* log h is found to this, and a cycle repeats when it agrees to that. */
 #define BALANCE_TOLERANCE 1e-7
 #define REPEAT_TOLERANCE 1e-6
+/* Least part of a face that oil wets. */
+#define LEAST_WET 0.02
+/* Height of the film, over its least, where the pressure peaks, under a face
+ * that has oil in plenty: H. M. Martin, "Lubrication of gear teeth" (1916), from
+ * memory. */
+#define FLOODED_FLOW 1.226
 /* Film in rms roughnesses below which lubrication is mixed (Hamrock 1994). */
 #define MIXED_FILM 3.0
 
@@ -52,6 +58,23 @@ static double contact_load(const struct cg_film_ring *ring, double film)
     return 0.5 * (to - from) * sum;
 }
 
+/* The face as far as oil wets it, never less than LEAST_WET of its width;
+ * `dry`: what is left of it at the leading edge [m]. */
+static struct cg_face_curve wetted(const struct cg_film_ring *ring, double film,
+                                   bool down, double *dry)
+{
+    struct cg_face_curve face = ring->face;
+    double *lead = down ? &face.below : &face.above, whole = *lead;
+    *dry = 0.0;
+    if (!(ring->supply > 0.0))
+        return face;
+    double wet = (2.0 * ring->supply / film - 1.0) / (FLOODED_FLOW - 1.0);
+    double least = fmin(LEAST_WET * (face.above + face.below), whole);
+    *lead = fmin(whole, fmax(wet * whole, least));
+    *dry = whole - *lead;
+    return face;
+}
+
 /* log(held off / pushed on): falls as the film grows. */
 static double excess(struct balance *b, double log_film)
 {
@@ -64,7 +87,12 @@ static double excess(struct balance *b, double log_film)
         .viscosity = drive->viscosity[b->at],
         .pressure_above = drive->pressure_above[b->at],
         .pressure_below = drive->pressure_below[b->at]};
-    cg_reynolds_film(&b->ring->face, &state, &b->face);
+    double dry;
+    bool down = state.speed >= 0.0;
+    struct cg_face_curve face = wetted(b->ring, film, down, &dry);
+    cg_reynolds_film(&face, &state, &b->face);
+    b->face.support +=
+        dry * (down ? state.pressure_below : state.pressure_above);
     double contact = contact_load(b->ring, film);
     b->point = (struct cg_film_point){film, contact, b->face.friction,
                                       b->ring->boundary_friction * contact,

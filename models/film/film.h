@@ -13,6 +13,13 @@
  * a complete ring pack", in "Energy Conservation through Fluid Film
  * Lubrication Technology", ASME (1979), from memory, is the method's origin.
  *
+ * Starved where oil is short: a layer of `supply` on the bore brings speed times
+ * its thickness, and a film takes half the speed times its height where the
+ * pressure peaks.  That is 1.226 times the least height when the whole face is
+ * wet and the least height itself when nothing ahead of it is: between the two
+ * the wet part of the leading side goes in a straight line (an estimate).  The
+ * dry part bears the gas alone.
+ *
  * Forces and powers are per length of circumference.
  */
 #ifndef CG_FILM_H
@@ -28,6 +35,7 @@ struct cg_film_ring {
     struct cg_face_curve face;
     struct cg_asperity asperity;
     double boundary_friction; /* coefficient where asperities touch [1] */
+    double supply;            /* oil on the bore ahead of the face [m]; 0: plenty */
 };
 
 /* Arrays of `points` values at equal steps of time over one cycle; the first

@@ -15,9 +15,9 @@
  * of Lubrication" (1966); B. J. Hamrock, "Fundamentals of Fluid Film
  * Lubrication" (1994).
  *
- * Oil is there in plenty at the leading edge: starvation is left out, and so
+ * Oil is there in plenty at the leading edge (film.h starves it); left out
  * are the flow around roughness (Patir and Cheng), the ring's twist and the
- * bending of face and bore.  A starved film is thinner.
+ * bending of face and bore.
  *
  * Forces are per length of circumference, [N/m].
  */

@@ -22,7 +22,7 @@ static void deposit(const struct cg_bore_grid *grid,
                     const struct cg_cycle_side *side, struct cg_mean_gas *gas)
 {
     double h = side->width * side->coefficient;
-    double heat = side->width * side->heat;
+    double heat = side->width * side->bore_heat;
     double place = fmin(side->depth / cg_station_height(grid),
                         (double)grid->stations);
     size_t last = grid->stations - 1;

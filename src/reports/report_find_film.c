@@ -58,9 +58,10 @@ void cg_report_find_film(struct cg_report *report, const struct cg_case *c,
     for (int r = 0; r < CG_RING_OIL; r++)
         tell_ring(report, c, answer, r);
     cg_report_say(report,
-                  "Assumed: oil enough at every face (a starved film is "
-                  "thinner), round bore, ring not twisted, gas behind the "
-                  "rings by fixed shares of the cylinder's pressure.");
+                  "Assumed: as much oil ahead of the rings as "
+                  "rings.oil_supply says, round bore, ring not twisted, gas "
+                  "behind the rings by fixed shares of the cylinder's "
+                  "pressure.");
     cg_report_figure(report, "film", "Oil film and friction of the rings",
                      "Film of top and second ring over crank angle, least near "
                      "the dead centres, and the top ring's friction.");

@@ -75,6 +75,35 @@ START_TEST(order_of_the_step)
 }
 END_TEST
 
+/* Oil short ahead of the ring: thinner everywhere it counts, and never held up
+ * in mid-stroke by more than the layer fills; plenty comes back. */
+START_TEST(short_of_oil_is_thinner)
+{
+    enum { N = 360 };
+    struct cg_film_ring ring = film_ring();
+    double before = film_mean(&ring, &film_engine, N).heat_film;
+    double plenty = before;
+    ring.supply = 1e-3;
+    check_close(film_mean(&ring, &film_engine, N).heat_film, plenty, 1e-9,
+                "the whole face is wet");
+    for (double supply = 4e-6; supply > 0.4e-6; supply *= 0.6) {
+        ring.supply = supply;
+        struct film_cycle cycle = film_cycle(&film_engine, N);
+        struct cg_film_mean mean;
+        ck_assert_int_eq(cg_film_solve(&ring, &cycle.drive, cycle.point, &mean,
+                                       NULL),
+                         CG_OK);
+        ck_assert_double_le(mean.heat_film, before);
+        before = mean.heat_film;
+        for (size_t i = 0; i < N; i++)
+            if (fabs(cycle.drive.speed[i]) > 0.5 * film_engine.speed * 0.086)
+                ck_assert_double_lt(cycle.point[i].film, 2.0 * supply);
+        film_cycle_free(&cycle);
+    }
+    ck_assert_double_lt(before, 0.8 * plenty);
+}
+END_TEST
+
 /* Means by hand from the points. */
 START_TEST(means_are_of_the_points)
 {
@@ -150,7 +179,7 @@ START_TEST(extremes_are_solved)
         struct cg_film_ring ring = {
             cg_face_curve_of(k < 729 ? CG_FACE_BARREL : CG_FACE_TAPER, 1.2e-3,
                              drop[k / 27 % 3], face_peak[k / 243 % 3]),
-            cg_asperity_of(roughness[k / 81 % 3], 200e9, 110e9), 0.1};
+            cg_asperity_of(roughness[k / 81 % 3], 200e9, 110e9), 0.1, 0.0};
         struct cg_film_mean m = film_mean(&ring, &engine, 360);
         ck_assert_msg(m.minimum > 0.0 && m.heat_film > m.minimum &&
                           m.viscous_power > 0.0 && m.boundary_power >= 0.0 &&
@@ -232,6 +261,7 @@ int main(void)
     tcase_set_timeout(all, 120);
     tcase_add_test(all, load_is_carried);
     tcase_add_test(all, order_of_the_step);
+    tcase_add_test(all, short_of_oil_is_thinner);
     tcase_add_test(all, means_are_of_the_points);
     tcase_add_test(all, contact_is_summed_over_the_face);
     tcase_add_test(all, extremes_are_solved);

@@ -21,7 +21,8 @@ static void set_sides(struct cg_cycle *cycle)
             cycle->point[i + 1 < cycle->points ? i + 1 : i].crank_deg;
         cycle->side[i] = (struct cg_cycle_side){
             0.5 * (after - before), point->depth, point->coefficient,
-            point->coefficient * point->temperature};
+            point->coefficient * point->temperature,
+            point->coefficient * point->bore_temperature};
     }
 }
 
@@ -39,6 +40,7 @@ static struct cg_cycle *cycle_of(const struct cg_crank *of, double step,
         point->depth = cg_crank_depth(of, point->crank_deg);
         point->coefficient = h(point->crank_deg);
         point->temperature = t(point->crank_deg);
+        point->bore_temperature = point->temperature;
     }
     set_sides(cycle);
     return cycle;
@@ -150,6 +152,22 @@ START_TEST(stations_against_plain_quadrature)
 }
 END_TEST
 
+/* The bore has a gas of its own; the crown's stays. */
+START_TEST(bore_sees_its_own_gas)
+{
+    struct cg_cycle *cycle = cycle_of(&crank, 1.0, peaked_h, steady_t);
+    struct cg_mean_gas gas[17];
+    for (size_t i = 0; i < cycle->points; i++)
+        cycle->point[i].bore_temperature -= 200.0;
+    set_sides(cycle);
+    cg_gas_side_stations(cycle, &grid, gas);
+    check_close(cg_gas_side_crown(cycle).temperature, 1187.3, 1e-12, IDENTITY);
+    for (size_t s = 0; s < 10; s++)
+        check_close(gas[s].temperature, 987.3, 1e-12, IDENTITY);
+    free(cycle);
+}
+END_TEST
+
 /* What the mean gas is for: the cycle-mean flux of any steady wall. */
 START_TEST(mean_flux_of_any_wall)
 {
@@ -211,6 +229,7 @@ int main(void)
     tcase_add_test(all, steady_gas_comes_back);
     tcase_add_test(all, exposure_in_closed_form);
     tcase_add_test(all, stations_against_plain_quadrature);
+    tcase_add_test(all, bore_sees_its_own_gas);
     tcase_add_test(all, mean_flux_of_any_wall);
     tcase_add_test(all, covered_stations_see_no_gas);
     tcase_add_test(all, peak_flux);

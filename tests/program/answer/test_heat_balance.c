@@ -18,7 +18,8 @@ START_TEST(what_goes_in_comes_out)
         cg_heat_balance_at(&c, run->thermal, &run->point[run->full_load]);
     const double *part = balance.part;
     double given = part[CG_BALANCE_PISTON] + part[CG_BALANCE_HEAD] +
-                   part[CG_BALANCE_BORE] + part[CG_BALANCE_PORT] +
+                   part[CG_BALANCE_BORE] + part[CG_BALANCE_CREVICE] +
+                   part[CG_BALANCE_PORT] +
                    part[CG_BALANCE_EVAPORATION] + part[CG_BALANCE_FRICTION];
     check_close(balance.coolant + balance.oil, given, 0.03, "two models");
     double sum = 0.0;

@@ -259,6 +259,7 @@ START_TEST(response_of_the_gas_side)
         point->input.head_temperature += rise;
         point->input.piston_temperature += rise;
         point->input.liner_temperature += rise;
+        point->input.crevice.temperature += rise;
         ck_assert_int_eq(
             cg_point_cycle(&c, run->thermal, &run->workspace, point, NULL),
             CG_OK);

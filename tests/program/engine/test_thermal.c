@@ -113,11 +113,15 @@ START_TEST(piston_gives_heat_across_gas_and_oil)
                 0.13 / c.piston.skirt_film * c.piston.skirt_share * around *
                     c.piston.skirt_length,
                 1e-9, "oil at 100 to 150 C, 0.13 W/(m K)");
-    /* a thick crown leaves the lower 0.4 of the top land to the belt */
+    /* a thick crown leaves the lower 0.4 of the top land to the belt; hot, at
+     * 200 and 120 C, the clearance is less */
+    double closed = c.engine.bore *
+                    (cg_material_strain(&c.piston_material, 473.15) -
+                     cg_material_strain(&c.bore_material, 393.15));
     check_close(links_to_bore("top_land"),
-                0.05 / (0.5 * c.piston.land_clearance) * around * 0.4 *
-                    c.piston.top_land,
-                1e-9, "air at 650 K, 0.05 W/(m K)");
+                0.05 / (0.5 * (c.piston.land_clearance - closed)) * around *
+                    0.4 * c.piston.top_land,
+                0.01, "air at 650 K, 0.05 W/(m K)");
     cg_thermal_free(thermal);
 }
 END_TEST

@@ -117,8 +117,7 @@ START_TEST(no_knock_at_the_rating)
 }
 END_TEST
 
-/* The computed film takes oil for plentiful and comes out thicker than the
- * constant one: it closes the gap more, and is not the default. */
+/* The computed film comes out thicker than the one that is set: it closes the gap more, and is not the default. */
 START_TEST(flooded_film_closes_more)
 {
     struct cg_case c;
