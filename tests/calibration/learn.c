@@ -322,6 +322,9 @@ static double test_bent(const struct facts *facts, const struct draws *draws,
 static void straighten(const struct facts *facts, bool with_nuisance,
                        struct learned *learned)
 {
+#ifdef _OPENMP
+#pragma omp parallel for schedule(dynamic)
+#endif
     for (size_t f = 0; f < facts->facts; f++)
         for (size_t m = 0; m < learned->sight[f].metals; m++) {
             struct straight *s = &learned->straight[f][m];

@@ -20,7 +20,7 @@ enum { TEXT = 96, MOST_SETS = 2 * SETS + 4 * CONSTANTS + 4 };
 
 /* What a settled run shows. */
 struct shown {
-    double y, bmep, power, flux, fuel, coolant;
+    double y, bmep, power, flux, fuel;
 };
 
 static void give_up(const char *who, const struct cg_error *error)
@@ -165,23 +165,54 @@ static double look(const struct sight *sight, const struct cg_case *c,
     return NAN;
 }
 
-static struct shown settle(const struct sight *sight, const struct cg_case *at,
-                           double load)
+/* Runs of the cases that others are near to: as built, as changed, and that
+ * with more boost. */
+struct near {
+    struct cg_duty_run *run[3]; /* NULL: no such */
+};
+
+/* A settled run near another, or by itself (near NULL).  `same_gas`: nothing
+ * moves the cycle. */
+static struct cg_duty_run *run_of(const struct sight *sight,
+                                  const struct cg_case *c,
+                                  const struct cg_duty_run *near, bool same_gas)
 {
-    struct cg_case c = *at;
     struct cg_duty_run *run;
     struct cg_error error = {0};
-    set_load(&c, load);
-    if (cg_duty_run_create(&c, &run, &error) != CG_OK)
+    enum cg_status status;
+    if (near == NULL) {
+        status = cg_duty_run_create(c, &run, &error);
+    } else {
+        status = cg_duty_run_lay_out(c, &run, &error);
+        if (status == CG_OK)
+            status = cg_duty_run_vary(c, near, same_gas ? near : NULL, run,
+                                      &error);
+    }
+    if (status != CG_OK)
         give_up(sight->fact->name, &error);
+    return run;
+}
+
+static struct shown show(const struct sight *sight, const struct cg_case *c,
+                         const struct cg_duty_run *run)
+{
     const struct cg_operating_point *point = &run->point[run->start];
-    struct shown shown = {
-        .y = look(sight, &c, run, point->settled),
+    return (struct shown){
+        .y = look(sight, c, run, point->settled),
         .bmep = point->performance.bmep,
         .power = point->performance.brake_power,
         .flux = point->performance.mean_flux,
-        .fuel = point->performance.fuel_flow,
-        .coolant = c.cooling.coolant_temperature - CG_ZERO_CELSIUS};
+        .fuel = point->performance.fuel_flow};
+}
+
+static struct shown settle(const struct sight *sight, const struct cg_case *at,
+                           double load, const struct cg_duty_run *near,
+                           bool same_gas)
+{
+    struct cg_case c = *at;
+    set_load(&c, load);
+    struct cg_duty_run *run = run_of(sight, &c, near, same_gas);
+    struct shown shown = show(sight, &c, run);
     cg_duty_run_free(run);
     return shown;
 }
@@ -189,16 +220,23 @@ static struct shown settle(const struct sight *sight, const struct cg_case *at,
 /* Boost that moves bmep a little [Pa]. */
 #define MORE_BOOST 10e3
 
-/* y for cases moved alike. */
+static double changed_load(const struct fact *fact, double load)
+{
+    return fact->change_load > 0.0 ? fact->change_load : load;
+}
+
+/* y for cases moved alike, and the brake power as built [W]. */
 static double value_of(const struct sight *sight, const struct cg_case *built,
-                       const struct cg_case *changed, double load)
+                       const struct cg_case *changed, double load,
+                       const struct near *near, bool same_gas, double *power)
 {
     const struct fact *fact = sight->fact;
-    struct shown a = settle(sight, built, load);
+    struct shown a = settle(sight, built, load, near->run[0], same_gas);
+    *power = a.power;
     if (!fact_changes(fact))
         return a.y;
-    struct shown b = settle(
-        sight, changed, fact->change_load > 0.0 ? fact->change_load : load);
+    load = changed_load(fact, load);
+    struct shown b = settle(sight, changed, load, near->run[1], same_gas);
     if (fact->sees == SEES_FLUX_EXPONENT)
         return log(b.flux / a.flux) / log(b.fuel / a.fuel);
     if (fact->per_bmep)
@@ -207,7 +245,7 @@ static double value_of(const struct sight *sight, const struct cg_case *built,
         return b.y - a.y;
     struct cg_case more = *changed;
     more.charge.boost += MORE_BOOST;
-    struct shown up = settle(sight, &more, load);
+    struct shown up = settle(sight, &more, load, near->run[2], same_gas);
     return b.y - a.y - (b.bmep - a.bmep) * (up.y - b.y) / (up.bmep - b.bmep);
 }
 
@@ -217,16 +255,16 @@ static double load_of(const struct sight *sight, const struct cg_case *c)
     const struct fact *fact = sight->fact;
     if (fact->power == 0.0)
         return fact->load;
-    double b = 1.0, pb = settle(sight, c, b).power;
+    double b = 1.0, pb = settle(sight, c, b, NULL, false).power;
     if (pb <= fact->power)
         return 1.0;
-    double a = 0.8, pa = settle(sight, c, a).power;
+    double a = 0.8, pa = settle(sight, c, a, NULL, false).power;
     for (int i = 0; i < 8 && fabs(pa / fact->power - 1.0) > 1e-5; i++) {
         double next = a + (fact->power - pa) * (b - a) / (pb - pa);
         b = a;
         pb = pa;
         a = fmin(fmax(next, 0.2), 1.0);
-        pa = settle(sight, c, a).power;
+        pa = settle(sight, c, a, NULL, false).power;
     }
     return a;
 }
@@ -241,10 +279,94 @@ static void move(const struct facts *facts, const double *u,
 double sight_value(const struct facts *facts, const struct sight *sight,
                    size_t metal, const double *u)
 {
+    double power;
+    const struct near none = {{NULL}};
     struct cg_case built = sight->built[metal], changed = sight->changed[metal];
     move(facts, u, &built);
     move(facts, u, &changed);
-    return value_of(sight, &built, &changed, load_of(sight, &built));
+    return value_of(sight, &built, &changed, load_of(sight, &built), &none,
+                    false, &power);
+}
+
+/* Where a fact is looked at: cases, the load that makes the stock rating, and
+ * what a watt more or less does to y. */
+struct stand {
+    struct cg_case built, changed;
+    struct near near;
+    double load, value, power, per_watt;
+};
+
+/* Less load, to see what a watt does. */
+#define LESS_LOAD 0.02
+
+static void keep_run(const struct sight *sight, const struct cg_case *at,
+                     double load, struct cg_duty_run **run)
+{
+    struct cg_case c = *at;
+    set_load(&c, load);
+    *run = run_of(sight, &c, NULL, false);
+}
+
+static void keep_runs(const struct sight *sight, struct stand *at)
+{
+    double load = changed_load(sight->fact, at->load);
+    struct cg_case more = at->changed;
+    more.charge.boost += MORE_BOOST;
+    keep_run(sight, &at->built, at->load, &at->near.run[0]);
+    if (fact_changes(sight->fact))
+        keep_run(sight, &at->changed, load, &at->near.run[1]);
+    if (sight->fact->constant_bmep)
+        keep_run(sight, &more, load, &at->near.run[2]);
+}
+
+static void stand_at(const struct facts *facts, const struct sight *sight,
+                     size_t metal, const double *u, struct stand *at)
+{
+    const struct near none = {{NULL}};
+    double power;
+    *at = (struct stand){.built = sight->built[metal],
+                         .changed = sight->changed[metal]};
+    move(facts, u, &at->built);
+    move(facts, u, &at->changed);
+    at->load = load_of(sight, &at->built);
+    keep_runs(sight, at);
+    at->value = value_of(sight, &at->built, &at->changed, at->load, &at->near,
+                         true, &at->power);
+    if (sight->fact->power == 0.0 || at->load == 1.0)
+        return;
+    double full = value_of(sight, &at->built, &at->changed, at->load, &none,
+                           false, &at->power);
+    double less = value_of(sight, &at->built, &at->changed,
+                           at->load - LESS_LOAD, &none, false, &power);
+    at->per_watt = (full - less) / (at->power - power);
+}
+
+static void stand_free(struct stand *at)
+{
+    for (int i = 0; i < 3; i++)
+        cg_duty_run_free(at->near.run[i]);
+}
+
+/* y of moved cases at the power of the stand. */
+static double moved_value(const struct sight *sight, const struct stand *at,
+                          const struct cg_case *built,
+                          const struct cg_case *changed, bool same_gas)
+{
+    double power, y = value_of(sight, built, changed, at->load, &at->near,
+                               same_gas, &power);
+    return y - at->per_watt * (power - at->power);
+}
+
+/* y with one constant moved by `by` more. */
+static double constant_moved(const struct facts *facts,
+                             const struct sight *sight, const struct stand *at,
+                             size_t constant, double by)
+{
+    const struct cg_uncertain *row = row_named(facts->constant[constant].input);
+    struct cg_case built = at->built, changed = at->changed;
+    cg_uncertain_move(row, by, &built);
+    cg_uncertain_move(row, by, &changed);
+    return moved_value(sight, at, &built, &changed, !row->gas_side);
 }
 
 static double size_of(const struct sight *sight, double y, double coolant)
@@ -271,21 +393,21 @@ static bool is_known(const struct facts *facts, const struct cg_uncertain *row)
 }
 
 static double nuisance_of(const struct facts *facts, const struct sight *sight,
-                          const struct cg_case *built,
-                          const struct cg_case *changed, double load,
-                          double value)
+                          const struct stand *at)
 {
     size_t count;
     const struct cg_uncertain *rows = cg_uncertains(&count);
     double sum = 0.0;
     for (size_t i = 0; i < count; i++) {
         if (is_known(facts, &rows[i]) ||
-            cg_uncertain_spread(&rows[i], built) == 0.0)
+            cg_uncertain_spread(&rows[i], &at->built) == 0.0)
             continue;
-        struct cg_case b = *built, c = *changed;
-        cg_uncertain_move(&rows[i], 1.0, &b);
-        cg_uncertain_move(&rows[i], 1.0, &c);
-        double shift = value_of(sight, &b, &c, load) - value;
+        struct cg_case built = at->built, changed = at->changed;
+        cg_uncertain_move(&rows[i], 1.0, &built);
+        cg_uncertain_move(&rows[i], 1.0, &changed);
+        double shift = moved_value(sight, at, &built, &changed,
+                                   !rows[i].gas_side) -
+                       at->value;
         sum += shift * shift;
     }
     if (sight->fact->sees == SEES_WALLS)
@@ -294,33 +416,24 @@ static double nuisance_of(const struct facts *facts, const struct sight *sight,
 }
 
 void sight_straighten(const struct facts *facts, const struct sight *sight,
-                      size_t metal, const double *at, bool with_nuisance,
+                      size_t metal, const double *u, bool with_nuisance,
                       struct straight *straight)
 {
-    double u[CONSTANTS];
-    struct cg_case built = sight->built[metal], changed = sight->changed[metal];
-    memcpy(u, at, facts->constants * sizeof *u);
-    straight->value = sight_value(facts, sight, metal, u);
+    struct stand at;
+    stand_at(facts, sight, metal, u, &at);
+    straight->value = at.value;
     for (size_t k = 0; k < facts->constants; k++) {
-        u[k] = at[k] + STEP;
-        double up = sight_value(facts, sight, metal, u);
-        u[k] = at[k] - STEP;
-        double down = sight_value(facts, sight, metal, u);
-        u[k] = at[k];
+        double up = constant_moved(facts, sight, &at, k, STEP);
+        double down = constant_moved(facts, sight, &at, k, -STEP);
         straight->slope[k] = (up - down) / (2.0 * STEP);
-        straight->bend[k] =
-            (up - 2.0 * straight->value + down) / (STEP * STEP);
+        straight->bend[k] = (up - 2.0 * at.value + down) / (STEP * STEP);
     }
     straight->size =
-        size_of(sight, straight->value,
-                built.cooling.coolant_temperature - CG_ZERO_CELSIUS);
-    if (!with_nuisance)
-        return;
-    move(facts, at, &built);
-    move(facts, at, &changed);
-    straight->nuisance =
-        nuisance_of(facts, sight, &built, &changed, load_of(sight, &built),
-                    straight->value);
+        size_of(sight, at.value,
+                at.built.cooling.coolant_temperature - CG_ZERO_CELSIUS);
+    if (with_nuisance)
+        straight->nuisance = nuisance_of(facts, sight, &at);
+    stand_free(&at);
 }
 
 double straight_at(const struct straight *straight, size_t constants,

@@ -34,7 +34,7 @@ void sight_read(const struct facts *facts, const struct fact *fact,
 /* `with_nuisance`: sets it, else keeps that of before.  Ends with a message
  * where the model fails. */
 void sight_straighten(const struct facts *facts, const struct sight *sight,
-                      size_t metal, const double *at, bool with_nuisance,
+                      size_t metal, const double *u, bool with_nuisance,
                       struct straight *straight);
 
 /* y in full, at these scores. */
