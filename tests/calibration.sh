@@ -23,8 +23,8 @@ differ=0
 if [ "${3:-}" = --write ]; then
     tests/calibrate "$facts" --data calibration.dat --write "$header" \
         >calibration.md
-    gnuplot -e "data='calibration.dat'; out='$here/../plots/calibration.png'" \
-        "$here/../plots/calibration.gp"
+    gnuplot -e "data='calibration.dat'; out='$here/calibration/calibration.png'" \
+        "$here/calibration/calibration.gp"
 else
     tests/calibrate "$facts" --data calibration.dat --check "$header" \
         >calibration.md || differ=1

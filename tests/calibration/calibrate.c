@@ -2,7 +2,7 @@
  * how well each fact is met by the others.
  *
  *   calibrate FACTS                  the tables for tests/README.md
- *   calibrate FACTS --data FILE      and what plots/calibration.gp draws
+ *   calibrate FACTS --data FILE      and what tests/calibration/calibration.gp draws
  *   calibrate FACTS --write HEADER   and the defaults: models/case/calibrated.h
  *   calibrate FACTS --check HEADER   exit 1 if the defaults are others
  *

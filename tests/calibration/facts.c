@@ -103,7 +103,8 @@ static void read_constant(const config_setting_t *at, struct constant *constant)
                                   .source = text_of(at, "source"),
                                   .low = number_of(at, "low"),
                                   .high = number_of(at, "high")};
-    constant->settings = texts_of(at, "settings", constant->setting, 4);
+    constant->settings = texts_of(at, "settings", constant->setting,
+                                  SETTINGS);
     constant->middle = sqrt(constant->low * constant->high);
     constant->spread = log(constant->high / constant->low) / 4.0;
 }

@@ -8,7 +8,7 @@
 
 #include <libconfig.h>
 
-enum { FACTS = 64, CONSTANTS = 16, METALS = 8, SETS = 16 };
+enum { FACTS = 64, CONSTANTS = 16, METALS = 8, SETS = 16, SETTINGS = 4 };
 
 enum fact_sees {
     SEES_ENDS,       /* closure [m], below the gap */
@@ -39,7 +39,7 @@ struct fact {
 struct constant {
     const char *input, *source; /* row of cg_uncertains */
     double low, high;
-    const char *setting[4];
+    const char *setting[SETTINGS]; /* "key=value": in the middle of the band */
     size_t settings;
     double middle, spread;      /* sqrt(low high), ln(high / low) / 4 */
 };

@@ -16,7 +16,7 @@
 /* Slopes between so many standard deviations up and down. */
 #define STEP 0.5
 
-enum { TEXT = 96, MOST_SETS = 2 * SETS + 4 * CONSTANTS + 4 };
+enum { TEXT = 96, MOST_SETS = 2 * SETS + SETTINGS * CONSTANTS + 3 };
 
 /* What a settled run shows. */
 struct shown {
@@ -50,15 +50,12 @@ static struct cg_case read_case(const struct facts *facts,
                                 const struct fact *fact, const struct law *law,
                                 size_t metal, bool changed)
 {
-    char text[MOST_SETS][TEXT];
+    char text[3][TEXT];
     const char *set[MOST_SETS];
     size_t n = 0, mine = 0;
     for (size_t k = 0; k < facts->constants; k++)
-        for (size_t j = 0; j < facts->constant[k].settings; j++) {
-            snprintf(text[mine], TEXT, "%s=%.9g",
-                     facts->constant[k].setting[j], facts->constant[k].middle);
-            set[n++] = text[mine++];
-        }
+        for (size_t j = 0; j < facts->constant[k].settings; j++)
+            set[n++] = facts->constant[k].setting[j];
     snprintf(text[mine], TEXT, "combustion.heat_transfer=%s", law->gas);
     set[n++] = text[mine++];
     snprintf(text[mine], TEXT, "rings.film_law=%s", law->film);

@@ -2,6 +2,7 @@
 
 #include <ctype.h>
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const char *unit_of(const struct fact *fact)
@@ -41,7 +42,7 @@ static void write_constants(const struct calibration *all, FILE *out)
     fputs("\n", out);
     for (size_t k = 0; k < facts->constants; k++) {
         const struct constant *c = &facts->constant[k];
-        fprintf(out, "| %s | %.3g +- %.0f %% | ", c->setting[0], c->middle,
+        fprintf(out, "| %s | %.3g +- %.0f %% | ", c->input, c->middle,
                 100.0 * c->spread);
         for (size_t i = 0; i < all->laws; i++)
             fprintf(out, "%.3g +- %.0f %% | ",
@@ -162,6 +163,29 @@ static void write_row(const struct calibration *all, size_t law, FILE *out)
     fprintf(out, "}}%s\n", law + 1 < all->laws ? ", \\" : "");
 }
 
+/* CG_CALIBRATED_ and the words of a key, up to `end`. */
+static void write_name(const char *key, char end, FILE *out)
+{
+    fputs("#define CG_CALIBRATED_", out);
+    for (; *key != end; key++)
+        fputc(*key == '.' ? '_' : toupper((unsigned char)*key), out);
+}
+
+/* Settings move together. */
+static void write_defaults(const struct facts *facts,
+                           const struct learned *first, size_t k, FILE *out)
+{
+    const struct constant *constant = &facts->constant[k];
+    double moved = learned_value(facts, first, k) / constant->middle;
+    for (size_t j = 0; j < constant->settings; j++) {
+        const char *middle = strchr(constant->setting[j], '=') + 1;
+        write_name(constant->setting[j], '=', out);
+        fprintf(out, " %.3g\n", moved * atof(middle));
+    }
+    write_name(constant->input, '\0', out);
+    fprintf(out, "_PCT %.2g\n", 100.0 * learned_spread(facts, first, k));
+}
+
 void report_header(const struct calibration *all, FILE *out)
 {
     const struct facts *facts = &all->facts;
@@ -171,15 +195,8 @@ void report_header(const struct calibration *all, FILE *out)
           " * (calibrate FACTS --write FILE), which says what from; not by hand. */\n"
           "#ifndef CG_CALIBRATED_H\n#define CG_CALIBRATED_H\n\n",
           out);
-    for (size_t k = 0; k < facts->constants; k++) {
-        char name[40] = "";
-        for (size_t i = 0; i + 1 < sizeof name && facts->constant[k].input[i]; i++)
-            name[i] = (char)toupper((unsigned char)facts->constant[k].input[i]);
-        fprintf(out, "#define CG_CALIBRATED_%s %.3g\n", name,
-                learned_value(facts, first, k));
-        fprintf(out, "#define CG_CALIBRATED_%s_PCT %.2g\n", name,
-                100.0 * learned_spread(facts, first, k));
-    }
+    for (size_t k = 0; k < facts->constants; k++)
+        write_defaults(facts, first, k, out);
     fprintf(out, "#define CG_CALIBRATED_ENGINE_PCT %.2g\n\n",
             100.0 * exp(first->scatter));
     fputs("/* Inputs, in the order of the rows below. */\n"

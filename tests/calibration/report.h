@@ -21,7 +21,7 @@ void report_markdown(const struct calibration *all, FILE *out);
  * less likely than not. */
 void report_power(const struct calibration *all, FILE *out);
 
-/* Each fact, a line, for plots/calibration.gp. */
+/* Each fact, a line, for tests/calibration/calibration.gp. */
 void report_data(const struct calibration *all, FILE *out);
 
 /* models/case/calibrated.h. */
