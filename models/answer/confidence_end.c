@@ -12,6 +12,8 @@ static void set_total_effects(const struct cg_confidence_work *work,
 {
     for (size_t k = 0; k < answer->contributions; k++) {
         struct cg_contribution *to = &answer->contribution[k];
+        if (strcmp(to->name, CG_LAW_NAME) == 0)
+            continue; /* which law: not swapped */
         to->total_effect = to->total_effect_error = 0.0;
         for (size_t i = 0; i < work->inputs; i++) {
             const struct cg_uncertain *input = work->input[i];
@@ -24,7 +26,7 @@ static void set_total_effects(const struct cg_confidence_work *work,
                 to->total_effect = pow(input->direct_gain / sum->sd *
                                        cg_uncertain_spread(input, work->c),
                                        2.0) /
-                                   work->law.inverse[i][i];
+                                   work->of_law[0].law.inverse[i][i];
         }
     }
 }
