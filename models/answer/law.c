@@ -28,6 +28,8 @@ size_t cg_law_input(size_t constant)
 
 const struct cg_law *cg_law_of(const struct cg_case *c)
 {
+    if (!c->uncertainty.other_laws)
+        return NULL;
     for (size_t i = 0; i < sizeof laws / sizeof laws[0]; i++)
         if (laws[i].film_law == c->film_law &&
             strcmp(laws[i].heat_transfer, c->combustion.heat_transfer) == 0)

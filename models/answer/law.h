@@ -24,7 +24,8 @@ const struct cg_law *cg_laws(size_t *count);
 /* Row of cg_uncertains of a calibrated constant, 0 .. CG_CALIBRATED - 1. */
 size_t cg_law_input(size_t constant);
 
-/* The law that the case goes by, or NULL: one that was not calibrated. */
+/* The law that the case goes by, or NULL: one that was not calibrated, or
+ * that is held to be right (uncertainty.other_laws). */
 const struct cg_law *cg_law_of(const struct cg_case *c);
 
 /* The case with another law in place of its own (`from`): names, constants,

@@ -204,6 +204,7 @@ struct cg_uncertainty_case {
     double burn50_deg, retard_deg_per_100kPa;
     double friction;                                           /* relative */
     double bore_size, gap_measure;                             /* [m] */
+    bool other_laws; /* of gas heat and film: law.h */
 };
 
 struct cg_solver_case {

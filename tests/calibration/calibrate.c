@@ -54,7 +54,7 @@ static void learn_all(struct calibration *all)
                     l->effective, l->worst_effective, l->bent);
             evidence[all->laws++] = l->log_evidence;
         }
-    mix_weights(&all->facts, all->learned, all->laws, evidence, all->weight);
+    mix_weights(&all->facts, all->laws, evidence, all->weight);
 }
 
 /* The next number, or false at the end; words and names are passed over. */

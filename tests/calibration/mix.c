@@ -1,7 +1,6 @@
 #include "mix.h"
 
 #include <math.h>
-#include <string.h>
 
 /* Raises weights below the least to it, and lowers the others alike. */
 static void lift(double *weight, size_t count, double least)
@@ -19,44 +18,17 @@ static void lift(double *weight, size_t count, double least)
     }
 }
 
-/* Weight of each name among the laws: `film` tells which of the two names. */
-static void weigh_names(const struct facts *facts,
-                        const struct learned *learned, size_t laws,
-                        const double *plain, bool film, double *of_law)
+void mix_weights(const struct facts *facts, size_t laws,
+                 const double *log_evidence, double *weight)
 {
-    const char *name[LAWS];
-    double sum[LAWS] = {0.0};
-    size_t place[LAWS], names = 0;
-    for (size_t i = 0; i < laws; i++) {
-        const char *own = film ? learned[i].law.film : learned[i].law.gas;
-        size_t k = 0;
-        while (k < names && strcmp(name[k], own) != 0)
-            k++;
-        if (k == names)
-            name[names++] = own;
-        sum[k] += plain[i];
-        place[i] = k;
-    }
-    lift(sum, names, facts->least_weight);
-    for (size_t i = 0; i < laws; i++)
-        of_law[i] = sum[place[i]];
-}
-
-void mix_weights(const struct facts *facts, const struct learned *learned,
-                 size_t laws, const double *log_evidence, double *weight)
-{
-    double plain[LAWS] = {0.0}, gas[LAWS], film[LAWS];
     double most = -INFINITY, sum = 0.0;
     for (size_t i = 0; i < laws; i++)
         most = fmax(most, log_evidence[i]);
     for (size_t i = 0; i < laws; i++)
-        sum += plain[i] = exp(log_evidence[i] - most);
+        sum += weight[i] = exp(log_evidence[i] - most);
     for (size_t i = 0; i < laws; i++)
-        plain[i] /= sum;
-    weigh_names(facts, learned, laws, plain, false, gas);
-    weigh_names(facts, learned, laws, plain, true, film);
-    for (size_t i = 0; i < laws; i++)
-        weight[i] = gas[i] * film[i];
+        weight[i] /= sum;
+    lift(weight, laws, facts->least_weight);
 }
 
 struct foreseen mix_foreseen(const struct facts *facts,
@@ -67,7 +39,7 @@ struct foreseen mix_foreseen(const struct facts *facts,
     double evidence[LAWS] = {0.0}, weight[LAWS], square = 0.0;
     for (size_t i = 0; i < laws; i++)
         evidence[i] = learned[i].foreseen[fact].log_evidence;
-    mix_weights(facts, learned, laws, evidence, weight);
+    mix_weights(facts, laws, evidence, weight);
     for (size_t i = 0; i < laws; i++) {
         const struct foreseen *one = &learned[i].foreseen[fact];
         all.mean += weight[i] * one->mean;

@@ -21,8 +21,8 @@ static const struct wrong {
 /* A value's band is two spreads of its source's own either side. */
 #define BAND 2.0
 
-/* A one-sided fact is missed where it is less likely than not. */
-#define LIKELY 0.5
+/* So many spreads a wrong constant must move a fact for it to see it. */
+#define LEAST_MOVE 1.0
 
 static bool is_input(const char *name)
 {
@@ -34,9 +34,14 @@ static bool is_input(const char *name)
     return false;
 }
 
-/* Whether the model with these cases misses a fact, by the source's own
- * spread alone. */
-static bool misses(const struct calibration *all, const struct sight *sight)
+/* How far the model with these cases is off a fact, in spreads of its source
+ * alone; beyond `limit` it is missed. */
+struct off {
+    double off, limit;
+};
+
+static struct off off_of(const struct calibration *all,
+                         const struct sight *sight)
 {
     const struct fact *fact = sight->fact;
     double chance = 0.0;
@@ -44,24 +49,30 @@ static bool misses(const struct calibration *all, const struct sight *sight)
         double y = sight_value(&all->facts, sight, m, all->learned[0].mean);
         double off = (fact->value - y) / fact->spread;
         if (!fact->one_sided)
-            return fabs(off) > BAND;
+            return (struct off){fabs(off), BAND};
         chance += gsl_cdf_ugaussian_P(fact->sees == SEES_ENDS ? off : -off) /
                   (double)sight->metals;
     }
-    return chance < LIKELY;
+    return (struct off){gsl_cdf_ugaussian_Qinv(fmin(fmax(chance, 1e-12),
+                                                    1.0 - 1e-12)),
+                        0.0};
 }
 
-static bool misses_if(const struct calibration *all, size_t fact,
-                      const struct wrong *wrong)
+/* Missed with the wrong constant, met without, and not by a hair: moved by a
+ * spread at least. */
+static bool sees_wrong(const struct calibration *all, size_t fact,
+                       const struct off *right, const struct wrong *wrong)
 {
     struct sight sight = all->learned[0].sight[fact];
     sight_spoil(&sight, wrong->input, wrong->factor);
-    return misses(all, &sight);
+    struct off off = off_of(all, &sight);
+    return right->off <= right->limit && off.off > off.limit &&
+           off.off - right->off >= LEAST_MOVE;
 }
 
 /* Facts held back that are met as calibrated, and missed with the wrong one. */
 static void write_wrong(const struct calibration *all,
-                        const struct wrong *wrong, const bool *missed,
+                        const struct wrong *wrong, const struct off *right,
                         FILE *out)
 {
     const char *between = "";
@@ -72,8 +83,8 @@ static void write_wrong(const struct calibration *all,
         return;
     }
     for (size_t f = 0; f < all->facts.facts; f++) {
-        if (!all->facts.fact[f].held || missed[f] ||
-            !misses_if(all, f, wrong))
+        if (!all->facts.fact[f].held ||
+            !sees_wrong(all, f, &right[f], wrong))
             continue;
         fprintf(out, "%s%s", between, all->facts.fact[f].name);
         between = ", ";
@@ -84,17 +95,21 @@ static void write_wrong(const struct calibration *all,
 
 void report_power(const struct calibration *all, FILE *out)
 {
-    bool missed[FACTS] = {false};
+    struct off right[FACTS];
     fputs("\nOf the facts held back, those that turn from met to missed when a "
-          "constant is made wrong:\n\n| wrong | seen by |\n|---|---|\n",
+          "constant is made\nwrong, and move by a spread of their source at "
+          "least:\n\n| wrong | seen by |\n|---|---|\n",
           out);
     for (size_t f = 0; f < all->facts.facts; f++)
-        missed[f] = misses(all, &all->learned[0].sight[f]);
+        right[f] = off_of(all, &all->learned[0].sight[f]);
     for (size_t i = 0; i < sizeof wrongs / sizeof wrongs[0]; i++)
-        write_wrong(all, &wrongs[i], missed, out);
+        write_wrong(all, &wrongs[i], right, out);
     fputs("\nMissed as calibrated:", out);
+    const char *none = " none";
     for (size_t f = 0; f < all->facts.facts; f++)
-        if (missed[f] && all->facts.fact[f].held)
+        if (all->facts.fact[f].held && right[f].off > right[f].limit) {
             fprintf(out, " %s", all->facts.fact[f].name);
-    fputs(".\n", out);
+            none = "";
+        }
+    fprintf(out, "%s.\n", none);
 }
