@@ -116,8 +116,8 @@ static double added(const struct cg_confidence_work *work, const double *score)
 {
     double sum = 0.0;
     for (size_t i = work->moving; i < work->inputs; i++)
-        sum += work->input[i]->direct_gain * score[i] *
-               cg_uncertain_spread(work->input[i], work->c);
+        sum += score[i] * cg_uncertain_added(work->input[i], work->c,
+                                             work->spread->closure);
     return sum;
 }
 

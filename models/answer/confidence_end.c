@@ -23,8 +23,9 @@ static void set_total_effects(const struct cg_confidence_work *work,
                 to->total_effect = cg_sample_total_effect(
                     work->sample, sum, i, &to->total_effect_error);
             else if (sum->sd > 0.0)
-                to->total_effect = pow(input->direct_gain / sum->sd *
-                                       cg_uncertain_spread(input, work->c),
+                to->total_effect = pow(cg_uncertain_added(input, work->c,
+                                                          work->spread->closure) /
+                                           sum->sd,
                                        2.0) /
                                    work->of_law[0].law.inverse[i][i];
         }

@@ -120,7 +120,7 @@ static enum cg_status shift_of(const struct cg_spread *spread,
     if (sigma == 0.0)
         return CG_OK;
     if (input->direct) {
-        to->shift = input->direct_gain * sigma;
+        to->shift = cg_uncertain_added(input, &spread->c, spread->closure);
         return CG_OK;
     }
     struct cg_case moved = spread->c;

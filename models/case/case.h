@@ -203,6 +203,9 @@ struct cg_uncertainty_case {
     double coolant_temperature, oil_temperature, charge_temperature; /* [K] */
     double burn50_deg, retard_deg_per_100kPa;
     double friction;                                           /* relative */
+    double cylinder_charge, cylinder_mixture;                  /* relative */
+    double cylinder_coolant;                                   /* [K] */
+    double engine;                                 /* relative, of closure */
     double bore_size, gap_measure;                             /* [m] */
     bool other_laws; /* of gas heat and film: law.h */
 };
