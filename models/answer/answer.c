@@ -100,11 +100,13 @@ static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
 /* What a given gap of that ring leaves, against the need of its sum. */
 static void judge(const struct cg_case *c, enum cg_ring_place place,
                   double temperature, double closure,
-                  const struct cg_gap_sum *sum, double sigma,
+                  const struct cg_gap_sum *sum, const struct cg_normals *laws,
                   struct cg_verdict *verdict)
 {
     const struct cg_ring_case *ring = &c->ring[place];
-    double spread = fmax(sigma, 1e-12);
+    struct cg_normals off = *laws;
+    for (size_t i = 0; i < off.parts; i++)
+        off.sd[i] = fmax(off.sd[i], 1e-12);
     verdict->need = sum->closure + sum->spread + sum->residual;
     verdict->given = !isnan(ring->cold_gap);
     verdict->gap = verdict->given ? ring->cold_gap : sum->cold_gap;
@@ -114,9 +116,9 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
     verdict->beyond = sum->cold_gap > verdict->most * (1.0 + 1e-9) &&
                       !(verdict->given && enough);
     verdict->safe = enough && !verdict->beyond;
-    verdict->chance_less = gsl_cdf_ugaussian_Q(
-        (verdict->hot_gap_min - c->margin.residual) / spread);
-    verdict->chance_touch = gsl_cdf_ugaussian_Q(verdict->hot_gap_min / spread);
+    verdict->chance_less =
+        cg_normals_above(&off, verdict->hot_gap_min - c->margin.residual);
+    verdict->chance_touch = cg_normals_above(&off, verdict->hot_gap_min);
     verdict->touches = verdict->hot_gap_min < 0.0;
     if (verdict->touches)
         cg_gap_butting(
@@ -161,7 +163,7 @@ static void add_up_second(const struct cg_case *c, struct cg_answer *answer)
 {
     set_second(c, answer);
     judge(c, CG_RING_SECOND, answer->extremes.ring_second_max,
-          answer->extremes.second_closure, &answer->second, answer->sigma,
+          answer->extremes.second_closure, &answer->second, &answer->laws,
           &answer->second_verdict);
 }
 
@@ -170,7 +172,7 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
 {
     answer->top = add_up(answer->extremes.closure, spread, &c->margin);
     judge(c, CG_RING_TOP, answer->extremes.ring_at, answer->extremes.closure,
-          &answer->top, answer->sigma, &answer->verdict);
+          &answer->top, &answer->laws, &answer->verdict);
     add_up_second(c, answer);
 }
 
@@ -223,7 +225,9 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
         answer->film_mean[r] = full->film_mean[r];
     answer->duration = run->duration;
     set_skirt(c, answer);
-    cg_answer_add_up(c, answer->quantile * answer->sigma, answer);
+    cg_answer_add_up(c, fmax(cg_normals_quantile(&answer->laws, c->margin.risk),
+                             0.0),
+                     answer);
     return CG_OK;
 }
 

@@ -4,10 +4,13 @@
  *   cold gap = closure + spread + residual + rounding
  *
  * closure   nominal, largest over time and ring travel
- * spread    z times the standard deviation of the closure, first order: each
- *           uncertain input is moved by one standard deviation and the whole
- *           duty run again; contributions add as squares (GUM, JCGM 100:2008,
- *           sec. 5.1); z is the normal quantile of 1 - risk.  By sampling
+ * spread    what the closure passes its nominal value by with the risk
+ *           accepted.  First order: each uncertain input is moved by one
+ *           standard deviation and the whole duty run again; contributions add
+ *           as squares (GUM, JCGM 100:2008, sec. 5.1).  Each law of gas heat
+ *           and film (law.h) has its own closure and standard deviation, and
+ *           all together are a mixture of normals (normals.h); with one law
+ *           alone that is z times its standard deviation.  By sampling
  *           (confidence.h): the closure's quantile less the nominal closure
  * residual  margin.residual
  * rounding  up to margin.filing_step
@@ -22,6 +25,7 @@
 #include "clearance.h"
 #include "duty_run.h"
 #include "heat_balance.h"
+#include "normals.h"
 #include "ring_gap.h"
 #include "second_gap.h"
 #include "status.h"
@@ -61,6 +65,9 @@ struct cg_contribution {
      * others are known (confidence.h).  NaN: not sampled. */
     double total_effect, total_effect_error;
 };
+
+/* Name of what no input is: which law is right (law.h). */
+#define CG_LAW_NAME "law"
 
 struct cg_correlation_answer {
     const char *name;
@@ -140,7 +147,9 @@ struct cg_answer {
     double second_rule_top; /* the top gap given, if it is safe; else the answer
                                or the shop rule, the larger of both [m] */
     struct cg_second_gap seating; /* gap 0: not looked at */
-    double sigma;        /* standard deviation of the top closure [m] */
+    struct cg_normals laws; /* closure less the nominal one, by each law [m] */
+    double sigma;        /* standard deviation of the top closure, laws and
+                            all [m] */
     double quantile;     /* z [1] */
     struct cg_contribution contribution[CG_INPUTS]; /* largest first */
     size_t contributions;

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include <gsl/gsl_cdf.h>
+
 #include "confidence_work.h"
 
 static void choose_inputs(struct cg_confidence_work *work)
@@ -40,14 +42,14 @@ enum cg_status cg_confidence_begin(const struct cg_case *c,
     made->seed = seed;
     choose_inputs(made);
     /* Nothing uncertain: one input that moves nothing keeps all else plain. */
-    size_t inputs = made->inputs > 0 ? made->inputs : 1;
-    enum cg_status status = cg_input_law_fill(c, made->row, made->inputs,
-                                              &made->law, error);
+    enum cg_status status =
+        cg_spread_create(c, nominal, closure, &made->spread, error);
+    if (status == CG_OK)
+        status = cg_confidence_laws(made, error);
+    size_t inputs = made->inputs + (made->laws > 1 || made->inputs == 0);
     if (status == CG_OK)
         status = cg_sample_create(samples, inputs, made->moving, seed,
                                   &made->sample, error);
-    if (status == CG_OK)
-        status = cg_spread_create(c, nominal, closure, &made->spread, error);
     if (status != CG_OK) {
         cg_confidence_free(made);
         return status;
@@ -62,6 +64,7 @@ void cg_confidence_free(struct cg_confidence_work *work)
         return;
     cg_sample_free(work->sample);
     cg_spread_free(work->spread);
+    free(work->of_law);
     free(work);
 }
 
@@ -100,9 +103,9 @@ size_t cg_confidence_items(const struct cg_confidence_work *work)
 }
 
 static struct cg_case case_at(const struct cg_confidence_work *work,
-                              const double *score)
+                              size_t law, const double *score)
 {
-    struct cg_case at = work->spread->c;
+    struct cg_case at = work->of_law[law].c;
     for (size_t i = 0; i < work->moving; i++)
         cg_uncertain_move(work->input[i], score[i], &at);
     return at;
@@ -113,17 +116,23 @@ static double added(const struct cg_confidence_work *work, const double *score)
 {
     double sum = 0.0;
     for (size_t i = work->moving; i < work->inputs; i++)
-        sum += work->input[i]->direct_gain * score[i] *
-               cg_uncertain_spread(work->input[i], work->c);
+        sum += score[i] * cg_uncertain_added(work->input[i], work->c,
+                                             work->spread->closure);
     return sum;
 }
 
-static void scores_of(const struct cg_confidence_work *work, size_t item,
-                      double *score)
+/* Scores of a sample; returns its law. */
+static size_t scores_of(const struct cg_confidence_work *work, size_t item,
+                        double *score)
 {
     double independent[CG_SAMPLE_INPUTS];
     cg_sample_point(work->sample, item, independent);
-    cg_input_law_scores(&work->law, independent, score);
+    size_t law = work->laws > 1
+                     ? cg_confidence_law_drawn(
+                           work, gsl_cdf_ugaussian_P(independent[work->inputs]))
+                     : 0;
+    cg_input_law_scores(&work->of_law[law].law, independent, score);
+    return law;
 }
 
 enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
@@ -132,10 +141,11 @@ enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
                                     struct cg_error *error)
 {
     double score[CG_SAMPLE_INPUTS];
-    scores_of(work, item, score);
-    struct cg_case at = case_at(work, score);
+    size_t law = scores_of(work, item, score);
+    struct cg_case at = case_at(work, law, score);
+    bool same = work->gas_side_same && law == 0;
     enum cg_status status = cg_spread_closure(
-        &at, work->spread, work->gas_side_same ? work->spread->base : NULL,
+        &at, work->spread, same ? work->spread->base : NULL,
         workspace->sample, closure, error);
     if (status == CG_OK)
         *closure += added(work, score);
@@ -148,13 +158,13 @@ static void run_swaps(const struct cg_confidence_work *work,
                       struct cg_confidence_workspace *workspace, size_t item)
 {
     double score[CG_SAMPLE_INPUTS];
-    scores_of(work, item, score);
+    size_t law = scores_of(work, item, score);
     double more = added(work, score);
     for (size_t i = 0; i < work->moving; i++) {
         double kept = score[i], closure = NAN;
-        score[i] = cg_input_law_redraw(&work->law, score, i,
+        score[i] = cg_input_law_redraw(&work->of_law[law].law, score, i,
                                        cg_sample_swap(work->sample, item, i));
-        struct cg_case at = case_at(work, score);
+        struct cg_case at = case_at(work, law, score);
         bool gas_side = work->input[i]->gas_side;
         enum cg_status status = cg_spread_closure(
             &at, work->spread, gas_side ? NULL : workspace->sample,

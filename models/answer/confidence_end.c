@@ -12,6 +12,8 @@ static void set_total_effects(const struct cg_confidence_work *work,
 {
     for (size_t k = 0; k < answer->contributions; k++) {
         struct cg_contribution *to = &answer->contribution[k];
+        if (strcmp(to->name, CG_LAW_NAME) == 0)
+            continue; /* which law: not swapped */
         to->total_effect = to->total_effect_error = 0.0;
         for (size_t i = 0; i < work->inputs; i++) {
             const struct cg_uncertain *input = work->input[i];
@@ -21,10 +23,11 @@ static void set_total_effects(const struct cg_confidence_work *work,
                 to->total_effect = cg_sample_total_effect(
                     work->sample, sum, i, &to->total_effect_error);
             else if (sum->sd > 0.0)
-                to->total_effect = pow(input->direct_gain / sum->sd *
-                                       cg_uncertain_spread(input, work->c),
+                to->total_effect = pow(cg_uncertain_added(input, work->c,
+                                                          work->spread->closure) /
+                                           sum->sd,
                                        2.0) /
-                                   work->law.inverse[i][i];
+                                   work->of_law[0].law.inverse[i][i];
         }
     }
 }

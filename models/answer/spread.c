@@ -120,7 +120,7 @@ static enum cg_status shift_of(const struct cg_spread *spread,
     if (sigma == 0.0)
         return CG_OK;
     if (input->direct) {
-        to->shift = input->direct_gain * sigma;
+        to->shift = cg_uncertain_added(input, &spread->c, spread->closure);
         return CG_OK;
     }
     struct cg_case moved = spread->c;
@@ -172,6 +172,29 @@ static double skirt_sigma(const struct cg_case *c,
     return sqrt(fmax(variance, 0.0));
 }
 
+/* Which law is right is one more that is not known: what the laws' own closures
+ * differ, and what they are more or less uncertain than the case's own. */
+static void add_law(struct cg_answer *answer)
+{
+    struct cg_contribution *law = &answer->contribution[answer->contributions];
+    double own = answer->sigma * answer->sigma;
+    if (answer->laws.parts < 2)
+        return;
+    assert(answer->contributions < CG_INPUTS);
+    answer->sigma = cg_normals_sd(&answer->laws);
+    double all = answer->sigma * answer->sigma;
+    for (size_t i = 0; i < answer->contributions; i++)
+        answer->contribution[i].share *= own / all;
+    *law = (struct cg_contribution){
+        .name = CG_LAW_NAME,
+        .doc = "law of gas heat and film",
+        .shift = sqrt(fmax(all - own, 0.0)),
+        .share = 1.0 - own / all,
+        .total_effect = NAN,
+        .total_effect_error = NAN};
+    answer->contributions++;
+}
+
 enum cg_status cg_spread_first_order(const struct cg_spread *spread,
                                      struct cg_duty_run *workspace,
                                      struct cg_answer *answer,
@@ -195,6 +218,10 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
     answer->sigma =
         sqrt(fmax(share_out(&spread->c, count, answer->contribution), 0.0));
     answer->skirt.sigma = skirt_sigma(&spread->c, answer);
+    enum cg_status status = cg_spread_laws(spread, workspace, answer, error);
+    if (status != CG_OK)
+        return status;
+    add_law(answer);
     qsort(answer->contribution, count, sizeof answer->contribution[0],
           larger_first);
     return CG_OK;

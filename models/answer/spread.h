@@ -41,13 +41,21 @@ enum cg_status cg_spread_closure(const struct cg_case *c,
                                  struct cg_duty_run *workspace, double *closure,
                                  struct cg_error *error);
 
-/* Fills contribution, contributions, sigma and that of the skirt from the
+/* Fills contribution, contributions, laws, sigma and that of the skirt from the
  * nominal extremes in the answer: one run of the duty for each input moved up
  * by one standard deviation.  Errors: as cg_duty_run_vary and cg_duty_run_go. */
 enum cg_status cg_spread_first_order(const struct cg_spread *spread,
                                      struct cg_duty_run *workspace,
                                      struct cg_answer *answer,
                                      struct cg_error *error);
+
+/* Fills answer->laws from the contributions of first order, which must stand in
+ * the order of cg_uncertains.  A law that fails gives its weight to the one
+ * that asks for most.  CG_NO_MEMORY only. */
+enum cg_status cg_spread_laws(const struct cg_spread *spread,
+                              struct cg_duty_run *workspace,
+                              struct cg_answer *answer,
+                              struct cg_error *error);
 
 /* Fills correlation: the closure with each published correlation, else the
  * same case.  A correlation that fails is NaN, not an error. */

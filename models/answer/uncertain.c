@@ -51,6 +51,13 @@ static const struct cg_uncertain inputs[] = {
      SPREAD(crevice), {FIELD(combustion.crevice_heat)}},
     {"friction", "friction heat", true, false, false, 0.0, SPREAD(friction),
      {FIELD(piston.friction_share)}},
+    {"cylinder_charge", "air of the hottest cylinder", true, true, false, 0.0,
+     SPREAD(cylinder_charge), {FIELD(charge.volumetric_efficiency)}},
+    {"cylinder_mixture", "mixture of the hottest cylinder", true, true, false,
+     0.0, SPREAD(cylinder_mixture), {FIELD(fuel.lambda)}},
+    {"cylinder_coolant", "coolant at the hottest cylinder", false, false, false,
+     0.0, SPREAD(cylinder_coolant), {FIELD(cooling.coolant_temperature)}},
+    {"engine", "engine to engine", true, false, true, 1.0, SPREAD(engine), {0}},
     /* A bore larger than measured opens the fitted gap by pi times as much;
      * the sign does not matter for the spread. */
     {"bore_size", "bore as measured", false, false, true, CG_PI,
@@ -73,6 +80,13 @@ static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
         return input->spread == SPREAD(retard_deg_per_100kPa);
     return input->spread == SPREAD(octane) ||
            input->spread == SPREAD(knock_delay);
+}
+
+double cg_uncertain_added(const struct cg_uncertain *input,
+                          const struct cg_case *c, double closure)
+{
+    double added = input->direct_gain * cg_uncertain_spread(input, c);
+    return input->relative ? added * fabs(closure) : added;
 }
 
 double cg_uncertain_spread(const struct cg_uncertain *input,
@@ -112,6 +126,6 @@ void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
         else
             *field += sigmas * spread;
     }
-    if (input->spread == SPREAD(coolant_temperature))
+    if (input->field[0] == FIELD(cooling.coolant_temperature))
         move_segments(sigmas * spread, &c->duty);
 }

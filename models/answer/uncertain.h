@@ -18,7 +18,7 @@ struct cg_uncertain {
     bool gas_side;      /* the cycle must be run anew */
     bool direct;        /* moves no field: adds `direct_gain` times the spread
                            to the closure itself */
-    double direct_gain; /* [m of closure per m] */
+    double direct_gain; /* [m of closure per m]; relative: per closure [1] */
     size_t spread;      /* offset of the standard deviation in the case */
     size_t field[CG_UNCERTAIN_FIELDS]; /* offsets moved, 0-terminated */
 };
@@ -29,6 +29,11 @@ const struct cg_uncertain *cg_uncertains(size_t *count);
  * that moves nothing in it. */
 double cg_uncertain_spread(const struct cg_uncertain *input,
                            const struct cg_case *c);
+
+/* What one standard deviation of a direct input adds to a closure [m].  Cannot
+ * fail. */
+double cg_uncertain_added(const struct cg_uncertain *input,
+                          const struct cg_case *c, double closure);
 
 /* True of a condition of the run (boost held, temperatures of coolant, oil and
  * air), false of what the engine itself is. */

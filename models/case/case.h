@@ -224,7 +224,11 @@ struct cg_uncertainty_case {
     double octane, knock_delay;                                /* [1], relative */
     double crevice;                                            /* relative */
     double friction;                                           /* relative */
+    double cylinder_charge, cylinder_mixture;                  /* relative */
+    double cylinder_coolant;                                   /* [K] */
+    double engine;                                 /* relative, of closure */
     double bore_size, gap_measure;                             /* [m] */
+    bool other_laws; /* of gas heat and film: law.h */
 };
 
 struct cg_solver_case {

@@ -34,11 +34,11 @@ static enum cg_status fill_sequence(struct cg_sample *sample,
                                     struct cg_error *error)
 {
     size_t dimensions = sample->dimensions, points = points_of(sample);
-    gsl_qrng *sobol =
-        gsl_qrng_alloc(gsl_qrng_sobol, (unsigned int)dimensions);
+    size_t even = smaller(dimensions, CG_SAMPLE_DIMENSIONS);
+    gsl_qrng *sobol = gsl_qrng_alloc(gsl_qrng_sobol, (unsigned int)even);
     if (sobol == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    for (size_t i = 0; i < dimensions; i++)
+    for (size_t i = 0; i < even; i++)
         sample->sequence[i] = 0.0;
     int gsl = 0;
     for (size_t i = 1; i < points && gsl == 0; i++)
@@ -47,6 +47,24 @@ static enum cg_status fill_sequence(struct cg_sample *sample,
     return gsl == 0 ? CG_OK
                     : cg_error_set(error, CG_NUMERICAL,
                                    "Sobol's sequence came to its end");
+}
+
+/* What the sequence has no dimension for: values swapped in, at random. */
+static enum cg_status fill_rest(struct cg_sample *sample, unsigned long seed,
+                                struct cg_error *error)
+{
+    size_t dimensions = sample->dimensions, points = points_of(sample);
+    if (dimensions <= CG_SAMPLE_DIMENSIONS)
+        return CG_OK;
+    gsl_rng *random = gsl_rng_alloc(gsl_rng_ranlxd1);
+    if (random == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    gsl_rng_set(random, seed);
+    for (size_t i = 0; i < points; i++)
+        for (size_t d = CG_SAMPLE_DIMENSIONS; d < dimensions; d++)
+            sample->sequence[i * dimensions + d] = gsl_rng_uniform_pos(random);
+    gsl_rng_free(random);
+    return CG_OK;
 }
 
 static enum cg_status fill_shifts(struct cg_sample *sample, unsigned long seed,
@@ -72,7 +90,7 @@ enum cg_status cg_sample_create(size_t samples, size_t inputs, size_t swapped,
                                 struct cg_error *error)
 {
     assert(samples >= 2 && inputs >= 1 && inputs <= CG_SAMPLE_INPUTS);
-    assert(swapped <= inputs && inputs + swapped <= CG_SAMPLE_DIMENSIONS);
+    assert(swapped <= inputs);
     struct cg_sample *made = calloc(1, sizeof *made);
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
@@ -95,6 +113,8 @@ enum cg_status cg_sample_create(size_t samples, size_t inputs, size_t swapped,
         status = cg_error_set(error, CG_NO_MEMORY, "out of memory");
     if (status == CG_OK)
         status = fill_sequence(made, error);
+    if (status == CG_OK)
+        status = fill_rest(made, seed, error);
     if (status == CG_OK)
         status = fill_shifts(made, seed, error);
     if (status != CG_OK) {

@@ -16,6 +16,9 @@
  * ibid. 181 (2010).  Done for the first `swaps` points only: the cost is
  * samples + swaps * swapped runs, about 1.25 times the samples.
  *
+ * The sequence has CG_SAMPLE_DIMENSIONS: values swapped in beyond them are
+ * pseudo-random, which the shares bear.
+ *
  * Points are drawn here and values put in by the caller, in any order and from
  * any thread; sums run in the order of the points, so that they do not depend
  * on it.
@@ -28,7 +31,7 @@
 #include "status.h"
 
 enum {
-    CG_SAMPLE_DIMENSIONS = 40, /* of the sequence: inputs plus swapped ones */
+    CG_SAMPLE_DIMENSIONS = 40, /* of the sequence: inputs, then swapped ones */
     CG_SAMPLE_INPUTS = 32,     /* most, whether swapped or not */
     CG_SAMPLE_REPLICATES = 16,
     CG_SAMPLE_FEWEST_SWAPS = 64
@@ -54,8 +57,7 @@ struct cg_sample_sum {
 };
 
 /* Draws the points: samples >= 2, 1 <= inputs <= CG_SAMPLE_INPUTS, of which
- * the first `swapped` get shares; both together no more than
- * CG_SAMPLE_DIMENSIONS.  Equal seeds give equal points.  CG_NO_MEMORY.  Caller
+ * the first `swapped` get shares.  Equal seeds give equal points.  CG_NO_MEMORY.  Caller
  * frees. */
 enum cg_status cg_sample_create(size_t samples, size_t inputs, size_t swapped,
                                 unsigned long seed, struct cg_sample **sample,
