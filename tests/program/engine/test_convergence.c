@@ -150,8 +150,9 @@ START_TEST(ramps_cut_finer)
 }
 END_TEST
 
-/* A film's thickness from its temperature, by the rule in operating_point.c:
- * with the square root of the viscosity of a 95 / 14.4 mm2/s oil, from 140 C.
+/* A film's thickness in mid-stroke from its temperature, by the rule in
+ * operating_point_film.c: with the square root of the viscosity of a 95 / 14.4
+ * mm2/s oil, from 140 C.
  */
 static double film_at(double reference, double kelvin)
 {
@@ -172,6 +173,21 @@ static double film_temperature(const struct cg_thermal *thermal, int ring,
     return 0.5 * (temperature[map->face] + bore / share);
 }
 
+/* The uniform film of the same mean conductance, from that in mid-stroke. */
+static double stroke_film(const struct cg_case *c, struct cg_duty_run *run,
+                          const struct cg_operating_point *point, int ring)
+{
+    struct cg_point_workspace *work = &run->workspace;
+    enum cg_ring_place place = (enum cg_ring_place)ring;
+    double middle =
+        film_at(c->ring[ring].film,
+                film_temperature(run->thermal, ring, point->settled));
+    cg_ring_gas_estimate(place, c->charge.ambient_pressure, point->cylinder,
+                         work->ring_gas);
+    return cg_ring_film_stroke(c, place, middle, work->ring_gas,
+                               work->ring_film);
+}
+
 /* One more pass over films, cycle and walls changes little. */
 START_TEST(one_more_pass)
 {
@@ -184,9 +200,7 @@ START_TEST(one_more_pass)
     for (size_t i = 0; i < nodes; i++)
         before[i] = full->settled[i];
     for (int r = 0; r < CG_RINGS; r++) {
-        double film = film_at(
-            c.ring[r].film,
-            film_temperature(run->thermal, r, full->settled));
+        double film = stroke_film(&c, run, full, r);
         check_close(full->film[r], film, 0.002, "the film's own rule");
         full->film[r] = film;
     }
