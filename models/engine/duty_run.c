@@ -201,6 +201,8 @@ static void carry_gas_side(const struct cg_duty_run *from, size_t index,
 {
     const struct cg_operating_point *gas = &from->point[index];
     struct cg_operating_point *to = &run->point[index];
+    to->input = gas->input;
+    to->response = gas->response; /* for the place of that burn */
     to->charge = gas->charge;
     to->crown = gas->crown;
     to->crevice = gas->crevice;

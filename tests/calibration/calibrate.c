@@ -13,7 +13,7 @@
 #include <string.h>
 
 #include "heat_transfer.h"
-#include "report.h"
+#include "calibration_report.h"
 
 /* Numbers are printed to a few digits: two runs of the same model agree in
  * them but for the last. */

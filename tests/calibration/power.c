@@ -5,7 +5,7 @@
 
 #include <gsl/gsl_cdf.h>
 
-#include "report.h"
+#include "calibration_report.h"
 #include "uncertain.h"
 
 static const struct wrong {

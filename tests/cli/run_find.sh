@@ -16,7 +16,7 @@ head -n 10 "$work/stdout" | grep -q '^Top ring, file to  *0.50 mm (0.0200 in)$' 
 says stdout 'not a warranty'
 [ -s "$work/stderr" ] && fail "find wrote to stderr"
 tables=$(cd "$work/out" && echo *)
-[ "$tables" = "clearance.dat cycle.dat history.dat sensitivity.dat stroke.dat summary.dat" ] ||
+[ "$tables" = "balance.dat clearance.dat cycle.dat history.dat sensitivity.dat stroke.dat summary.dat" ] ||
     fail "tables: $tables"
 for table in "$work"/out/*; do
     head -n 5 "$table" | grep -q '^# .*not a warranty' ||
@@ -64,7 +64,7 @@ awk '!/^#/ && $2 + 0 != $2 {bad = 1; print} END {exit bad}' \
 expect 0 "$coldgap" find "$engine" --set rings.film_law=reynolds -o "$work/film"
 says stdout 'by Reynolds lubrication (film_law reynolds), 10W-40'
 tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
-says words 'starved film is thinner'
+says words 'as much oil ahead of the rings as rings.oil_supply says'
 awk '!/^#/ && NF {
          if (NF != 10 || !($2 > 0)) bad = 1
          rows++

@@ -1,4 +1,4 @@
-#include "report.h"
+#include "calibration_report.h"
 
 #include <ctype.h>
 #include <math.h>
