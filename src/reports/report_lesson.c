@@ -62,7 +62,7 @@ static void tell_first_part(struct cg_report *report,
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
     cg_report_file_to_top(report, &sheet->lesson->answer);
     tell_warnings(report, sheet);
-    cg_report_say(report, "Heat brings the ring to %s, and it grows %s.",
+    cg_report_say(report, "Held at full load, the ring reaches %s and grows %s.",
                   cg_figure_text(&own->ring_rise.figure[0]).text,
                   cg_figure_text(&own->ring.result).text);
     cg_report_say(report,

@@ -157,7 +157,7 @@ static void tell_figure(const struct rows *rows)
         cg_report_figure(rows->report, "boost",
                          "Cold gap of the top ring by boost",
                          "The gap over boost, in filing steps, above a band "
-                         "for what is not known and the nominal closure; the "
+                         "for what is not known and the closure; the "
                          "shop rule beside it.");
     else if (axes == 2 && is_numeric(&axis[1]))
         cg_report_figure(rows->report, "map",

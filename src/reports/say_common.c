@@ -9,6 +9,16 @@ const char *cg_say_file_to_larger(void)
     return "until your own engine has shown better, file to the larger.";
 }
 
+struct cg_sentence cg_say_load(double load)
+{
+    struct cg_sentence out;
+    if (load > 0.0)
+        snprintf(out.text, sizeof out.text, "load %.2f", load);
+    else
+        snprintf(out.text, sizeof out.text, "throttle shut");
+    return out;
+}
+
 struct cg_sentence cg_say_first_order(bool inch)
 {
     struct cg_sentence out;

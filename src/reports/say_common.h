@@ -30,6 +30,9 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
 /* What no gap needed has in it. */
 const char *cg_say_left_out(void);
 
+/* "load 0.80"; "throttle shut". */
+struct cg_sentence cg_say_load(double load);
+
 /* What the first-order allowance may lack. */
 struct cg_sentence cg_say_first_order(bool inch);
 

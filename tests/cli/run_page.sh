@@ -55,7 +55,7 @@ holds "$work/all.htm" 'verdict bad.*TOO SMALL'
 expect 0 "$coldgap" find "$sources/configs/engines/taught_four.cfg" -q \
     --report "$work/taught.html"
 page "$work/taught.html" 7
-for words in '>Evidence</h2>' 'What it taught' 'The answer without it' \
+for words in '>Evidence</h2>' 'What was learned' 'The answer without it' \
     'The evidence was fitted'; do
     holds "$work/taught.html" "$words"
 done
