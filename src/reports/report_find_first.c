@@ -108,13 +108,10 @@ static void tell_harder(struct cg_report *report, const struct cg_case *c,
         answer->settled_closure > answer->top.closure * (1.0 + 1e-9) &&
         strcmp(c->duty.name, "settled") != 0;
     if (further)
-        cg_report_say(report, "The gap closes more when held at full load (duty "
-                              "settled)%s.",
-                      abuse ? "" : ", and most when driven hard while cold "
-                                   "(duty cold_start_abuse)");
+        cg_report_say(report, "It closes more in the duty settled%s.",
+                      abuse ? "" : ", and most in cold_start_abuse");
     else if (!abuse)
-        cg_report_say(report, "The gap closes most when driven hard while "
-                              "cold: duty cold_start_abuse.");
+        cg_report_say(report, "It closes most in the duty cold_start_abuse.");
 }
 
 /* When, where and why. */

@@ -35,7 +35,7 @@ static void tell_reason(struct cg_report *report, const struct cg_case *c,
         cg_report_say(report,
                       "The gas model wants %s, to keep the top ring seated to "
                       "%.0f deg after TDC firing at full load and %.0f rpm. "
-                      "That is no safety figure, and no more than the trade's "
+                      "That is no safety figure, and no more than the shop "
                       "rule is taken: metal does not come back.",
                       cg_show_gap_up(s->gap, cg_report_inch(report)).text,
                       wanted, rpm);

@@ -107,5 +107,5 @@ awk '!/^#/ {n++; if (!($3 > 0.1 && $6 > 0.03 && $7 > 0.1)) bad = 1}
      END {exit bad || n < 100}' "$work/find/clearance.dat" ||
     fail "clearance.dat"
 expect 0 "$coldgap" find "$engine" --set piston.skirt_clearance_mm=0.2
-says stdout '^  Your skirt clearance, 0.200 mm .*is enough'
+says stdout '^  Your skirt clearance: 0.200 mm .*That is enough'
 finish
