@@ -1,7 +1,9 @@
 #include "report_rings.h"
 
+#include <math.h>
 #include <stdio.h>
 
+#include "answer.h"
 #include "say_common.h"
 #include "show.h"
 
@@ -47,14 +49,21 @@ static struct cg_text stops_at(const struct cg_ring_choice *ring,
 }
 
 /* The best, and the config's own. */
-static void tell_first(struct cg_report *report,
+static void tell_first(struct cg_report *report, const struct cg_case *c,
                        const struct cg_rings_answer *answer)
 {
+    double rule = cg_shop_rule(c->engine.bore, c->charge.boost);
+    bool inch = cg_report_inch(report);
     const struct cg_ring_choice *best = &answer->ring[0];
     tell_verdict(report, answer, 0);
-    if (!best->no_gap)
-        cg_report_answer(report, "cold_gap", "Its gap needed",
-                         cg_quantity(CG_SHOW_GAP_ASKED, best->cold_gap));
+    if (!best->no_gap) {
+        cg_report_answer(
+            report, "file_to_top", "With it, file to",
+            cg_quantity(CG_SHOW_GAP_ASKED, fmax(best->cold_gap, rule)));
+        cg_report_remark(report, "the model needs %s, the shop rule gives %s",
+                         cg_show_gap_up(best->cold_gap, inch).text,
+                         cg_show_gap_up(rule, inch).text);
+    }
     bool never = best->stops_fitting >= answer->reached;
     cg_report_answer(report, "stops_fitting",
                      never ? "It fits to a boost of at least"
@@ -77,8 +86,9 @@ static void tell_ranks(struct cg_report *report,
     bool inch = cg_report_inch(report);
     cg_report_section(report, "Ranked");
     cg_report_table(report, "rings",
-                    "The best first. Gap: the gap needed. Fits to: the "
-                    "boost from which it no longer fits.",
+                    "The best first. Gap: the gap needed by the model; the "
+                    "shop rule may be larger. Fits to: the boost from which it "
+                    "no longer fits.",
                     columns, sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < answer->rings; i++) {
         const struct cg_ring_choice *ring = &answer->ring[i];
@@ -88,9 +98,8 @@ static void tell_ranks(struct cg_report *report,
         if (ring->stops_fitting < answer->reached)
             cg_report_cell(report, ring->stops_fitting);
         else
-            cg_report_cell_words(
-                report, "%s",
-                stops_at(ring, answer->reached, inch).text);
+            cg_report_cell_words(report, "%s",
+                                 stops_at(ring, answer->reached, inch).text);
         cg_report_mark(report, ring->verdict == CG_RING_FITS    ? CG_MARK_GOOD
                                : ring->verdict == CG_RING_UNFIT ? CG_MARK_BAD
                                                                 : CG_MARK_NONE);
@@ -106,8 +115,9 @@ static void tell_reasons(struct cg_report *report,
 {
     char why[CG_REASON];
     cg_report_section(report, "Why, ring by ring");
-    cg_report_say(report, "What stops it now, or first with more boost: the load "
-                          "in this engine, and the band in which it fails.");
+    cg_report_say(report,
+                  "What stops it now, or first with more boost: the load "
+                  "in this engine, and the band in which it fails.");
     for (size_t i = 0; i < answer->rings; i++) {
         cg_ring_reason_both(&answer->ring[i], cg_report_inch(report), why);
         cg_report_step(report, "%s: %s", name_of(&answer->ring[i]).text, why);
@@ -199,7 +209,7 @@ static void tell_engine(struct cg_report *report, const struct cg_case *c,
 void cg_report_rings(struct cg_report *report, const struct cg_case *c,
                      const struct cg_rings_answer *answer)
 {
-    tell_first(report, answer);
+    tell_first(report, c, answer);
     cg_report_first_part_ends(report);
     tell_ranks(report, answer);
     tell_reasons(report, answer);

@@ -18,8 +18,8 @@ static void tell_second(struct cg_report *report,
         cg_report_file_to_second(report, answer);
         return;
     }
-    cg_report_answer(report, "needed_second", "Second ring, gap needed",
-                     cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
+    cg_report_row(report, "needed_second", "Second ring, gap needed",
+                  cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
     cg_report_remark(
         report, "without uncertainty allowance; the shop rule gives %s",
         cg_show_gap_up(answer->second_rule, cg_report_inch(report)).text);

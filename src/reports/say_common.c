@@ -48,7 +48,7 @@ const char *cg_say_left_out(void)
            "past boiling, gas pressure in the bore.";
 }
 
-void cg_say_engine(struct cg_report *report, const struct cg_case *c)
+void cg_say_size(struct cg_report *report, const struct cg_case *c)
 {
     cg_report_row(report, "cylinders", "Cylinders",
                   cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
@@ -56,6 +56,11 @@ void cg_say_engine(struct cg_report *report, const struct cg_case *c)
                   cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
     cg_report_row(report, "stroke", "Stroke",
                   cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+}
+
+void cg_say_engine(struct cg_report *report, const struct cg_case *c)
+{
+    cg_say_size(report, c);
     cg_report_row(report, "boost", "Boost",
                   cg_quantity(CG_SHOW_BOOST, c->charge.boost));
     cg_report_words(report, "duty", "Duty", "%s", c->duty.name);

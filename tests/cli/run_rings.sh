@@ -33,7 +33,7 @@ awk 'length > 80 {print; bad = 1} END {exit bad}' "$work/one.screen" ||
 # Brief: the best and your own, on one screen; JSON: the whole ranking.
 expect 0 "$coldgap" rings "$engine" -q
 says stdout '^Number 15 of 15 top rings'
-says stdout '^Its gap needed .*mm'
+says stdout '^With it, file to .*mm'
 [ "$(wc -l <"$work/stdout")" -le 24 ] || fail "-q: more than a screen"
 expect 0 "$coldgap" rings "$engine" --json
 says stdout '\["15\. plain_steel, bare (yours)", "marginal", 0\.000[0-9]*, [0-9.e+]*\]'
