@@ -34,7 +34,7 @@
  * program on an error: call gsl_set_error_handler_off() once, at its start.
  *
  * Who shows an answer shows its cautions: it is an estimate, not a warranty;
- * where the ring or piston maker's minimum gap is larger, it wins.
+ * where the ring or piston maker gives a larger minimum gap, file to that.
  */
 #ifndef CG_COLDGAP_H
 #define CG_COLDGAP_H

@@ -11,7 +11,7 @@ set xlabel "boost, kPa"
 set x2label "boost, psi"
 set ylabel "around the ring, mm"
 set y2label "around the ring, thou (0.001 in)"
-set link x2 via x/6.894757 inverse x*6.894757
+set link x2 via x/psi inverse x*psi
 set link y2 via y/0.0254 inverse y*0.0254
 set x2tics 5
 set y2tics 5

@@ -9,7 +9,7 @@ title = "Top rings: boost up to which each fits"
 set xlabel "boost, kPa"
 set ylabel ""
 set x2label "boost, psi"
-set link x2 via x/6.894757 inverse x*6.894757
+set link x2 via x/psi inverse x*psi
 set x2tics 20
 set yrange [rows-0.4:-0.9] noextend
 set xrange [0:600]

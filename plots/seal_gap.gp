@@ -35,5 +35,5 @@ do for [out in outs] {
     }
     plot for [i=0:blocks-1] file index i using 1:($2*100) with lines ls pick(i) title "too little, ".boost(i)." kPa boost (left)" noenhanced, \
          for [i=0:blocks-1] file index i using 1:5 axes x1y2 with linespoints ls pick(i) lw 1.2 pt 4+2*i ps 0.7 title "blow-by, ".boost(i)." kPa boost (right)" noenhanced, \
-         NaN with lines ls 6 lw 1.5 title "at the foot: smallest safe gap"
+         NaN with lines ls 6 lw 1.5 title "at the foot: gap needed"
 }

@@ -16,7 +16,7 @@ set ytics out scale 0 noenhanced
 set grid noytics
 # Half a bar each when both are there, first order above.
 half = sampled ? 0.0 : 0.36
-first = "using (0):($0):(0):($3*100):($0-0.36):($0+half):ytic(blanks(strcol(1)))"
+first = "using (0):($0):(0):($3*100):($0-0.36):($0+half):ytic(blanks(strcol(5)))"
 second = "using (0):($0):(0):($4*100):($0):($0+0.36)"
 draw = "plot file ".first." with boxxyerror fs solid 1 border lc rgb '#222222' fc rgb '#555555' title 'alone (first order)'"
 both = draw.", file ".second." with boxxyerror fs solid 1 border lc rgb '#222222' fc rgb '#d5d5d5' title 'alone and with others (sampled)'"

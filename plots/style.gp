@@ -11,6 +11,7 @@ if (strstrt("/~", dir[1:1]) == 0) { dir = "./".dir }
 if (!exists("to")) to = dir
 file = dir."/".table
 set encoding utf8
+psi = 6.894757 # kPa
 set border 31 lw 1 lc rgb "#444444"
 set grid lw 0.5 lc rgb "#bbbbbb"
 set tics nomirror
@@ -69,7 +70,7 @@ subject = subject[3:*]
 title = ""
 look = exists("page") ? "set title ' '; set lmargin; set bmargin; set key below center vertical maxcols 1 height 0.8 noopaque; " : "set title title.\"\\n\".subject noenhanced; "
 # Which engine a picture is of stands beside the caution; a page says it itself.
-caution = "An estimate, not a warranty. The ring or piston maker's minimum wins where larger."
+caution = "An estimate, not a warranty. Where the maker gives a larger minimum gap, file to that."
 config = after(note("coldgap "), "config ")
 sets = config[strlen(until(config, " --set "))+1:*]
 config = until(config, " --set ")

@@ -181,7 +181,7 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
 
 /* The whole answer but for the gas between the rings: the second gap is by the
  * trade's rule until cg_answer_second.  `run` comes from cg_duty_run_create for
- * the same case.  interval and watch as for cg_answer_extremes.  CG_NOT_SAFE is
+ * the same case.  interval and observer as for cg_answer_extremes.  CG_NOT_SAFE is
  * not used here: look at answer->verdict. */
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_observer observer,

@@ -32,7 +32,7 @@ struct cg_second_gap {
     int tried;
 };
 
-/* Regime of the duty where it is judged. */
+/* Operating point of the duty where it is judged. */
 size_t cg_second_gap_point(const struct cg_duty_run *run);
 
 /* Smallest second gap from `least` [m] up for the cold top gap `top` [m]; least

@@ -12,7 +12,7 @@
 #include "face.h"
 #include "material.h"
 
-/* At most: stretches of a duty, stations along the bore, uncertain inputs. */
+/* At most: segments of a duty, stations along the bore, uncertain inputs. */
 enum { CG_SEGMENTS = 64, CG_STATIONS = 600, CG_INPUTS = 32 };
 
 enum cg_ring_place { CG_RING_TOP, CG_RING_SECOND, CG_RING_OIL, CG_RINGS };
@@ -181,7 +181,7 @@ struct cg_cooling_case {
 #define CG_KNOCK_HEAT_LEAST 1.1
 #define CG_KNOCK_HEAT_MOST 2.2
 
-/* A stretch of duty: speed and load run in straight lines from the values
+/* A segment of a duty: speed and load run in straight lines from the values
  * at its start to those at its end. */
 struct cg_segment {
     double seconds;

@@ -103,7 +103,7 @@ void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
  * every multiple of `interval` [s] (0: none), in order.  ledger may be NULL.
  * CG_BAD_INPUT: such multiples, start and end are more than CG_DUTY_ROWS, and
  * solver.table_step is to be longer.  Other errors: as cg_stepper_run, and what
- * watch returns. */
+ * observer returns. */
 #define CG_DUTY_ROWS 200000
 enum cg_status cg_duty_run_go(const struct cg_case *c,
                               struct cg_duty_run *run, double interval,

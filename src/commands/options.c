@@ -166,7 +166,7 @@ static enum cg_status read_words(const struct cg_command_row *command,
             status = read_option(command, words, options, error);
         else if (!command->needs_config || options->config != NULL)
             status = cg_error_set(error, CG_BAD_INPUT,
-                                  "%s: one word too many: %.60s, see "
+                                  "%s: unexpected word: %.60s, see "
                                   "coldgap %s --help",
                                   command->name, word, command->name);
         else

@@ -57,8 +57,8 @@ static const struct {
      "line can be keyed into a pocket calculator. --level first keeps to plain "
      "words, --answers adds the answers to its questions.\n"},
     {"network",
-     "The thermal network as a table and as a SPICE netlist, with coldgap's own "
-     "answer, so that any other solver can check it.\n"},
+     "Comes with coldgap's own answer, so that any other solver can check "
+     "it.\n"},
     {"template",
      "Prints a config with every setting, its unit, its band and its "
      "default.\n"},

@@ -219,7 +219,7 @@ static void read_rows(struct reading *reading)
     }
     if (rows == 0 && reading->problems.count == 0)
         cg_problem(&reading->problems, at_line(reading, 0), NULL,
-                   "no cylinder under the header, one line each is allowed");
+                   "no lines under the header, one line for each cylinder is allowed");
     if (reading->problems.count == 0)
         check_carried(reading);
 }

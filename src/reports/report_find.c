@@ -54,12 +54,7 @@ static void tell_engine(struct cg_report *report, const struct cg_case *c,
                         const struct cg_answer *answer)
 {
     cg_report_section(report, "Engine and duty");
-    cg_report_row(report, "cylinders", "Cylinders",
-                  cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
-    cg_report_row(report, "bore", "Bore",
-                  cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
-    cg_report_row(report, "stroke", "Stroke",
-                  cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+    cg_say_size(report, c);
     cg_report_row(report, "ratio", "Compression ratio",
                   cg_quantity(CG_SHOW_NUMBER, c->engine.compression_ratio));
     cg_report_row(report, "speed", "Rated speed",

@@ -102,8 +102,8 @@ static void tell_ends(struct cg_report *report, const struct cg_updated_case *up
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         if (kind_of(updated, i) != SIGN)
             continue;
-        cg_report_cell_words(report, "ends %s",
-                             entry->touched ? "touched" : "apart");
+        cg_report_cell_words(report, "%s",
+                             entry->touched ? "touched" : "did not touch");
         cg_report_cell(report, entry->cold_gap);
         cg_report_cell(report, learned->before[i]);
         cg_report_cell(report, learned->after[i]);
@@ -151,12 +151,12 @@ static void tell_inputs(struct cg_report *report,
     for (size_t i = 0; i < count; i++)
         moved += has_moved(updated, i);
     if (moved == 0) {
-        cg_report_say(report, "What it taught: little. No input moves by 0.1 "
+        cg_report_say(report, "What was learned: little. No input moves by 0.1 "
                               "of its standard deviations or narrows by 5 %%.");
         return;
     }
     cg_report_table(report, "taught",
-                    "What it taught, against the settings, +- one standard "
+                    "What was learned, against the settings, +- one standard "
                     "deviation",
                     columns, 3);
     for (size_t i = 0; i < count; i++) {
@@ -190,7 +190,7 @@ void cg_report_find_evidence(struct cg_report *report,
                           "Every entry counts as found by itself: one finding "
                           "written down twice counts double.");
     cg_report_part(report, "The answer without it");
-    cg_report_row(report, "closure_without", "Closure, nominal",
+    cg_report_row(report, "closure_without", "Closure, middle estimate",
                   cg_quantity(CG_SHOW_GAP, sum->closure));
     cg_report_row(report, "spread_without", "Uncertainty allowance",
                   cg_quantity(CG_SHOW_GAP, sum->spread));

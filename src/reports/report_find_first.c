@@ -74,7 +74,7 @@ static void tell_verdicts(struct cg_report *report,
     note_below(report, "top", "the shop rule", &answer->verdict,
                advice.file_to_top);
     tell_verdict(report, "second", second);
-    note_below(report, "second", "the trade's rule", second,
+    note_below(report, "second", "the shop rule", second,
                advice.file_to_second);
     if (second->given && answer->second_reason == CG_SECOND_SEATING &&
         second->gap < answer->second.cold_gap * (1.0 - 1e-9))
@@ -92,7 +92,7 @@ static void tell_skirt(struct cg_report *report, const struct cg_case *c,
     if (skirt->too_tight && !skirt->taken)
         cg_report_verdict(report, false,
                           "Your skirt clearance of %s is TOO TIGHT for this "
-                          "duty: nominally the skirt bears on the bore with "
+                          "duty: by the middle estimate the skirt bears on the bore with "
                           "%s, past margin.skirt_pressure, %s.",
                           cg_show_gap(skirt->given, inch).text,
                           cg_show_boost(skirt->pressure, inch).text,
@@ -108,11 +108,10 @@ static void tell_harder(struct cg_report *report, const struct cg_case *c,
         answer->settled_closure > answer->top.closure * (1.0 + 1e-9) &&
         strcmp(c->duty.name, "settled") != 0;
     if (further)
-        cg_report_say(report, "It closes further in the duty settled%s.",
+        cg_report_say(report, "It closes more in the duty settled%s.",
                       abuse ? "" : ", and most in cold_start_abuse");
     else if (!abuse)
-        cg_report_say(report, "It closes most in the duty cold_start_abuse, "
-                              "hard driving while cold.");
+        cg_report_say(report, "It closes most in the duty cold_start_abuse.");
 }
 
 /* When, where and why. */
@@ -124,13 +123,13 @@ static void tell_reasons(struct cg_report *report, const struct cg_case *c,
     bool inch = cg_report_inch(report);
     cg_report_say(report,
                   "The top ring reaches %s; its gap is tightest at %.2f s "
-                  "(%.0f rpm, load %.2f), %s below the deck.",
+                  "(%.0f rpm, %s), %s below the deck.",
                   cg_show_temperature(e->ring_top_max, inch).text, e->time,
-                  e->speed * 60.0, e->load,
+                  e->speed * 60.0, cg_say_load(e->load).text,
                   cg_show_length(e->depth, inch).text);
     if (answer->contributions > 0)
         cg_report_say(report,
-                      "The %s moves the gap most: %.0f %% of the variance.",
+                      "Least sure is the %s: %.0f %% of the variance of the gap.",
                       first->doc, first->share * 100.0);
     tell_harder(report, c, answer);
 }

@@ -17,9 +17,9 @@ static void note_duty(struct cg_report *report, const struct cg_case *c,
     if (!isnan(e->boiling_time))
         cg_report_note(
             report,
-            "the coolant begins to boil at the bore wall at %.1f s "
-            "(wall %s); past that it cools better at first, which "
-            "tightens the gap: not modelled.",
+            "the coolant starts to boil at the bore wall at %.1f s (%s). That "
+            "cools the bore more at first and tightens the gap; the model "
+            "leaves it out.",
             e->boiling_time,
             cg_show_temperature(e->boiling_point, cg_report_inch(report)).text);
 }

@@ -7,19 +7,19 @@ static void tell_given(struct cg_report *report, const struct cg_case *c,
                        const struct cg_skirt_answer *skirt)
 {
     bool inch = cg_report_inch(report);
-    cg_report_verdict(report, skirt->enough, "%s, %s, is %s.",
-                      skirt->taken ? "The skirt clearance taken for this alloy"
+    cg_report_verdict(report, skirt->enough, "%s: %s. %s",
+                      skirt->taken ? "Skirt clearance assumed for this alloy"
                                    : "Your skirt clearance",
                       cg_show_gap(skirt->given, inch).text,
-                      skirt->enough ? "enough"
-                                    : "less than this model would have");
+                      skirt->enough ? "That is enough."
+                                    : "This model would want more.");
     if (skirt->too_tight && skirt->taken)
         cg_report_note(report,
                        "TOO TIGHT: hot, the skirt bears on the bore with more "
                        "than margin.skirt_pressure, %s.",
                        cg_show_boost(c->margin.skirt_pressure, inch).text);
     cg_report_say(report, "This model errs to the wide side (ovality and pin "
-                          "bosses left out): the piston maker's figure wins, "
+                          "bosses left out). Go by the piston maker's figure, "
                           "larger or smaller; do not hone for this one.");
 }
 
@@ -50,7 +50,7 @@ static void tell_hot(struct cg_report *report, const struct cg_answer *answer)
     const struct cg_clearance *least = &answer->extremes.clearance;
     const struct cg_skirt_answer *skirt = &answer->skirt;
     bool springs = skirt->pressure > 0.0;
-    cg_report_part(report, "Smallest hot clearances, nominal");
+    cg_report_part(report, "Smallest hot clearances, middle estimate");
     cg_report_row(
         report, "skirt_hot",
         springs ? "The skirt springs by" : "Skirt, diametral",

@@ -25,7 +25,7 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
 {
     const struct cg_gap_sum *sum = &answer->top;
     const double part[] = {sum->closure, sum->spread, sum->residual};
-    cg_report_row(report, "closure_top", "Closure, nominal",
+    cg_report_row(report, "closure_top", "Closure, middle estimate",
                   cg_quantity(CG_SHOW_GAP, sum->closure));
     tell_allowance(report, c, answer);
     cg_report_row(report, "residual", "Minimum hot gap",
@@ -44,9 +44,9 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
     if (answer->confidence.samples == 0)
         cg_report_say(
             report,
-            "The allowance is worked out to first order. %s At this "
-            "risk that takes --samples %.0f.",
-            cg_say_first_order(cg_report_inch(report)).text,
+            "The allowance is worked out to first order. %s For a "
+            "risk of %g use --samples %.0f.",
+            cg_say_first_order(cg_report_inch(report)).text, c->margin.risk,
             fmin(fmax(CG_CONFIDENCE_BEYOND / c->margin.risk, 1e3), 1e5));
 }
 
@@ -55,17 +55,17 @@ static void tell_instant(struct cg_report *report,
 {
     const struct cg_extremes *e = &answer->extremes;
     cg_report_part(report, "The tightest instant");
-    cg_report_words(report, "tightest", "When", "%.2f s, %.0f rpm, load %.2f",
-                    e->time, e->speed * 60.0, e->load);
+    cg_report_words(report, "tightest", "When", "%.2f s, %.0f rpm, %s",
+                    e->time, e->speed * 60.0, cg_say_load(e->load).text);
     cg_report_row(report, "tightest_stroke", "Depth below the deck",
                   cg_quantity(CG_SHOW_LENGTH, e->depth));
     cg_report_row(report, "ring_at", "Top ring",
                   cg_quantity(CG_SHOW_TEMPERATURE, e->ring_at));
-    cg_report_row(report, "ring_growth", "The ring grows, of arc",
+    cg_report_row(report, "ring_growth", "Ring grows, around",
                   cg_quantity(CG_SHOW_GAP, e->ring_growth));
     cg_report_row(report, "bore_at", "Bore there",
                   cg_quantity(CG_SHOW_TEMPERATURE, e->bore_at));
-    cg_report_row(report, "bore_growth", "The bore gives back, of arc",
+    cg_report_row(report, "bore_growth", "Bore grows, around",
                   cg_quantity(CG_SHOW_GAP, e->bore_growth));
     cg_report_row(report, "hot_gap_min", "Smallest hot gap",
                   cg_quantity(CG_SHOW_GAP, answer->verdict.hot_gap_min));

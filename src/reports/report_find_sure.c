@@ -38,7 +38,7 @@ static void tell_shares(struct cg_report *report,
 static void tell_correlations(struct cg_report *report,
                               const struct cg_answer *answer)
 {
-    cg_report_part(report, "Nominal closure by gas-side correlation");
+    cg_report_part(report, "Closure by gas-side correlation, middle estimate");
     for (size_t i = 0; i < answer->correlations; i++) {
         const struct cg_correlation_answer *at = &answer->correlation[i];
         if (isnan(at->closure))
@@ -122,7 +122,7 @@ void cg_report_find_sure(struct cg_report *report,
     if (updated->learned.entries > 0)
         cg_report_say(report,
                       "The evidence was fitted with %s; the others take over "
-                      "what it taught.",
+                      "what was learned.",
                       c->combustion.heat_transfer);
     tell_samples(report, c, answer);
 }

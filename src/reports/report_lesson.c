@@ -62,7 +62,7 @@ static void tell_first_part(struct cg_report *report,
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
     cg_report_file_to_top(report, &sheet->lesson->answer);
     tell_warnings(report, sheet);
-    cg_report_say(report, "Heat brings the ring to %s, and it grows %s.",
+    cg_report_say(report, "Held at full load, the ring reaches %s and grows %s.",
                   cg_figure_text(&own->ring_rise.figure[0]).text,
                   cg_figure_text(&own->ring.result).text);
     cg_report_say(report,
@@ -79,12 +79,7 @@ static void tell_engine(struct cg_report *report, const struct cg_case *c,
                         enum cg_lesson_level level)
 {
     cg_report_section(report, "The engine");
-    cg_report_row(report, "cylinders", "Cylinders",
-                  cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
-    cg_report_row(report, "bore", "Bore",
-                  cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
-    cg_report_row(report, "stroke", "Stroke",
-                  cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+    cg_say_size(report, c);
     cg_report_row(report, "speed", "Speed",
                   cg_quantity(CG_SHOW_SPEED, c->engine.speed));
     cg_report_row(report, "boost", "Boost",

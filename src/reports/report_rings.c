@@ -1,7 +1,9 @@
 #include "report_rings.h"
 
+#include <math.h>
 #include <stdio.h>
 
+#include "answer.h"
 #include "say_common.h"
 #include "show.h"
 
@@ -35,30 +37,39 @@ static void tell_verdict(struct cg_report *report,
 /* The boost at which a ring stops fitting, as it is shown: not before the
  * highest one looked at. */
 static struct cg_text stops_at(const struct cg_ring_choice *ring,
-                               double reached, bool inch, bool unit)
+                               double reached, bool inch)
 {
     bool never = ring->stops_fitting >= reached;
     struct cg_quantity boost =
         cg_quantity(CG_SHOW_BOOST, never ? reached : ring->stops_fitting);
     struct cg_text out;
     snprintf(out.text, sizeof out.text, "%s%.40s", never ? ">" : "",
-             unit ? cg_quantity_one(boost, inch).text
-                  : cg_quantity_bare(boost, inch).text);
+             cg_quantity_bare(boost, inch).text);
     return out;
 }
 
 /* The best, and the config's own. */
-static void tell_first(struct cg_report *report,
+static void tell_first(struct cg_report *report, const struct cg_case *c,
                        const struct cg_rings_answer *answer)
 {
+    double rule = cg_shop_rule(c->engine.bore, c->charge.boost);
+    bool inch = cg_report_inch(report);
     const struct cg_ring_choice *best = &answer->ring[0];
     tell_verdict(report, answer, 0);
-    if (!best->no_gap)
-        cg_report_answer(report, "cold_gap", "Its gap needed",
-                         cg_quantity(CG_SHOW_GAP_ASKED, best->cold_gap));
-    cg_report_words(
-        report, "stops_fitting", "It fits up to a boost of", "%s",
-        stops_at(best, answer->reached, cg_report_inch(report), true).text);
+    if (!best->no_gap) {
+        cg_report_answer(
+            report, "file_to_top", "With it, file to",
+            cg_quantity(CG_SHOW_GAP_ASKED, fmax(best->cold_gap, rule)));
+        cg_report_remark(report, "the model needs %s, the shop rule gives %s",
+                         cg_show_gap_up(best->cold_gap, inch).text,
+                         cg_show_gap_up(rule, inch).text);
+    }
+    bool never = best->stops_fitting >= answer->reached;
+    cg_report_answer(report, "stops_fitting",
+                     never ? "It fits to a boost of at least"
+                           : "It fits to a boost of",
+                     cg_quantity(CG_SHOW_BOOST, never ? answer->reached
+                                                      : best->stops_fitting));
     for (size_t i = 1; i < answer->rings; i++)
         if (answer->ring[i].own)
             tell_verdict(report, answer, i);
@@ -71,12 +82,13 @@ static void tell_ranks(struct cg_report *report,
         {"ring", "Top ring, face", CG_SHOW_WORDS},
         {"verdict", "Verdict", CG_SHOW_WORDS},
         {"cold_gap", "Gap", CG_SHOW_GAP_ASKED},
-        {"stops_fitting", "Stops", CG_SHOW_BOOST}};
+        {"stops_fitting", "Fits to", CG_SHOW_BOOST}};
     bool inch = cg_report_inch(report);
     cg_report_section(report, "Ranked");
     cg_report_table(report, "rings",
-                    "The best first. Gap: the gap needed. Stops: the boost "
-                    "where it no longer fits.",
+                    "The best first. Gap: the gap needed by the model; the "
+                    "shop rule may be larger. Fits to: the boost from which it "
+                    "no longer fits.",
                     columns, sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < answer->rings; i++) {
         const struct cg_ring_choice *ring = &answer->ring[i];
@@ -86,9 +98,8 @@ static void tell_ranks(struct cg_report *report,
         if (ring->stops_fitting < answer->reached)
             cg_report_cell(report, ring->stops_fitting);
         else
-            cg_report_cell_words(
-                report, "%s",
-                stops_at(ring, answer->reached, inch, false).text);
+            cg_report_cell_words(report, "%s",
+                                 stops_at(ring, answer->reached, inch).text);
         cg_report_mark(report, ring->verdict == CG_RING_FITS    ? CG_MARK_GOOD
                                : ring->verdict == CG_RING_UNFIT ? CG_MARK_BAD
                                                                 : CG_MARK_NONE);
@@ -104,9 +115,9 @@ static void tell_reasons(struct cg_report *report,
 {
     char why[CG_REASON];
     cg_report_section(report, "Why, ring by ring");
-    cg_report_say(report, "What stops it now, or first with more boost (next): "
-                          "load of this engine, and the band in which it "
-                          "fails.");
+    cg_report_say(report,
+                  "What stops it now, or first with more boost: the load "
+                  "in this engine, and the band in which it fails.");
     for (size_t i = 0; i < answer->rings; i++) {
         cg_ring_reason_both(&answer->ring[i], cg_report_inch(report), why);
         cg_report_step(report, "%s: %s", name_of(&answer->ring[i]).text, why);
@@ -174,7 +185,7 @@ static void tell_pistons(struct cg_report *report,
         cg_report_cell(report, a->skirt.trade.high);
     }
     cg_report_say(report, "The trade's figures are common practice, no source; "
-                          "the piston maker's wins.");
+                          "go by the piston maker's.");
     cg_report_figure(report, "pistons", "Skirt clearance by piston alloy",
                      "For each alloy a bar of what this duty needs, and the "
                      "band that the trade fits.");
@@ -198,7 +209,7 @@ static void tell_engine(struct cg_report *report, const struct cg_case *c,
 void cg_report_rings(struct cg_report *report, const struct cg_case *c,
                      const struct cg_rings_answer *answer)
 {
-    tell_first(report, answer);
+    tell_first(report, c, answer);
     cg_report_first_part_ends(report);
     tell_ranks(report, answer);
     tell_reasons(report, answer);

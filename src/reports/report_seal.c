@@ -18,10 +18,10 @@ static void tell_second(struct cg_report *report,
         cg_report_file_to_second(report, answer);
         return;
     }
-    cg_report_answer(report, "needed_second", "Second ring, gap needed",
-                     cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
+    cg_report_row(report, "needed_second", "Second ring, gap needed",
+                  cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
     cg_report_remark(
-        report, "without uncertainty allowance; the trade's rule gives %s",
+        report, "without uncertainty allowance; the shop rule gives %s",
         cg_show_gap_up(answer->second_rule, cg_report_inch(report)).text);
     cg_report_note(report, "with both gaps given, no uncertainty allowance is "
                            "worked out for either ring: file to what find "
@@ -45,9 +45,13 @@ static void tell_first(struct cg_report *report,
                           cg_show_gap_up(verdict->need, inch).text);
     cg_report_answer(report, "blow_by", "Blow-by",
                      cg_quantity(CG_SHOW_LEAK, at->blow_by));
-    cg_report_remark(report,
-                     "%.2g %% of the charge, at rated speed and full load",
-                     at->blow_by_share * 100.0);
+    cg_report_remark(
+        report,
+        "%.2g %% of the charge, at rated speed and full load, with gaps of "
+        "%s and %s",
+        at->blow_by_share * 100.0,
+        cg_show_gap_of(study->gap[0], study->given[0], inch).text,
+        cg_show_gap_of(study->gap[1], study->given[1], inch).text);
     tell_second(report, study);
     if (!(at->hot_gap[0] > 0.0))
         cg_report_note(report, "settled at this load the top ring's ends "

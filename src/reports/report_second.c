@@ -35,19 +35,19 @@ static void tell_reason(struct cg_report *report, const struct cg_case *c,
         cg_report_say(report,
                       "The gas model wants %s, to keep the top ring seated to "
                       "%.0f deg after TDC firing at full load and %.0f rpm. "
-                      "That is no safety figure, and no more than the trade's "
+                      "That is no safety figure, and no more than the shop "
                       "rule is taken: metal does not come back.",
                       cg_show_gap_up(s->gap, cg_report_inch(report)).text,
                       wanted, rpm);
         break;
     case CG_SECOND_RULE:
         cg_report_say(report, "The gas between the rings could not be "
-                              "computed, so the trade's rule stands.");
+                              "computed, so the shop rule stands.");
         break;
     }
     if (answer->second_reason != CG_SECOND_RULE)
-        cg_report_say(report, "A second ring that lifts by itself is not "
-                              "counted on.");
+        cg_report_say(report, "The model does not rely on the second ring "
+                              "lifting.");
 }
 
 void cg_report_second(struct cg_report *report, const struct cg_case *c,
@@ -67,7 +67,7 @@ void cg_report_second(struct cg_report *report, const struct cg_case *c,
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
     cg_report_row(report, "second_for_top", "For a top gap of",
                   cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED, top));
-    cg_report_row(report, "second_rule", "The trade's rule",
+    cg_report_row(report, "second_rule", "Shop rule, second ring",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->second_rule));
     cg_report_remark(report,
                      "%.3g times a top gap of %s, common practice, no source",

@@ -157,7 +157,7 @@ static void tell_figure(const struct rows *rows)
         cg_report_figure(rows->report, "boost",
                          "Cold gap of the top ring by boost",
                          "The gap over boost, in filing steps, above a band "
-                         "for what is not known and the nominal closure; the "
+                         "for what is not known and the closure; the "
                          "shop rule beside it.");
     else if (axes == 2 && is_numeric(&axis[1]))
         cg_report_figure(rows->report, "map",
@@ -175,10 +175,13 @@ static void tell_first(const struct rows *rows)
 {
     struct cg_report *report = rows->report;
     if (rows->good > 0) {
-        cg_report_answer(report, "least_top", "Top ring, least gap needed",
-                         cg_quantity(CG_SHOW_GAP_ASKED, rows->least));
-        cg_report_answer(report, "most_top", "Top ring, largest gap needed",
-                         cg_quantity(CG_SHOW_GAP_ASKED, rows->most));
+        cg_report_row(report, "least_top", "Top ring, least gap needed",
+                      cg_quantity(CG_SHOW_GAP_ASKED, rows->least));
+        cg_report_row(report, "most_top", "Top ring, largest gap needed",
+                      cg_quantity(CG_SHOW_GAP_ASKED, rows->most));
+        cg_report_note(report, "these are gaps needed by the model; find "
+                               "names the gap to file to, the larger of that "
+                               "and the shop rule.");
     }
     if (rows->good < rows->seen)
         cg_report_note(report,

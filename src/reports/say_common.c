@@ -9,6 +9,16 @@ const char *cg_say_file_to_larger(void)
     return "until your own engine has shown better, file to the larger.";
 }
 
+struct cg_sentence cg_say_load(double load)
+{
+    struct cg_sentence out;
+    if (load > 0.0)
+        snprintf(out.text, sizeof out.text, "load %.2f", load);
+    else
+        snprintf(out.text, sizeof out.text, "throttle shut");
+    return out;
+}
+
 struct cg_sentence cg_say_first_order(bool inch)
 {
     struct cg_sentence out;
@@ -38,7 +48,7 @@ const char *cg_say_left_out(void)
            "past boiling, gas pressure in the bore.";
 }
 
-void cg_say_engine(struct cg_report *report, const struct cg_case *c)
+void cg_say_size(struct cg_report *report, const struct cg_case *c)
 {
     cg_report_row(report, "cylinders", "Cylinders",
                   cg_quantity(CG_SHOW_COUNT, c->engine.cylinders));
@@ -46,6 +56,11 @@ void cg_say_engine(struct cg_report *report, const struct cg_case *c)
                   cg_quantity(CG_SHOW_LENGTH, c->engine.bore));
     cg_report_row(report, "stroke", "Stroke",
                   cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
+}
+
+void cg_say_engine(struct cg_report *report, const struct cg_case *c)
+{
+    cg_say_size(report, c);
     cg_report_row(report, "boost", "Boost",
                   cg_quantity(CG_SHOW_BOOST, c->charge.boost));
     cg_report_words(report, "duty", "Duty", "%s", c->duty.name);

@@ -30,8 +30,14 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
 /* What no gap needed has in it. */
 const char *cg_say_left_out(void);
 
+/* "load 0.80"; "throttle shut". */
+struct cg_sentence cg_say_load(double load);
+
 /* What the first-order allowance may lack. */
 struct cg_sentence cg_say_first_order(bool inch);
+
+/* Rows of cylinders, bore and stroke. */
+void cg_say_size(struct cg_report *report, const struct cg_case *c);
 
 /* Rows: cylinders, bore, stroke, boost, duty. */
 void cg_say_engine(struct cg_report *report, const struct cg_case *c);

@@ -74,7 +74,7 @@ static enum cg_status write_inputs(const char *dir,
                                    struct cg_error *error)
 {
     struct cg_table_head head = {
-        "What the evidence taught of each uncertain input", of,
+        "What was learned of each uncertain input", of,
         "input  moved  width",
         "moved: in standard deviations of before; width: spread over that of "
         "before"};

@@ -1,6 +1,7 @@
 #include "spread_tables.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include <gsl/gsl_cdf.h>
 
@@ -13,16 +14,25 @@ static double or_nan(bool given, double value)
     return given ? value : NAN;
 }
 
+/* Words in one column: a table's words hold no blanks. */
+static void one_word(const char *text, char *word, size_t size)
+{
+    snprintf(word, size, "%s", text);
+    for (; *word != '\0'; word++)
+        if (*word == ' ')
+            *word = '_';
+}
+
 enum cg_status cg_sensitivity_write(const char *dir,
                                     const struct cg_table_of *of,
                                     const struct cg_answer *answer,
                                     struct cg_error *error)
 {
     struct cg_table_head head = {
-        "What the closure's spread is made of: first order, and total effect "
-        "by sampling",
+        "What the uncertainty of the closure is made of: first order, and "
+        "total effect by sampling",
         of,
-        "input  spread_mm  share  total_effect",
+        "input  spread_mm  share  total_effect  words",
         "spread: of closure, for one standard deviation of the input; share "
         "and total effect: of the variance; nan: not sampled"};
     struct cg_table *table;
@@ -32,12 +42,14 @@ enum cg_status cg_sensitivity_write(const char *dir,
         return status;
     for (size_t i = 0; i < answer->contributions; i++) {
         const struct cg_contribution *at = &answer->contribution[i];
+        char words[64];
+        one_word(at->doc, words, sizeof words);
         if (isnan(at->total_effect))
-            cg_table_line(table, "%s %.7g %.7g nan", at->name,
-                          at->shift * 1e3, at->share);
+            cg_table_line(table, "%s %.7g %.7g nan %s", at->name,
+                          at->shift * 1e3, at->share, words);
         else
-            cg_table_line(table, "%s %.7g %.7g %.7g", at->name,
-                          at->shift * 1e3, at->share, at->total_effect);
+            cg_table_line(table, "%s %.7g %.7g %.7g %s", at->name,
+                          at->shift * 1e3, at->share, at->total_effect, words);
     }
     return cg_table_close(table, CG_OK, error);
 }

@@ -4,7 +4,7 @@
 
 #define ESTIMATE "The figures are an estimate, not a warranty."
 #define MAKERS                                                                 \
-    "Where the ring or piston maker's minimum gap is larger, it wins."
+    "Where the ring or piston maker gives a larger minimum gap, file to that."
 
 const char *cg_cautions_short(void)
 {

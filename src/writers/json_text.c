@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <stdbool.h>
+#include <stdlib.h>
 
 #include "plain_text.h"
 
@@ -34,8 +35,11 @@ void cg_json_string(FILE *out, const char *text)
 
 void cg_json_number(FILE *out, double value)
 {
-    if (isfinite(value))
-        fprintf(out, "%.17g", value);
-    else
-        fputs("null", out);
+    char text[32] = "null";
+    for (int digits = 15; isfinite(value) && digits <= 17; digits++) {
+        snprintf(text, sizeof text, "%.*g", digits, value);
+        if (strtod(text, NULL) == value)
+            break;
+    }
+    fputs(text, out);
 }

@@ -9,7 +9,7 @@
  * flag. */
 void cg_json_string(FILE *out, const char *text);
 
-/* A number with 17 digits, which reads back the same; null for NaN and
+/* A number with as many digits as it takes to read back the same; null for NaN and
  * infinities, which JSON does not have. */
 void cg_json_number(FILE *out, double value);
 

@@ -117,6 +117,7 @@ void cg_page_section(struct cg_page *page, const char *title)
             "<section aria-labelledby=\"section-%zu\">\n"
             "<h2 id=\"section-%zu\">",
             page->sections, page->sections);
+    snprintf(page->heading, sizeof page->heading, "%s", title);
     cg_html_put(page->file, title);
     fputs("</h2>\n", page->file);
     page->in_section = true;

@@ -85,6 +85,8 @@ void cg_page_figure(struct cg_page *page, const char *script,
 
 /* A table: caption, heads of the columns (units in them), rows whose first cell
  * names the row.  `class` of a row: NULL, "good" or "bad". */
+/* A caption that the heading above has said already is not shown, but told to a
+ * screen reader. */
 void cg_page_table(struct cg_page *page, const char *caption,
                    const char *const *heads, size_t columns);
 void cg_page_row(struct cg_page *page, const char *const *cells,

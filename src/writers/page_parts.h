@@ -16,6 +16,7 @@ struct cg_page {
     bool in_section;
     bool cautioned;
     bool told;  /* that there are no pictures, and why */
+    char heading[256]; /* the section's */
     size_t sections, figures, tables;
 };
 

@@ -41,6 +41,8 @@ static const char style[] =
     "margin:1rem 0}\n"
     ".cautions h2{font-size:1.08rem;margin:0;border:0;padding:0}\n"
     ".cautions ul{margin:.3rem 0 0;padding-left:1.2rem}\n"
+    ".unseen{position:absolute;width:1px;height:1px;overflow:hidden;"
+    "clip-path:inset(50%)}\n"
     ".answer{font-size:1.15rem;margin:.8rem 0}\n"
     ".answer strong{font-size:1.75rem;line-height:1.1;white-space:nowrap}\n"
     ".answer span{white-space:nowrap}\n"

@@ -26,8 +26,10 @@ void cg_page_table(struct cg_page *page, const char *caption,
     fprintf(page->file,
             "<div class=\"table\" role=\"region\" tabindex=\"0\" "
             "aria-labelledby=\"table-%zu\">\n<table>\n"
-            "<caption><span id=\"table-%zu\">",
-            page->tables, page->tables);
+            "<caption%s><span id=\"table-%zu\">",
+            page->tables,
+            strcmp(caption, page->heading) == 0 ? " class=\"unseen\"" : "",
+            page->tables);
     cg_html_put(page->file, caption);
     fputs("</span></caption>\n<thead><tr>", page->file);
     for (size_t i = 0; i < columns; i++) {

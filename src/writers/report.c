@@ -83,19 +83,19 @@ enum cg_status cg_report_status(const struct cg_report *report,
 }
 
 /* Grows an array to hold one entry more; false when memory is out. */
-static bool room_for_one(struct cg_report *report, void **array, size_t count,
-                         size_t *workspace, size_t size)
+static bool grow_by_one(struct cg_report *report, void **array, size_t count,
+                         size_t *allocated, size_t size)
 {
-    if (count < *workspace)
+    if (count < *allocated)
         return true;
-    size_t wanted = *workspace > 0 ? 2 * *workspace : 64;
+    size_t wanted = *allocated > 0 ? 2 * *allocated : 64;
     void *grown = realloc(*array, wanted * size);
     if (grown == NULL) {
         report->no_memory = true;
         return false;
     }
     *array = grown;
-    *workspace = wanted;
+    *allocated = wanted;
     return true;
 }
 
@@ -103,7 +103,7 @@ static bool room_for_one(struct cg_report *report, void **array, size_t count,
 void cg_report_take(struct cg_report *report, struct cg_report_item item)
 {
     void *array = report->item;
-    if (room_for_one(report, &array, report->items, &report->workspace,
+    if (grow_by_one(report, &array, report->items, &report->allocated,
                      sizeof item)) {
         report->item = array;
         report->item[report->items++] = item;
@@ -115,7 +115,7 @@ void cg_report_take(struct cg_report *report, struct cg_report_item item)
 #define FORMATTED(text, report, format)                                        \
     va_list args;                                                              \
     va_start(args, format);                                                    \
-    char *text = cg_report_text(report, format, args);                         \
+    char *(text) = cg_report_text(report, format, args);                       \
     va_end(args)
 
 void cg_report_first_part_ends(struct cg_report *report)
@@ -195,7 +195,8 @@ void cg_report_verdict(struct cg_report *report, bool good, const char *format,
     {                                                                          \
         FORMATTED(text, report, format);                                       \
         cg_report_take(                                                        \
-            report, (struct cg_report_item){.kind = item_kind, .text = text}); \
+            report,                                                           \
+            (struct cg_report_item){.kind = (item_kind), .text = text});      \
     }
 
 TEXT_ITEM(cg_report_note, CG_ITEM_NOTE)

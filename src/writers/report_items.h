@@ -31,9 +31,9 @@ struct cg_report_cell {
 struct cg_report_table {
     size_t columns;
     struct cg_report_column *column; /* its texts are the report's */
-    size_t cells, workspace;
+    size_t cells, allocated;
     struct cg_report_cell *cell; /* row by row */
-    enum cg_report_mark *mark;   /* of each row; as many as `workspace` */
+    enum cg_report_mark *mark;   /* of each row; as many as `allocated` */
 };
 
 struct cg_report_item {
@@ -47,7 +47,7 @@ struct cg_report_item {
 struct cg_report {
     char *title, *run;
     bool inch, no_memory;
-    size_t items, workspace;
+    size_t items, allocated;
     struct cg_report_item *item;
 };
 

@@ -72,25 +72,24 @@ static struct cg_report_table *under_way(struct cg_report *report)
 
 static bool grow(struct cg_report_table *table)
 {
-    size_t workspace = table->workspace > 0 ? 2 * table->workspace : 64;
-    struct cg_report_cell *cell = realloc(table->cell, workspace * sizeof *cell);
+    size_t allocated = table->allocated > 0 ? 2 * table->allocated : 64;
+    struct cg_report_cell *cell = realloc(table->cell, allocated * sizeof *cell);
     if (cell != NULL)
         table->cell = cell;
-    enum cg_report_mark *mark = realloc(table->mark, workspace * sizeof *mark);
+    enum cg_report_mark *mark = realloc(table->mark, allocated * sizeof *mark);
     if (mark != NULL)
         table->mark = mark;
     if (cell == NULL || mark == NULL)
         return false;
-    table->workspace = workspace;
+    table->allocated = allocated;
     return true;
 }
 
 static void put(struct cg_report *report, double value, char *words)
 {
     struct cg_report_table *table = under_way(report);
-    if (table != NULL && table->cells == table->workspace && !grow(table))
+    if (table == NULL || (table->cells == table->allocated && !grow(table))) {
         report->no_memory = true;
-    if (report->no_memory) {
         free(words);
         return;
     }

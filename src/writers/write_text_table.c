@@ -11,27 +11,27 @@ static struct cg_text figure(const struct cg_report_table *table, size_t cell,
     return cg_quantity_bare(cg_quantity(kind, table->cell[cell].value), inch);
 }
 
-/* The cell's text, in room where it is a figure. */
+/* The cell's text, in `text` where it is a figure. */
 static const char *shown(const struct cg_report_table *table, size_t cell,
-                         bool inch, struct cg_text *workspace)
+                         bool inch, struct cg_text *text)
 {
     if (table->cell[cell].words != NULL)
         return table->cell[cell].words;
-    *workspace = figure(table, cell, inch);
-    return workspace->text;
+    *text = figure(table, cell, inch);
+    return text->text;
 }
 
 static void find_widths(const struct cg_report_table *table, bool inch,
                         int width[MOST_COLUMNS])
 {
-    struct cg_text workspace;
+    struct cg_text text;
     for (size_t i = 0; i < table->columns; i++) {
         int head = cg_text_width(table->column[i].head);
         int unit = cg_text_width(cg_kind_unit(table->column[i].kind, inch));
         width[i] = head > unit ? head : unit;
     }
     for (size_t i = 0; i < table->cells; i++) {
-        int own = cg_text_width(shown(table, i, inch, &workspace));
+        int own = cg_text_width(shown(table, i, inch, &text));
         if (own > width[i % table->columns])
             width[i % table->columns] = own;
     }
@@ -65,7 +65,9 @@ void cg_write_text_table(FILE *out, const struct cg_report_item *item,
 {
     const struct cg_report_table *table = item->table;
     int width[MOST_COLUMNS];
-    struct cg_text workspace;
+    struct cg_text text;
+    if (table->columns == 0)
+        return;
     find_widths(table, inch, width);
     if (*item->text != '\0') {
         fputs("  ", out);
@@ -86,6 +88,6 @@ void cg_write_text_table(FILE *out, const struct cg_report_item *item,
             fputs(table->mark[i / table->columns] == CG_MARK_BAD ? "  ! "
                                                                  : "    ",
                   out);
-        put(out, table, column, shown(table, i, inch, &workspace), width[column]);
+        put(out, table, column, shown(table, i, inch, &text), width[column]);
     }
 }

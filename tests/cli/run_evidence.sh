@@ -59,7 +59,7 @@ awk -v with="$(key plug spread_top)" -v without="$(key again spread_top)" \
     'BEGIN {exit !(with < without)}' || fail "the spread is not narrower"
 
 expect 0 "$coldgap" find "$work/apart.cfg"
-says stdout 'ends apart  *0.300  *[0-9.]*  *[0-9.]*$'
+says stdout 'did not touch  *0.300  *[0-9.]*  *[0-9.]*$'
 expect 0 "$coldgap" find "$work/useless.cfg"
 says stdout 'little. No input moves'
 expect 0 "$coldgap" find "$work/plug.cfg" --quiet

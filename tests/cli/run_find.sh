@@ -144,14 +144,14 @@ expect 0 "$coldgap" find "$configs/engines/plain_four.cfg" \
     --set duty.name=dyno_pull
 tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
 says words 'a smaller one does not keep the top ring seated'
-says stdout "The trade's rule"
+says stdout "Shop rule, second ring"
 expect 0 "$coldgap" find "$configs/engines/plain_four.cfg" \
     --set duty.name=dyno_pull --set rings.second.cold_gap_mm=0.30
 tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
 says words 'gas between the rings lifts the top ring too soon'
 expect 0 "$coldgap" find "$engine" --set seal.seated_to_deg=180
 tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
-says words "no more than the trade's rule is taken"
+says words "no more than the shop rule is taken"
 expect 0 "$coldgap" find "$engine" --set seal.seated_to_deg=180 \
     --set margin.second_factor=3
 says stdout 'No gap up to'

@@ -76,7 +76,7 @@ offers sweep coldgap sw
 offers --units coldgap find --un
 for command in $commands; do
     own=$("$coldgap" "$command" --help |
-        sed -n '/^Options/,/^$/s/.*\(--[a-z]*\).*/\1/p')
+        sed -n '/^Options/,/^$/s/^ *\(-., \)\{0,1\}\(--[a-z]*\).*/\2/p')
     offers "$(echo $own)" coldgap "$command" --
 done
 offers "metric inch" coldgap find --units ''

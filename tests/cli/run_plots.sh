@@ -31,7 +31,7 @@ draw() {
             fail "$name.svg is not whole"
         grep -q 'not a warranty' "$1/$name.svg" || fail "$name has no caution"
         # the engine and its case, or what is left of it that is not varied
-        grep -q '>[a-z_]*[.]cfg, .*[a-z]' "$1/$name.svg" ||
+        grep -q '>[A-Z][a-z]* [a-z]*, .*[a-z]' "$1/$name.svg" ||
             fail "$name does not say what it is of"
         # axes carry words, not keys
         ! grep -E '>(engine|charge|rings|cooling|fuel|duty)[.][a-z]' \

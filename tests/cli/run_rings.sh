@@ -33,7 +33,7 @@ awk 'length > 80 {print; bad = 1} END {exit bad}' "$work/one.screen" ||
 # Brief: the best and your own, on one screen; JSON: the whole ranking.
 expect 0 "$coldgap" rings "$engine" -q
 says stdout '^Number 15 of 15 top rings'
-says stdout '^Its gap needed .*mm'
+says stdout '^With it, file to .*mm'
 [ "$(wc -l <"$work/stdout")" -le 24 ] || fail "-q: more than a screen"
 expect 0 "$coldgap" rings "$engine" --json
 says stdout '\["15\. plain_steel, bare (yours)", "marginal", 0\.000[0-9]*, [0-9.e+]*\]'
@@ -107,5 +107,5 @@ awk '!/^#/ {n++; if (!($3 > 0.1 && $6 > 0.03 && $7 > 0.1)) bad = 1}
      END {exit bad || n < 100}' "$work/find/clearance.dat" ||
     fail "clearance.dat"
 expect 0 "$coldgap" find "$engine" --set piston.skirt_clearance_mm=0.2
-says stdout '^  Your skirt clearance, 0.200 mm .*is enough'
+says stdout '^  Your skirt clearance: 0.200 mm .*That is enough'
 finish

@@ -167,7 +167,7 @@ sheet 0 "$work/inch.csv" --units inch
 says stdout 'Bore  *3.4055 in$'
 says stdout ' 0.0185 '
 # asked in thousandths and halves
-sed -n 's/.*the shop rule; the model needs \([0-9.]*\) in.*/\1/p' \
+sed -n '/^Top ring, file to/,/^Second/s/.*the model needs \([0-9.]*\) in.*/\1/p' \
     "$work/stdout" | awk '{off = $1 != sprintf("%.4f",
         int($1 * 2000 + 0.5) / 2000)} END {exit off || NR != 1}' ||
     fail 'the gap needed in inch is no half thousandth'

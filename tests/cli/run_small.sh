@@ -146,7 +146,7 @@ tr -s ' \n' ' ' <"$work/stdout" >"$work/words"
 says words "Top ring: $none is 10\.[0-9]* mm"
 says words "Second ring: $none is 9\.[0-9]* mm"
 says words 'at most 8.152 mm (0.3210 in) is allowed'
-grep -q 'file to' "$work/stdout" && fail "a gap out of range is asked for"
+grep -q 'ring, file to ' "$work/stdout" && fail "a gap out of range is asked for"
 gap=$(sed -n 's/.*Top ring: [^,]*needed is \([0-9.]*\) mm.*/\1/p' "$work/words")
 ends 2 find "$engine" -q $far --set "rings.top.cold_gap_mm=$gap"
 says stderr 'cold_gap_mm: error: must be at most 0.03 of the circumference'

@@ -52,7 +52,7 @@ for command in --help $commands; do
     fi
     says stdout '^Usage'
     says stdout 'an estimate, not a warranty'
-    says stdout "maker's minimum gap is larger"
+    says stdout "maker gives a larger minimum gap"
     says stdout 'Measure the gap in the honed bore'
     says stdout 'eye and dust protection'
     says stdout 'Local codes and qualified practice come first'

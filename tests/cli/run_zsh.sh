@@ -14,7 +14,7 @@ sed '/^_coldgap "\$@"$/d' "$script" >"$work/tables.zsh"
 for command in $("$coldgap" --help |
     sed -n '/^Commands/,/^$/s/^  \([a-z]*\) .*/\1/p'); do
     "$coldgap" "$command" --help |
-        sed -n '/^Options/,/^$/s/.*\(--[a-z]*\).*/\1/p' >"$work/want"
+        sed -n '/^Options/,/^$/s/^ *\(-., \)\{0,1\}\(--[a-z]*\).*/\2/p' >"$work/want"
     zsh -f -c '. "$1"; _coldgap_options $2' - "$work/tables.zsh" "$command" |
         sed -n 's/^\(--[a-z]*\):.*/\1/p' >"$work/got"
     diff "$work/want" "$work/got" || fail "options of $command"

@@ -126,7 +126,7 @@ int main(void)
     }
     printf("closure %.6f mm\ncold gap %.3f mm\n",
            answer.extremes.closure * 1e3, answer.top.cold_gap * 1e3);
-    printf("An estimate, not a warranty; where the ring or piston maker's "
-           "minimum gap is larger, it wins.\n");
+    printf("An estimate, not a warranty; where the ring or piston maker "
+           "gives a larger minimum gap, file to that.\n");
     return 0;
 }

@@ -63,7 +63,7 @@ static void write_reason(const struct cg_ring_choice *choice, const char *loads,
 {
     enum cg_ring_limit limit = limit_of(choice);
     snprintf(text, CG_REASON, "%s%s %s: %s",
-             choice->verdict == CG_RING_FITS ? "next: " : "",
+             choice->verdict == CG_RING_FITS ? "with more boost, " : "",
              limits[limit].name, loads, failure_of(choice, limit));
 }
 
