@@ -35,7 +35,15 @@ const struct cg_law *cg_law_of(const struct cg_case *c);
 void cg_law_take(const struct cg_law *from, const struct cg_law *to,
                  struct cg_case *c);
 
-/* Correlations of the case's own law, where it has one.  Cannot fail. */
+/* Paths of the settings that a calibrated constant is the default of,
+ * [CG_CALIBRATED_SETTINGS]; NULL: no more. */
+const char *const *cg_law_settings(size_t constant);
+
+/* Defaults are those of the first law.  Where the case goes by another that was
+ * calibrated, held to be right or not: gives it the other's constant, or
+ * spread, and the correlations of its law.  Cannot fail. */
+void cg_law_default_value(size_t constant, struct cg_case *c);
+void cg_law_default_spread(size_t constant, struct cg_case *c);
 void cg_law_correlate(struct cg_case *c);
 
 #endif

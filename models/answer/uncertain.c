@@ -15,8 +15,9 @@ static const struct cg_uncertain inputs[] = {
     {"film", "ring oil film", true, false, false, 0.0, SPREAD(film),
      {FIELD(scale.film), FIELD(piston.skirt_film)}},
     {"undercrown", "oil on the underside", true, false, false, 0.0,
-     SPREAD(undercrown),
-     {FIELD(piston.splash_coefficient), FIELD(piston.jet_coefficient)}},
+     SPREAD(undercrown), {FIELD(piston.splash_coefficient)}},
+    {"jet", "oil jet on the crown", true, false, false, 0.0, SPREAD(jet),
+     {FIELD(piston.jet_coefficient)}},
     {"coolant_film", "coolant at the bore", true, false, false, 0.0,
      SPREAD(coolant_film), {FIELD(cooling.coolant_coefficient)}},
     {"ring_expansion", "ring expansion", true, false, false, 0.0,
@@ -73,9 +74,11 @@ const struct cg_uncertain *cg_uncertains(size_t *count)
 }
 
 /* The burn is placed either by the rule or by the knock limit, and inputs of
- * the other move nothing. */
+ * the other move nothing; nor does a jet that is not there. */
 static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
 {
+    if (input->spread == SPREAD(jet))
+        return !c->piston.oil_jet;
     if (isnan(c->combustion.retard_deg_per_100kPa))
         return input->spread == SPREAD(retard_deg_per_100kPa);
     return input->spread == SPREAD(octane) ||

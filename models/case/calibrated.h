@@ -4,43 +4,131 @@
 #ifndef CG_CALIBRATED_H
 #define CG_CALIBRATED_H
 
-#define CG_CALIBRATED_COMBUSTION_HEAT_FACTOR 1
-#define CG_CALIBRATED_HEAT_FACTOR_PCT 20
-#define CG_CALIBRATED_RINGS_TOP_FLANK_W_M2K 4500
-#define CG_CALIBRATED_RINGS_SECOND_FLANK_W_M2K 4500
-#define CG_CALIBRATED_RINGS_OIL_FLANK_W_M2K 4500
-#define CG_CALIBRATED_FLANK_PCT 75
-#define CG_CALIBRATED_RINGS_TOP_FILM_UM 2
-#define CG_CALIBRATED_RINGS_SECOND_FILM_UM 3
-#define CG_CALIBRATED_RINGS_OIL_FILM_UM 2
-#define CG_CALIBRATED_PISTON_SKIRT_FILM_UM 32
+#define CG_CALIBRATED_COMBUSTION_HEAT_FACTOR 0.862
+#define CG_CALIBRATED_HEAT_FACTOR_PCT 18
+#define CG_CALIBRATED_RINGS_TOP_FLANK_W_M2K 2.13e+03
+#define CG_CALIBRATED_RINGS_SECOND_FLANK_W_M2K 2.13e+03
+#define CG_CALIBRATED_RINGS_OIL_FLANK_W_M2K 2.13e+03
+#define CG_CALIBRATED_FLANK_PCT 50
+#define CG_CALIBRATED_RINGS_TOP_FILM_UM 1.67
+#define CG_CALIBRATED_RINGS_SECOND_FILM_UM 2.5
+#define CG_CALIBRATED_RINGS_OIL_FILM_UM 1.67
+#define CG_CALIBRATED_PISTON_SKIRT_FILM_UM 28.6
 #define CG_CALIBRATED_FILM_PCT 30
-#define CG_CALIBRATED_PISTON_SPLASH_W_M2K 500
-#define CG_CALIBRATED_PISTON_JET_W_M2K 2100
-#define CG_CALIBRATED_UNDERCROWN_PCT 50
-#define CG_CALIBRATED_COOLING_COOLANT_FILM_W_M2K 8000
-#define CG_CALIBRATED_COOLANT_FILM_PCT 25
-#define CG_CALIBRATED_PISTON_FRICTION_PCT 15
-#define CG_CALIBRATED_FRICTION_PCT 40
-#define CG_CALIBRATED_ENGINE_PCT 0
+#define CG_CALIBRATED_PISTON_SPLASH_W_M2K 1.14e+03
+#define CG_CALIBRATED_UNDERCROWN_PCT 33
+#define CG_CALIBRATED_PISTON_JET_W_M2K 2.12e+03
+#define CG_CALIBRATED_JET_PCT 27
+#define CG_CALIBRATED_COOLING_COOLANT_FILM_W_M2K 8.04e+03
+#define CG_CALIBRATED_COOLANT_FILM_PCT 38
+#define CG_CALIBRATED_PISTON_FRICTION_PCT 24.5
+#define CG_CALIBRATED_FRICTION_PCT 38
+#define CG_CALIBRATED_ENGINE_PCT 8.3
 
 /* Inputs, in the order of the rows below. */
 #define CG_CALIBRATED_INPUTS \
-    "heat_factor", "flank", "film", "undercrown", "coolant_film", "friction"
+    "heat_factor", "flank", "film", "undercrown", "jet", "coolant_film", "friction"
 
-enum { CG_CALIBRATED = 6 };
+enum { CG_CALIBRATED = 7 };
+
+/* Their settings. */
+enum { CG_CALIBRATED_SETTINGS = 4 };
+#define CG_CALIBRATED_PATHS \
+    {"combustion.heat_factor"}, \
+    {"rings.top.flank", \
+     "rings.second.flank", \
+     "rings.oil.flank"}, \
+    {"rings.top.film", \
+     "rings.second.film", \
+     "rings.oil.film", \
+     "piston.skirt_film"}, \
+    {"piston.splash"}, \
+    {"piston.jet"}, \
+    {"cooling.coolant_film"}, \
+    {"piston.friction"}
 
 /* Law of gas heat and of film, weight; ln of each constant over the
  * default, its spread (of the ln), correlations. */
 #define CG_CALIBRATED_LAWS \
-    {"woschni", CG_FILM_CONSTANT, 1.000, \
-     {0.000, 0.000, 0.000, 0.000, 0.000, 0.000}, \
-     {0.200, 0.750, 0.300, 0.500, 0.250, 0.400}, \
-     {{1.00, 0.00, 0.00, 0.00, 0.00, 0.00}, \
-      {0.00, 1.00, 0.00, 0.00, 0.00, 0.00}, \
-      {0.00, 0.00, 1.00, 0.00, 0.00, 0.00}, \
-      {0.00, 0.00, 0.00, 1.00, 0.00, 0.00}, \
-      {0.00, 0.00, 0.00, 0.00, 1.00, 0.00}, \
-      {0.00, 0.00, 0.00, 0.00, 0.00, 1.00}}}
+    {"woschni", CG_FILM_CONSTANT, 0.106, \
+     {0.000, 0.000, 0.000, 0.000, 0.000, 0.000, 0.000}, \
+     {0.185, 0.500, 0.297, 0.329, 0.267, 0.380, 0.377}, \
+     {{1.00, -0.09, -0.07, 0.56, 0.29, 0.21, -0.11}, \
+      {-0.09, 1.00, -0.12, -0.13, 0.05, -0.09, -0.11}, \
+      {-0.07, -0.12, 1.00, 0.12, 0.03, -0.16, 0.01}, \
+      {0.56, -0.13, 0.12, 1.00, 0.67, 0.03, 0.05}, \
+      {0.29, 0.05, 0.03, 0.67, 1.00, 0.01, 0.03}, \
+      {0.21, -0.09, -0.16, 0.03, 0.01, 1.00, 0.24}, \
+      {-0.11, -0.11, 0.01, 0.05, 0.03, 0.24, 1.00}}}, \
+    {"woschni_heywood", CG_FILM_CONSTANT, 0.156, \
+     {0.064, 0.047, 0.006, -0.101, -0.039, -0.036, 0.012}, \
+     {0.188, 0.509, 0.298, 0.344, 0.268, 0.387, 0.378}, \
+     {{1.00, -0.07, -0.08, 0.54, 0.26, 0.21, -0.11}, \
+      {-0.07, 1.00, -0.12, -0.14, 0.05, -0.09, -0.11}, \
+      {-0.08, -0.12, 1.00, 0.12, 0.02, -0.16, 0.01}, \
+      {0.54, -0.14, 0.12, 1.00, 0.64, 0.03, 0.05}, \
+      {0.26, 0.05, 0.02, 0.64, 1.00, 0.01, 0.03}, \
+      {0.21, -0.09, -0.16, 0.03, 0.01, 1.00, 0.25}, \
+      {-0.11, -0.11, 0.01, 0.05, 0.03, 0.25, 1.00}}}, \
+    {"hohenberg", CG_FILM_CONSTANT, 0.237, \
+     {0.006, -0.019, 0.000, 0.008, -0.001, -0.048, -0.005}, \
+     {0.183, 0.501, 0.297, 0.327, 0.266, 0.384, 0.376}, \
+     {{1.00, -0.08, -0.08, 0.57, 0.30, 0.20, -0.11}, \
+      {-0.08, 1.00, -0.12, -0.13, 0.04, -0.09, -0.11}, \
+      {-0.08, -0.12, 1.00, 0.12, 0.03, -0.16, 0.01}, \
+      {0.57, -0.13, 0.12, 1.00, 0.68, 0.03, 0.05}, \
+      {0.30, 0.04, 0.03, 0.68, 1.00, 0.00, 0.03}, \
+      {0.20, -0.09, -0.16, 0.03, 0.00, 1.00, 0.26}, \
+      {-0.11, -0.11, 0.01, 0.05, 0.03, 0.26, 1.00}}}, \
+    {"annand", CG_FILM_CONSTANT, 0.100, \
+     {-0.166, -0.211, 0.006, 0.234, 0.122, 0.199, -0.058}, \
+     {0.172, 0.476, 0.294, 0.293, 0.261, 0.364, 0.371}, \
+     {{1.00, -0.13, -0.05, 0.57, 0.34, 0.22, -0.10}, \
+      {-0.13, 1.00, -0.13, -0.11, 0.02, -0.08, -0.10}, \
+      {-0.05, -0.13, 1.00, 0.10, 0.03, -0.16, 0.01}, \
+      {0.57, -0.11, 0.10, 1.00, 0.71, 0.04, 0.03}, \
+      {0.34, 0.02, 0.03, 0.71, 1.00, 0.03, 0.02}, \
+      {0.22, -0.08, -0.16, 0.04, 0.03, 1.00, 0.19}, \
+      {-0.10, -0.10, 0.01, 0.03, 0.02, 0.19, 1.00}}}, \
+    {"woschni", CG_FILM_REYNOLDS, 0.100, \
+     {-0.026, -0.437, -0.222, 0.039, 0.014, -0.113, -0.101}, \
+     {0.187, 0.495, 0.260, 0.320, 0.267, 0.382, 0.361}, \
+     {{1.00, -0.07, -0.12, 0.54, 0.29, 0.22, -0.11}, \
+      {-0.07, 1.00, -0.26, -0.10, 0.03, -0.10, -0.15}, \
+      {-0.12, -0.26, 1.00, 0.12, 0.04, -0.23, -0.05}, \
+      {0.54, -0.10, 0.12, 1.00, 0.69, 0.01, 0.04}, \
+      {0.29, 0.03, 0.04, 0.69, 1.00, 0.00, 0.03}, \
+      {0.22, -0.10, -0.23, 0.01, 0.00, 1.00, 0.22}, \
+      {-0.11, -0.15, -0.05, 0.04, 0.03, 0.22, 1.00}}}, \
+    {"woschni_heywood", CG_FILM_REYNOLDS, 0.100, \
+     {0.036, -0.392, -0.214, -0.055, -0.025, -0.154, -0.088}, \
+     {0.190, 0.504, 0.260, 0.333, 0.268, 0.385, 0.362}, \
+     {{1.00, -0.06, -0.13, 0.53, 0.27, 0.22, -0.11}, \
+      {-0.06, 1.00, -0.26, -0.11, 0.04, -0.10, -0.15}, \
+      {-0.13, -0.26, 1.00, 0.13, 0.03, -0.23, -0.05}, \
+      {0.53, -0.11, 0.13, 1.00, 0.66, 0.01, 0.04}, \
+      {0.27, 0.04, 0.03, 0.66, 1.00, -0.00, 0.03}, \
+      {0.22, -0.10, -0.23, 0.01, -0.00, 1.00, 0.24}, \
+      {-0.11, -0.15, -0.05, 0.04, 0.03, 0.24, 1.00}}}, \
+    {"hohenberg", CG_FILM_REYNOLDS, 0.100, \
+     {-0.021, -0.454, -0.223, 0.042, 0.011, -0.162, -0.105}, \
+     {0.184, 0.496, 0.260, 0.318, 0.266, 0.383, 0.360}, \
+     {{1.00, -0.07, -0.13, 0.56, 0.30, 0.20, -0.11}, \
+      {-0.07, 1.00, -0.26, -0.11, 0.03, -0.10, -0.15}, \
+      {-0.13, -0.26, 1.00, 0.12, 0.04, -0.23, -0.05}, \
+      {0.56, -0.11, 0.12, 1.00, 0.69, 0.00, 0.04}, \
+      {0.30, 0.03, 0.04, 0.69, 1.00, -0.00, 0.03}, \
+      {0.20, -0.10, -0.23, 0.00, -0.00, 1.00, 0.24}, \
+      {-0.11, -0.15, -0.05, 0.04, 0.03, 0.24, 1.00}}}, \
+    {"annand", CG_FILM_REYNOLDS, 0.100, \
+     {-0.193, -0.627, -0.230, 0.251, 0.129, 0.099, -0.165}, \
+     {0.173, 0.472, 0.256, 0.289, 0.261, 0.368, 0.354}, \
+     {{1.00, -0.10, -0.11, 0.55, 0.33, 0.23, -0.11}, \
+      {-0.10, 1.00, -0.27, -0.09, 0.01, -0.08, -0.14}, \
+      {-0.11, -0.27, 1.00, 0.10, 0.04, -0.22, -0.05}, \
+      {0.55, -0.09, 0.10, 1.00, 0.72, 0.03, 0.02}, \
+      {0.33, 0.01, 0.04, 0.72, 1.00, 0.02, 0.02}, \
+      {0.23, -0.08, -0.22, 0.03, 0.02, 1.00, 0.17}, \
+      {-0.11, -0.14, -0.05, 0.02, 0.02, 0.17, 1.00}}}
 
 #endif

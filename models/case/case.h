@@ -214,7 +214,7 @@ struct cg_margin_case {
 
 /* One standard deviation of each uncertain input. */
 struct cg_uncertainty_case {
-    double heat_factor, flank, film, undercrown, coolant_film; /* relative */
+    double heat_factor, flank, film, undercrown, jet, coolant_film; /* relative */
     double ring_expansion, bore_expansion;                     /* relative */
     double piston_conductivity, ring_conductivity;             /* relative */
     double block_wall;                                         /* relative */

@@ -14,7 +14,9 @@
 #include "config_parts.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "law.h"
 #include "oil.h"
+#include "uncertain.h"
 
 enum { KNOWN_NAMES = 32 };
 
@@ -102,6 +104,27 @@ static void check_sense(struct cg_reader *reader)
         report_sense(reader, &found[i]);
 }
 
+/* Calibrated constants that are not given are those of the law chosen. */
+static void take_law_defaults(struct cg_reader *reader)
+{
+    size_t inputs;
+    const struct cg_uncertain *input = cg_uncertains(&inputs);
+    for (size_t k = 0; k < CG_CALIBRATED; k++) {
+        const char *const *path = cg_law_settings(k);
+        char spread[64];
+        bool given = false;
+        for (int i = 0; i < CG_CALIBRATED_SETTINGS && path[i] != NULL; i++)
+            given |= cg_origin_of(reader, path[i])->given;
+        if (!given)
+            cg_law_default_value(k, reader->c);
+        snprintf(spread, sizeof spread, "uncertainty.%s",
+                 input[cg_law_input(k)].name);
+        if (!cg_origin_of(reader, spread)->given)
+            cg_law_default_spread(k, reader->c);
+    }
+    cg_law_correlate(reader->c);
+}
+
 static enum cg_status read_parts(struct cg_reader *reader,
                                  const char *const *set, size_t sets,
                                  struct cg_error *error)
@@ -110,6 +133,7 @@ static enum cg_status read_parts(struct cg_reader *reader,
     for (size_t i = 0; i < sets; i++)
         cg_override(reader, set[i]);
     check_missing(reader);
+    take_law_defaults(reader);
     cg_correlations_read(reader);
     enum cg_status status = cg_duty_read(reader, error);
     if (status != CG_OK)

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "setting.h"
+
 static const char *unit_of(const struct fact *fact)
 {
     switch (fact->sees) {
@@ -186,6 +188,34 @@ static void write_defaults(const struct facts *facts,
     fprintf(out, "_PCT %.2g\n", 100.0 * learned_spread(facts, first, k));
 }
 
+/* The setting of a key with a unit at its end. */
+static void write_path(const char *key, FILE *out)
+{
+    char path[128];
+    size_t n = strcspn(key, "=");
+    snprintf(path, sizeof path, "%.*s", (int)n, key);
+    while (n > 0 && cg_setting_find(path) == NULL)
+        path[--n] = '\0';
+    fprintf(out, "\"%s\"", path);
+}
+
+static void write_paths(const struct facts *facts, FILE *out)
+{
+    fputs("/* Their settings. */\n"
+          "enum { CG_CALIBRATED_SETTINGS = 4 };\n"
+          "#define CG_CALIBRATED_PATHS \\\n",
+          out);
+    for (size_t k = 0; k < facts->constants; k++) {
+        const struct constant *constant = &facts->constant[k];
+        fputs("    {", out);
+        for (size_t j = 0; j < constant->settings; j++) {
+            fputs(j > 0 ? ", \\\n     " : "", out);
+            write_path(constant->setting[j], out);
+        }
+        fputs(k + 1 < facts->constants ? "}, \\\n" : "}\n\n", out);
+    }
+}
+
 void report_header(const struct calibration *all, FILE *out)
 {
     const struct facts *facts = &all->facts;
@@ -206,6 +236,7 @@ void report_header(const struct calibration *all, FILE *out)
         fprintf(out, "\"%s\"%s", facts->constant[k].input,
                 k + 1 < facts->constants ? ", " : "\n\n");
     fprintf(out, "enum { CG_CALIBRATED = %zu };\n\n", facts->constants);
+    write_paths(facts, out);
     fputs("/* Law of gas heat and of film, weight; ln of each constant over the\n"
           " * default, its spread (of the ln), correlations. */\n"
           "#define CG_CALIBRATED_LAWS \\\n",

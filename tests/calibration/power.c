@@ -14,7 +14,7 @@ static const struct wrong {
 } wrongs[] = {
     {"heat_factor", 0.7}, {"heat_factor", 1.3}, {"film", 0.5},
     {"film", 2.0},        {"flank", 0.5},       {"flank", 2.0},
-    {"friction", 2.0},    {"undercrown", 0.5},  {"coolant_film", 0.5},
+    {"friction", 2.0},    {"undercrown", 0.5},  {"jet", 0.5},         {"coolant_film", 0.5},
     {"liner_share", 1.5},
 };
 
@@ -24,30 +24,44 @@ static const struct wrong {
 /* So many spreads a wrong constant must move a fact for it to see it. */
 #define LEAST_MOVE 1.0
 
-static bool is_input(const char *name)
+static size_t constant_of(const struct calibration *all, const char *name)
 {
-    size_t count;
-    const struct cg_uncertain *all = cg_uncertains(&count);
-    for (size_t i = 0; i < count; i++)
-        if (strcmp(all[i].name, name) == 0)
-            return true;
-    return false;
+    size_t k = 0;
+    while (k < all->facts.constants &&
+           strcmp(all->facts.constant[k].input, name) != 0)
+        k++;
+    return k;
 }
 
-/* How far the model with these cases is off a fact, in spreads of its source
+/* How far a fact is off what is foreseen of it, in spreads of its source
  * alone; beyond `limit` it is missed. */
 struct off {
     double off, limit;
 };
 
-static struct off off_of(const struct calibration *all,
+/* What is seen with law 0 at its means, the metals' mean. */
+static double seen_at_means(const struct calibration *all,
+                            const struct sight *sight, double y[METALS])
+{
+    double sum = 0.0;
+    for (size_t m = 0; m < sight->metals; m++)
+        sum += y[m] =
+            sight_value(&all->facts, sight, m, all->learned[0].mean);
+    return sum / (double)sight->metals;
+}
+
+/* The fact is foreseen from the others alone; `sight` with a wrong constant
+ * moves that by as much as it moves what is seen at the means. */
+static struct off off_of(const struct calibration *all, size_t f,
                          const struct sight *sight)
 {
     const struct fact *fact = sight->fact;
-    double chance = 0.0;
+    double right[METALS], y[METALS], chance = 0.0;
+    double mean = seen_at_means(all, &all->learned[0].sight[f], right);
+    double others = all->learned[0].foreseen[f].mean - mean;
+    seen_at_means(all, sight, y);
     for (size_t m = 0; m < sight->metals; m++) {
-        double y = sight_value(&all->facts, sight, m, all->learned[0].mean);
-        double off = (fact->value - y) / fact->spread;
+        double off = (fact->value - y[m] - others) / fact->spread;
         if (!fact->one_sided)
             return (struct off){fabs(off), BAND};
         chance += gsl_cdf_ugaussian_P(fact->sees == SEES_ENDS ? off : -off) /
@@ -65,51 +79,70 @@ static bool sees_wrong(const struct calibration *all, size_t fact,
 {
     struct sight sight = all->learned[0].sight[fact];
     sight_spoil(&sight, wrong->input, wrong->factor);
-    struct off off = off_of(all, &sight);
+    struct off off = off_of(all, fact, &sight);
     return right->off <= right->limit && off.off > off.limit &&
            off.off - right->off >= LEAST_MOVE;
 }
 
-/* Facts held back that are met as calibrated, and missed with the wrong one. */
-static void write_wrong(const struct calibration *all,
-                        const struct wrong *wrong, const struct off *right,
-                        FILE *out)
+/* Facts of one part that are met as foreseen, and missed with the wrong one. */
+static void write_seen(const struct calibration *all, const struct wrong *wrong,
+                       const struct off *right, bool held, FILE *out)
 {
     const char *between = "";
-    bool seen = false;
-    fprintf(out, "| %s x %g | ", wrong->input, wrong->factor);
-    if (!is_input(wrong->input)) {
-        fputs("no such setting |\n", out);
-        return;
-    }
     for (size_t f = 0; f < all->facts.facts; f++) {
-        if (!all->facts.fact[f].held ||
+        if (all->facts.fact[f].held != held ||
             !sees_wrong(all, f, &right[f], wrong))
             continue;
         fprintf(out, "%s%s", between, all->facts.fact[f].name);
         between = ", ";
-        seen = true;
     }
-    fputs(seen ? " |\n" : "nothing outside sees it |\n", out);
+    fputs(*between == '\0' ? "none | " : " | ", out);
+}
+
+static void write_wrong(const struct calibration *all,
+                        const struct wrong *wrong, const struct off *right,
+                        FILE *out)
+{
+    fprintf(out, "| %s x %g | ", wrong->input, wrong->factor);
+    if (constant_of(all, wrong->input) == all->facts.constants) {
+        fputs("no such setting | | |\n", out);
+        return;
+    }
+    write_seen(all, wrong, right, true, out);
+    write_seen(all, wrong, right, false, out);
+    fprintf(out, "%.1f |\n",
+            fabs(log(wrong->factor)) /
+                learned_spread(&all->facts, &all->learned[0],
+                               constant_of(all, wrong->input)));
+}
+
+static void write_missed(const struct calibration *all, const struct off *right,
+                         FILE *out)
+{
+    const char *between = " ";
+    fputs("\nMissed as it stands:", out);
+    for (size_t f = 0; f < all->facts.facts; f++)
+        if (right[f].off > right[f].limit) {
+            fprintf(out, "%s%s", between, all->facts.fact[f].name);
+            between = ", ";
+        }
+    fprintf(out, "%s.\n", *between == ' ' ? " none" : "");
 }
 
 void report_power(const struct calibration *all, FILE *out)
 {
     struct off right[FACTS];
-    fputs("\nOf the facts held back, those that turn from met to missed when a "
-          "constant is made\nwrong, and move by a spread of their source at "
-          "least:\n\n| wrong | seen by |\n|---|---|\n",
+    fputs("\nWould a wrong constant be seen?  Each fact is foreseen from the "
+          "others alone: one\nthat turns from met to missed by its source's own "
+          "band when a constant is made wrong,\nand moves by a spread of its "
+          "source at least, sees it.  Last: how far off that is for all facts "
+          "together, in\nspreads of the constant as calibrated.\n\n| wrong | "
+          "held back, sees it | calibrated on, left out, sees it | spreads |\n"
+          "|---|---|---|---|\n",
           out);
     for (size_t f = 0; f < all->facts.facts; f++)
-        right[f] = off_of(all, &all->learned[0].sight[f]);
+        right[f] = off_of(all, f, &all->learned[0].sight[f]);
     for (size_t i = 0; i < sizeof wrongs / sizeof wrongs[0]; i++)
         write_wrong(all, &wrongs[i], right, out);
-    fputs("\nMissed as calibrated:", out);
-    const char *none = " none";
-    for (size_t f = 0; f < all->facts.facts; f++)
-        if (all->facts.fact[f].held && right[f].off > right[f].limit) {
-            fprintf(out, " %s", all->facts.fact[f].name);
-            none = "";
-        }
-    fprintf(out, "%s.\n", none);
+    write_missed(all, right, out);
 }
