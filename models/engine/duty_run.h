@@ -52,10 +52,11 @@ typedef enum cg_status (*cg_instant_observer)(void *context,
 
 /* Builds the network and solves the operating points of a checked case.  A ramp is cut
  * into pieces of at most CG_RAMP_SPEED (share of rated speed) and CG_RAMP_LOAD,
- * between which coefficients and heats run straight (cutting finer moves the
- * closure by less than 0.5 %, tested).  Caller frees.  Errors: as
+ * between which coefficients and heats run straight, though they bend where the
+ * knock limit begins to retard the burn (cutting finer moves the closure by less
+ * than 0.5 %, tested).  Caller frees.  Errors: as
  * cg_point_solve, CG_NO_MEMORY. */
-#define CG_RAMP_SPEED 0.31
+#define CG_RAMP_SPEED 0.25
 #define CG_RAMP_LOAD 0.90
 enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,

@@ -331,34 +331,60 @@ int cg_burn_place(const struct cg_operating_point *point)
     return burn_place(&point->input, point->performance.burn50_deg);
 }
 
-/* By a cycle with all walls that much warmer [K]. */
-static enum cg_status respond_by(double rise,
+/* What walls that much warmer [K], as in `input`, make of the gas side; *place
+ * receives where their burn comes to. */
+static enum cg_status respond_to(const struct cg_cycle_input *input,
+                                 double rise,
                                  struct cg_point_workspace *workspace,
                                  struct cg_operating_point *point,
+                                 struct cg_gas_response *response, int *place,
+                                 struct cg_error *error)
+{
+    struct cg_cycle *cycle = workspace->cycle;
+    enum cg_status status = cg_cycle_run(input, cycle, error);
+    if (status != CG_OK)
+        return status;
+    /* Begun from a like cycle, its pair is the better one to go on with. */
+    point->residual = cycle->residual;
+    struct cg_mean_gas warmer = cg_gas_side_crown(cycle);
+    const struct cg_mean_gas *crown = &point->crown;
+    double crevice = crevice_power(cycle, input->speed);
+    *response = (struct cg_gas_response){
+        (warmer.coefficient / crown->coefficient - 1.0) / rise,
+        (warmer.temperature / crown->temperature - 1.0) / rise,
+        point->crevice > 0.0 ? (crevice / point->crevice - 1.0) / rise : 0.0};
+    *place = burn_place(input, cycle->burn50_deg);
+    return CG_OK;
+}
+
+/* By cycles with the crevices, then all other walls, that much warmer [K];
+ * *same: their burns stay at the place of the point's. */
+static enum cg_status respond_by(double rise,
+                                 struct cg_point_workspace *workspace,
+                                 struct cg_operating_point *point, bool *same,
                                  struct cg_error *error)
 {
     struct cg_cycle_input input = point->input;
+    struct cg_wall_response *response = &point->response;
+    int walls = response->place, crevices = response->place;
+    enum cg_status status = CG_OK;
+    response->crevices = (struct cg_gas_response){0.0, 0.0, 0.0};
+    input.guess = point->residual;
+    if (point->crevice > 0.0) {
+        input.crevice.temperature += rise;
+        status = respond_to(&input, rise, workspace, point,
+                            &response->crevices, &crevices, error);
+        input.crevice.temperature -= rise;
+    }
     input.guess = point->residual;
     input.head_temperature += rise;
     input.piston_temperature += rise;
     input.liner_temperature += rise;
-    input.crevice.temperature += rise;
-    enum cg_status status = cg_cycle_run(&input, workspace->cycle, error);
-    if (status != CG_OK)
-        return status;
-    /* Begun from a like cycle, its pair is the better one to go on with. */
-    point->residual = workspace->cycle->residual;
-    struct cg_mean_gas warmer = cg_gas_side_crown(workspace->cycle);
-    const struct cg_mean_gas *crown = &point->crown;
-    point->response = (struct cg_wall_response){
-        (warmer.coefficient / crown->coefficient - 1.0) / rise,
-        (warmer.temperature / crown->temperature - 1.0) / rise,
-        point->crevice > 0.0
-            ? (crevice_power(workspace->cycle, input.speed) / point->crevice -
-               1.0) / rise
-            : 0.0,
-        burn_place(&input, workspace->cycle->burn50_deg)};
-    return CG_OK;
+    if (status == CG_OK)
+        status = respond_to(&input, rise, workspace, point, &response->walls,
+                            &walls, error);
+    *same = walls == response->place && crevices == response->place;
+    return status;
 }
 
 enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
@@ -366,11 +392,11 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
                                 struct cg_error *error)
 {
     const double rise = 20.0; /* [K]: well above the roughness of the cycles */
-    int place = cg_burn_place(point);
-    enum cg_status status = respond_by(rise, workspace, point, error);
-    if (status == CG_OK && point->response.place != place)
-        status = respond_by(-rise, workspace, point, error);
-    point->response.place = place;
+    bool same;
+    point->response.place = cg_burn_place(point);
+    enum cg_status status = respond_by(rise, workspace, point, &same, error);
+    if (status == CG_OK && !same)
+        status = respond_by(-rise, workspace, point, &same, error);
     return status;
 }
 

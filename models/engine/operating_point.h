@@ -40,11 +40,17 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double knock_unretarded; /* with the burn where no knock retards it [1] */
 };
 
-/* What a kelvin more of all walls makes of the gas side, relative [1/K].  They
- * act through the charge they warm, so that one mean wall will do for all. */
+/* What a kelvin more makes of the gas side, relative [1/K]. */
+struct cg_gas_response {
+    double coefficient, temperature; /* of the gas, at every wall */
+    double crevice;                  /* of the heat of gas in the crevices */
+};
+
+/* Head, piston and liner act through the charge they warm and, at the knock
+ * limit, the burn it retards, so that one mean wall will do for them.  The
+ * crevices' own walls act on the gas pressed in there. */
 struct cg_wall_response {
-    double coefficient, temperature;
-    double crevice; /* of the heat of gas in the crevices */
+    struct cg_gas_response walls, crevices;
     int place; /* cg_burn_place of the burn that it holds for: warmer walls
                   retard a burn at the knock limit, and no other */
 };
@@ -122,7 +128,7 @@ enum cg_status cg_point_cycle(const struct cg_case *c,
  * late as it may be. */
 int cg_burn_place(const struct cg_operating_point *point);
 
-/* Fills point->response from one rough cycle more, or two where the burn comes
+/* Fills point->response from two rough cycles more, or four where the burn comes
  * to another place, after a rough one. */
 enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
                                  struct cg_operating_point *point,
@@ -156,7 +162,7 @@ cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
                   struct cg_point_workspace *workspace, double tolerance,
                   struct cg_operating_point *point, struct cg_error *error);
 
-/* Gas that the cycle left, brought to the walls by response and wall_rise. */
+/* Gas that the cycle left, brought to the walls by the response. */
 struct cg_mean_gas cg_point_responded(const struct cg_operating_point *point,
                                        const struct cg_mean_gas *gas);
 

@@ -4,13 +4,22 @@
 #include "operating_point.h"
 #include "thermal_parts.h"
 
+/* Relative change by the walls' rise over those of the cycle. */
+static double change(const struct cg_operating_point *point, double walls,
+                     double crevices)
+{
+    return 1.0 + point->wall_rise * walls + point->crevice_rise * crevices;
+}
+
 struct cg_mean_gas cg_point_responded(const struct cg_operating_point *point,
                                        const struct cg_mean_gas *gas)
 {
-    double rise = point->wall_rise;
+    const struct cg_wall_response *by = &point->response;
     return (struct cg_mean_gas){
-        gas->coefficient * (1.0 + rise * point->response.coefficient),
-        gas->temperature * (1.0 + rise * point->response.temperature)};
+        gas->coefficient *
+            change(point, by->walls.coefficient, by->crevices.coefficient),
+        gas->temperature *
+            change(point, by->walls.temperature, by->crevices.temperature)};
 }
 
 static double between(double a, double b, double part)
@@ -39,8 +48,8 @@ static struct cg_mean_gas gas_at(const struct cg_operating_point *a,
 
 double cg_point_crevice(const struct cg_operating_point *point)
 {
-    return point->crevice *
-           (1.0 + point->crevice_rise * point->response.crevice);
+    return point->crevice * change(point, point->response.walls.crevice,
+                                   point->response.crevices.crevice);
 }
 
 static void apply_piston(const struct cg_mean_gas *gas,
