@@ -189,8 +189,6 @@ static enum cg_status find_spread(const struct cg_case *c,
         status = cg_spread_workspace(spread, &workspace, error);
     if (status == CG_OK)
         status = cg_spread_first_order(spread, workspace, answer, error);
-    if (status == CG_OK)
-        status = cg_spread_correlations(spread, workspace, answer, error);
     cg_duty_run_free(workspace);
     cg_spread_free(spread);
     return status;

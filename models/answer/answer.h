@@ -154,7 +154,7 @@ struct cg_answer {
     struct cg_contribution contribution[CG_INPUTS]; /* largest first */
     size_t contributions;
     struct cg_correlation_answer correlation[CG_CORRELATIONS];
-    size_t correlations;
+    size_t correlations; /* 0: the law is held to be right */
     struct cg_confidence confidence;
     double shop_rule;    /* cold gap by the rule of thumb [m] */
     struct cg_verdict verdict, second_verdict; /* top, second ring */

@@ -226,33 +226,3 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
           larger_first);
     return CG_OK;
 }
-
-enum cg_status cg_spread_correlations(const struct cg_spread *spread,
-                                      struct cg_duty_run *workspace,
-                                      struct cg_answer *answer,
-                                      struct cg_error *error)
-{
-    size_t count;
-    const struct cg_heat_transfer *list = cg_heat_transfers(&count);
-    assert(count <= CG_CORRELATIONS);
-    for (size_t i = 0; i < count; i++) {
-        struct cg_correlation_answer *to = &answer->correlation[i];
-        to->name = list[i].name;
-        to->closure = NAN;
-        struct cg_case other = spread->c;
-        strncpy(other.combustion.heat_transfer, list[i].name,
-                CG_NAME_LENGTH - 1);
-        if (strcmp(other.combustion.heat_transfer,
-                   spread->c.combustion.heat_transfer) == 0) {
-            to->closure = answer->extremes.closure;
-            continue;
-        }
-        enum cg_status status =
-            cg_spread_closure(&other, spread, NULL, workspace, &to->closure,
-                              error);
-        if (status == CG_NO_MEMORY)
-            return status;
-    }
-    answer->correlations = count;
-    return CG_OK;
-}

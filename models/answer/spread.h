@@ -50,18 +50,14 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
                                      struct cg_error *error);
 
 /* Fills answer->laws from the contributions of first order, which must stand in
- * the order of cg_uncertains.  A law that fails gives its weight to the one
- * that asks for most.  CG_NO_MEMORY only. */
+ * the order of cg_uncertains, and answer->correlation: the closure by each law
+ * of gas heat as calibrated with the case's law of the film; none if the case
+ * goes by one that was not calibrated or is held to be right.  A law that fails
+ * gives its weight to the one that asks for most, and its closure is NaN.
+ * CG_NO_MEMORY only. */
 enum cg_status cg_spread_laws(const struct cg_spread *spread,
                               struct cg_duty_run *workspace,
                               struct cg_answer *answer,
                               struct cg_error *error);
-
-/* Fills correlation: the closure with each published correlation, else the
- * same case.  A correlation that fails is NaN, not an error. */
-enum cg_status cg_spread_correlations(const struct cg_spread *spread,
-                                      struct cg_duty_run *workspace,
-                                      struct cg_answer *answer,
-                                      struct cg_error *error);
 
 #endif

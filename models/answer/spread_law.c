@@ -1,4 +1,5 @@
 /* The closure by each law of gas heat and film, as calibrated. */
+#include <assert.h>
 #include <math.h>
 
 #include "input_law.h"
@@ -47,6 +48,17 @@ static void add_part(double weight, double mean, double sd,
     laws->sd[laws->parts++] = sd;
 }
 
+/* The laws of gas heat with the case's own of the film, as calibrated. */
+static void note_closure(const struct cg_law *law, const struct cg_law *own,
+                         double closure, struct cg_answer *answer)
+{
+    if (law->film_law != own->film_law)
+        return;
+    assert(answer->correlations < CG_CORRELATIONS);
+    answer->correlation[answer->correlations++] =
+        (struct cg_correlation_answer){law->heat_transfer, closure};
+}
+
 /* Standard normal quantile at which the widest law is looked for. */
 #define FAR_OUT 3.0
 
@@ -58,6 +70,7 @@ enum cg_status cg_spread_laws(const struct cg_spread *spread,
     const struct cg_law *laws = cg_laws(&count), *own = cg_law_of(&spread->c);
     double lost = 0.0;
     answer->laws.parts = 0;
+    answer->correlations = 0;
     if (own == NULL) { /* the builder's own choice, not calibrated */
         add_part(1.0, 0.0, answer->sigma, &answer->laws);
         return CG_OK;
@@ -75,6 +88,7 @@ enum cg_status cg_spread_laws(const struct cg_spread *spread,
         }
         if (status == CG_NO_MEMORY)
             return status;
+        note_closure(&laws[i], own, status == CG_OK ? closure : NAN, answer);
         if (status == CG_OK)
             add_part(laws[i].weight, closure - spread->closure,
                      sigma_of(spread, &other, answer), &answer->laws);

@@ -38,7 +38,10 @@ static void tell_shares(struct cg_report *report,
 static void tell_correlations(struct cg_report *report,
                               const struct cg_answer *answer)
 {
-    cg_report_part(report, "Closure by gas-side correlation, middle estimate");
+    if (answer->correlations == 0)
+        return;
+    cg_report_part(report, "Closure by gas-side correlation as calibrated, "
+                           "middle estimate");
     for (size_t i = 0; i < answer->correlations; i++) {
         const struct cg_correlation_answer *at = &answer->correlation[i];
         if (isnan(at->closure))

@@ -78,6 +78,7 @@ START_TEST(moves_its_fields_and_no_other)
         moved = base;
         bool of_knock = strcmp(input->name, "octane") == 0 ||
                         strcmp(input->name, "knock_delay") == 0;
+        base.piston.oil_jet = true; /* else nothing is not known of it */
         if (of_knock) /* fill sets the rule of retard, which rules them out */
             base.combustion.retard_deg_per_100kPa = NAN;
         moved = base;
@@ -102,6 +103,19 @@ END_TEST
 
 /* Either the knock limit places the burn or the rule; the other's inputs are
  * not run for. */
+START_TEST(what_is_not_there_has_no_spread)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    struct cg_case without;
+    fill(&without);
+    without.piston.oil_jet = false;
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(inputs[i].name, "jet") == 0)
+            ck_assert_double_eq(cg_uncertain_spread(&inputs[i], &without), 0.0);
+}
+END_TEST
+
 START_TEST(what_places_no_burn_has_no_spread)
 {
     size_t count;
@@ -109,6 +123,7 @@ START_TEST(what_places_no_burn_has_no_spread)
     for (size_t i = 0; i < count; i++) {
         struct cg_case ruled, limited;
         fill(&ruled);
+        ruled.piston.oil_jet = true;
         limited = ruled;
         limited.combustion.retard_deg_per_100kPa = NAN;
         bool of_rule = strcmp(inputs[i].name, "retard") == 0;
@@ -206,6 +221,7 @@ int main(void)
     TCase *all = tcase_create("uncertain");
     tcase_add_test(all, every_spread_is_used_once);
     tcase_add_test(all, names_are_those_of_the_settings);
+    tcase_add_test(all, what_is_not_there_has_no_spread);
     tcase_add_test(all, what_places_no_burn_has_no_spread);
     tcase_add_test(all, moves_its_fields_and_no_other);
     tcase_add_test(all, coolant_moves_in_every_segment);

@@ -219,6 +219,8 @@ END_TEST
 START_TEST(spread_is_the_root_of_summed_squares)
 {
     struct cg_case c = pull();
+    memset(c.correlation, 0, sizeof c.correlation); /* squares add so alone */
+    c.uncertainty.other_laws = false;
     struct cg_answer answer = answer_of(&c);
     double variance = 0.0, share = 0.0;
     for (size_t i = 0; i < answer.contributions; i++) {
@@ -280,6 +282,7 @@ static const struct {
 START_TEST(tighter_risk_wants_a_larger_gap)
 {
     struct cg_case c = pull();
+    c.uncertainty.other_laws = false; /* one normal, not a mixture */
     double before = 0.0;
     for (size_t i = 0; i < COUNT_OF(quantiles); i++) {
         c.margin.risk = quantiles[i].risk;
@@ -639,7 +642,8 @@ START_TEST(wet_seat)
 END_TEST
 
 /* Full load from cold: the ring is hot before the bore is, so it needs more
- * gap than the same load reached warm and settled. */
+ * gap than the same load reached warm and settled; but for an engine without
+ * boost, whose ring takes as long as the bore. */
 START_TEST(cold_start_abuse_is_the_hardest)
 {
     for (size_t i = 0; i < COUNT_OF(engines); i++) {
@@ -651,7 +655,7 @@ START_TEST(cold_start_abuse_is_the_hardest)
         struct cg_case warm = case_of(file, NULL, 0);
         hold(&warm, 300.0, 1.0);
         struct cg_extremes a = extremes_of(&cold), b = extremes_of(&warm);
-        ck_assert_msg(a.closure > b.closure,
+        ck_assert_msg(a.closure > b.closure || warm.charge.boost <= 0.0,
                       "%s: cold %.1f um, settled %.1f um", engines[i],
                       a.closure * 1e6, b.closure * 1e6);
         ck_assert_double_lt(a.bore_at, b.bore_at);

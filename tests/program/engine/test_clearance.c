@@ -134,17 +134,19 @@ START_TEST(order_of_alloys)
 }
 END_TEST
 
-/* The trade's figures run in engines everywhere: with them a hot skirt may
- * spring, but nominally by no more than the pressure allowed. */
+/* The trade's figures run in engines everywhere: with the wide end of its band
+ * a hot skirt may spring, but nominally by no more than the pressure allowed. */
 START_TEST(trade_figures_live)
 {
     static const char *const file[] = {PLAIN_FOUR, BOOSTED_FOUR, IRON_SIX};
     struct cg_case c = case_of(file[_i], NULL, 0);
     struct cg_skirt_answer a = skirt_of(&c);
-    ck_assert_msg(a.pressure < c.margin.skirt_pressure, "%s: %.0f kPa",
-                  file[_i], a.pressure / 1e3);
     check_close(a.given, 0.5 * (a.trade.low + a.trade.high), 1e-12,
                 "the middle is the default");
+    c.piston.skirt_clearance = a.trade.high;
+    a = skirt_of(&c);
+    ck_assert_msg(a.pressure < c.margin.skirt_pressure, "%s: %.0f kPa",
+                  file[_i], a.pressure / 1e3);
 }
 END_TEST
 

@@ -190,7 +190,7 @@ END_TEST
 START_TEST(rings_that_do_not_settle)
 {
     static const char *const set[] = {
-        "duty.name=settled", "engine.speed_rpm=10000", "rings.top.ports=crown"};
+        "duty.name=settled", "engine.speed_rpm=15000", "rings.top.ports=crown"};
     struct cg_error error = {0};
     ck_assert_int_eq(look_at(PLAIN_FOUR, set, 2, &error), CG_NUMERICAL);
     ck_assert_msg(strstr(error.text, "the rings do not move alike") != NULL,
