@@ -38,11 +38,12 @@ static void tell_first(struct cg_report *report,
     if (verdict->beyond)
         cg_report_verdict(report, false, "Top ring: %s.",
                           cg_say_beyond(verdict, &answer->top, inch).text);
-    else if (!verdict->safe)
-        cg_report_verdict(report, false,
-                          "This top gap is TOO SMALL for the duty: the gap "
-                          "needed is %s.",
-                          cg_show_gap_up(verdict->need, inch).text);
+    else if (verdict->fits != CG_FITS)
+        cg_report_verdict(
+            report, false, "This top gap %s: the gap needed is %s, file to %s.",
+            cg_say_fits(verdict->fits, answer->file_to_top.from),
+            cg_show_gap_up(verdict->need, inch).text,
+            cg_show_gap_up(answer->file_to_top.file_to, inch).text);
     cg_report_answer(report, "blow_by", "Blow-by",
                      cg_quantity(CG_SHOW_LEAK, at->blow_by));
     cg_report_remark(
@@ -72,7 +73,7 @@ static void tell_gap(struct cg_report *report,
         cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED, study->gap[k]));
     cg_report_remark(report, given ? "yours"
                              : k == 0 || !study->given[0]
-                                 ? "the gap needed, by find"
+                                 ? "what find says to file to"
                                  : "worked out for your top "
                                    "gap");
     cg_report_row(report, hot_key[k], hot[k],
@@ -112,7 +113,7 @@ static void tell_price(struct cg_report *report,
                      "Against the cold gap, for each boost: the chance of less "
                      "than the minimum hot gap falls from near 100 %% to none, "
                      "and blow-by rises; marks at the foot are the gaps "
-                     "needed.");
+                     "to file to.");
 }
 
 static void tell_port(struct cg_report *report,

@@ -54,9 +54,7 @@ void cg_report_second(struct cg_report *report, const struct cg_case *c,
                       const struct cg_answer *answer)
 {
     bool inch = cg_report_inch(report);
-    bool given = answer->verdict.given && answer->verdict.safe;
-    double top = answer->seating.gap > 0.0 ? answer->seating.top
-                                           : cg_answer_top_gap(answer);
+    bool given = answer->verdict.given && answer->verdict.fits == CG_FITS;
     if (answer->second_verdict.beyond) {
         cg_report_verdict(
             report, false, "Second ring: %s.",
@@ -66,7 +64,8 @@ void cg_report_second(struct cg_report *report, const struct cg_case *c,
     cg_report_row(report, "needed_second", "Gap needed, second ring",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
     cg_report_row(report, "second_for_top", "For a top gap of",
-                  cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED, top));
+                  cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED,
+                              answer->second_rule_top));
     cg_report_row(report, "second_rule", "Shop rule, second ring",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->second_rule));
     cg_report_remark(report,
