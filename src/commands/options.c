@@ -136,14 +136,29 @@ static bool asks_help(const char *word)
     return strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0;
 }
 
+/* Behind the config: a setting as it was given, --duty as such. */
+static void tell_set(const struct cg_options *options, size_t i,
+                     const char **option, const char **value)
+{
+    bool duty = options->set[i] == options->duty;
+    bool alone = i + 1 < options->sets && options->set[i + 1] == options->duty;
+    *option = alone ? "" : duty ? " --duty " : " --set ";
+    *value = alone  ? ""
+             : duty ? options->duty + strlen(CG_DUTY_SET)
+                    : options->set[i];
+}
+
 /* Which engine an answer is of: its config, and what --set made of it. */
 static void tell_case(struct cg_options *options)
 {
     size_t capacity = sizeof options->told, used = 0;
-    for (size_t i = 0; i <= options->sets && used < capacity; i++)
+    for (size_t i = 0; i <= options->sets && used < capacity; i++) {
+        const char *option = "", *value = options->config;
+        if (i > 0)
+            tell_set(options, i - 1, &option, &value);
         used += (size_t)snprintf(options->told + used, capacity - used, "%s%s",
-                                 i > 0 ? " --set " : "",
-                                 i > 0 ? options->set[i - 1] : options->config);
+                                 option, value);
+    }
     if (used >= capacity)
         strcpy(options->told + capacity - 4, "...");
     cg_plain_make(options->told); /* a head is one line */

@@ -61,17 +61,10 @@ static void tell_target(struct cg_report *report, const struct cg_case *c,
     enum cg_fits fits =
         cg_advice_fits(at->gap, target->need, target->file_to.at_least);
     cg_report_verdict(report, fits == CG_FITS,
-                      "Your gap of %s %s at the config's boost of %s: the "
-                      "model needs %s%s%s, %s gives %s.",
-                      cg_show_gap(at->gap, inch).text, cg_say_fits(fits, target->file_to.from),
-                      cg_show_boost(c->charge.boost, inch).text,
-                      cg_show_gap_up(target->need, inch).text,
-                      target->hardest[0] != '\0' ? " in " : "",
-                      target->hardest, cg_say_rule(&target->file_to),
-                      cg_show_gap_up(fmax(target->file_to.rule,
-                                          target->file_to.maker),
-                                     inch)
-                          .text);
+                      "Your gap of %s %s at the config's boost of %s.",
+                      cg_show_gap(at->gap, inch).text,
+                      cg_say_fits(fits, target->file_to.from),
+                      cg_show_boost(c->charge.boost, inch).text);
     if (fits == CG_FITS_NOT)
         tell_touch(report, at);
 }
@@ -106,6 +99,12 @@ void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,
                        const struct cg_ceiling *at)
 {
     tell_ceiling(report, at);
+    cg_report_row(report, "file_to_top", "File to, at the config's boost",
+                  cg_quantity(CG_SHOW_GAP_ASKED, at->at_target.file_to.file_to));
+    cg_report_remark(report, "%s",
+                     cg_say_from(&at->at_target.file_to, at->at_target.need,
+                                 at->at_target.hardest, cg_report_inch(report))
+                         .text);
     tell_target(report, c, at);
     if (!at->rises)
         cg_report_note(report, "what to file to does not rise all the way with "
@@ -121,9 +120,6 @@ void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,
                   cg_quantity(CG_SHOW_GAP_ASKED, at->at_none.file_to.at_least));
     cg_report_row(report, "needed_at_none", "Gap needed without boost",
                   cg_quantity(CG_SHOW_GAP_ASKED, at->at_none.need));
-    cg_report_row(report, "file_to_at_target", "File to, at the config's boost",
-                  cg_quantity(CG_SHOW_GAP_ASKED,
-                              at->at_target.file_to.at_least));
     cg_report_row(report, "needed_at_target",
                   "Gap needed at the config's boost",
                   cg_quantity(CG_SHOW_GAP_ASKED, at->at_target.need));

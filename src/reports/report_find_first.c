@@ -20,11 +20,10 @@ static void tell_for(struct cg_report *report, const struct cg_case *c)
 {
     bool alone = c->survive.duties == 0;
     bool inch = cg_report_inch(report);
-    cg_report_say(report, "For bore %s, boost %s, %s, lambda %.3g, %s%s.",
+    cg_report_say(report, "For bore %s, boost %s, %s, lambda %.3g, duty %s%s.",
                   cg_show_length(c->engine.bore, inch).text,
                   cg_show_boost(c->charge.boost, inch).text, c->fuel.name,
-                  c->fuel.lambda, alone ? "the duty alone: " : "duty ",
-                  c->duty.name);
+                  c->fuel.lambda, c->duty.name, alone ? " alone" : "");
 }
 
 /* What would make a gap acceptable that the model calls safe. */

@@ -60,7 +60,8 @@ static void tell_first(struct cg_report *report,
                          cg_quantity(CG_SHOW_GAP_ASKED, best->file_to.file_to));
         cg_report_remark(
             report, "%s",
-            cg_say_from(&best->file_to, best->cold_gap, "", inch).text);
+            cg_say_from(&best->file_to, best->cold_gap, best->hardest, inch)
+                .text);
     }
     bool never = best->stops_fitting >= answer->reached;
     cg_report_answer(report, "stops_fitting",

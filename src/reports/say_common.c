@@ -18,36 +18,27 @@ const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from)
 
 const char *cg_say_rule(const struct cg_ring_advice *advice)
 {
-    return advice->maker > advice->rule ? "the ring's maker" : "the shop rule";
+    return advice->maker > advice->rule ? "maker" : "shop rule";
 }
 
-/* The figure that evidence may have put in the rule's place, and the rule. */
 struct cg_sentence cg_say_from(const struct cg_ring_advice *advice,
                                double need, const char *duty, bool inch)
 {
-    static const char *const by[] = {
-        [CG_ADVICE_MODEL] = "by the model",
-        [CG_ADVICE_MAKER] = "the maker's minimum",
-        [CG_ADVICE_RULE] = "the shop rule",
-        [CG_ADVICE_EVIDENCE] = "earned by your own engine",
-        [CG_ADVICE_NONE] = "no gap will do"};
     struct cg_sentence out;
-    bool model = advice->from == CG_ADVICE_MODEL;
-    bool earned = advice->from == CG_ADVICE_EVIDENCE;
-    struct cg_text needed = cg_show_gap_up(need, inch);
     struct cg_text rule =
         cg_show_gap_up(fmax(advice->maker, advice->rule), inch);
-    int used = snprintf(out.text, sizeof out.text, "%s", by[advice->from]);
-    if (model && duty[0] != '\0')
-        used += snprintf(out.text + used, sizeof out.text - (size_t)used,
-                         " for %s", duty);
-    if (model || earned)
-        used += snprintf(out.text + used, sizeof out.text - (size_t)used,
-                         "; %s gives %s", cg_say_rule(advice), rule.text);
-    if (!model)
-        snprintf(out.text + used, sizeof out.text - (size_t)used,
-                 "; the model needs %s%s%s", needed.text,
-                 duty[0] != '\0' ? " for " : "", duty);
+    bool maker = advice->from == CG_ADVICE_MAKER;
+    if (advice->from == CG_ADVICE_MODEL)
+        snprintf(out.text, sizeof out.text, "needed%s%s; %s %s",
+                 duty[0] != '\0' ? " in " : "", duty,
+                 cg_say_rule(advice), rule.text);
+    else if (advice->from == CG_ADVICE_EVIDENCE)
+        snprintf(out.text, sizeof out.text,
+                 "earned by this engine; the shop rule %s", rule.text);
+    else
+        snprintf(out.text, sizeof out.text, "%s; the model needs %s",
+                 maker ? "the maker's minimum" : "the shop rule",
+                 cg_show_gap_up(need, inch).text);
     return out;
 }
 

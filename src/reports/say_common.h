@@ -21,8 +21,8 @@ struct cg_sentence {
  * THE SHOP RULE". */
 const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from);
 
-/* What stands beside the model: "the shop rule", or "the ring's maker" where
- * that says more. */
+/* What stands beside the model: "shop rule", or "maker" where that says
+ * more. */
 const char *cg_say_rule(const struct cg_ring_advice *advice);
 
 /* Where a figure to file to comes from, beside it: "the shop rule; the model

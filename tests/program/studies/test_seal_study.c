@@ -58,10 +58,9 @@ START_TEST(gaps_not_given_are_the_answers)
     ck_assert(study->whole && !study->given[0] && !study->given[1]);
     ck_assert_int_eq(cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error),
                      CG_OK);
-    ck_assert_double_eq(study->gap[0], answer.top.cold_gap);
-    ck_assert_int_eq(
-        cg_answer_second(&c, run, answer.top.cold_gap, &answer, &error), CG_OK);
-    ck_assert_double_eq(study->gap[1], answer.second.cold_gap);
+    ck_assert_double_eq(study->gap[0], answer.file_to_top.file_to);
+    ck_assert_int_eq(cg_answer_second(&c, run, &answer, &error), CG_OK);
+    ck_assert_double_eq(study->gap[1], answer.file_to_second.file_to);
     ck_assert_double_eq(cg_answer_top_gap(&study->answer), study->gap[0]);
     done();
 }
@@ -102,8 +101,9 @@ START_TEST(an_unsafe_gap_is_not_built_upon)
     ck_assert(study->answer.verdict.given && !study->answer.verdict.safe);
     check_close(study->gap[0], 0.1e-3, 1e-12, "as given");
     ck_assert_double_eq(cg_answer_top_gap(&study->answer),
-                        study->answer.top.cold_gap);
-    ck_assert_double_eq(study->answer.seating.top, study->answer.top.cold_gap);
+                        study->answer.file_to_top.file_to);
+    ck_assert_double_eq(study->answer.seating.top,
+                        study->answer.file_to_top.file_to);
     done();
 }
 END_TEST
