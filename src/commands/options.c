@@ -136,28 +136,27 @@ static bool asks_help(const char *word)
     return strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0;
 }
 
-/* Behind the config: a setting as it was given, --duty as such. */
-static void tell_set(const struct cg_options *options, size_t i,
-                     const char **option, const char **value)
+struct cg_set_told cg_set_told(const struct cg_options *options, size_t i)
 {
-    bool duty = options->set[i] == options->duty;
-    bool alone = i + 1 < options->sets && options->set[i + 1] == options->duty;
-    *option = alone ? "" : duty ? " --duty " : " --set ";
-    *value = alone  ? ""
-             : duty ? options->duty + strlen(CG_DUTY_SET)
-                    : options->set[i];
+    struct cg_set_told told = {"--set", options->set[i]};
+    if (told.value == options->duty)
+        told = (struct cg_set_told){"--duty", told.value + strlen(CG_DUTY_SET)};
+    else if (i + 1 < options->sets && options->set[i + 1] == options->duty)
+        told.value = NULL; /* a part of --duty */
+    return told;
 }
 
 /* Which engine an answer is of: its config, and what --set made of it. */
 static void tell_case(struct cg_options *options)
 {
-    size_t capacity = sizeof options->told, used = 0;
-    for (size_t i = 0; i <= options->sets && used < capacity; i++) {
-        const char *option = "", *value = options->config;
-        if (i > 0)
-            tell_set(options, i - 1, &option, &value);
-        used += (size_t)snprintf(options->told + used, capacity - used, "%s%s",
-                                 option, value);
+    size_t capacity = sizeof options->told;
+    size_t used =
+        (size_t)snprintf(options->told, capacity, "%s", options->config);
+    for (size_t i = 0; i < options->sets && used < capacity; i++) {
+        struct cg_set_told told = cg_set_told(options, i);
+        if (told.value != NULL)
+            used += (size_t)snprintf(options->told + used, capacity - used,
+                                     " %s %s", told.option, told.value);
     }
     if (used >= capacity)
         strcpy(options->told + capacity - 4, "...");

@@ -44,6 +44,12 @@ struct cg_options {
 #define CG_ALONE_SET "margin.duties="
 #define CG_DUTY_SET "duty.name="
 
+/* How options->set[i] was given; value NULL: not by itself. */
+struct cg_set_told {
+    const char *option, *value;
+};
+struct cg_set_told cg_set_told(const struct cg_options *options, size_t i);
+
 /* A command is one file src/command_NAME.c with one function. */
 typedef enum cg_status (*cg_command)(const struct cg_options *options,
                                      struct cg_error *error);

@@ -69,13 +69,13 @@ END_TEST
 /* Both given: they are looked at, and no spread is computed for nothing. */
 START_TEST(given_gaps_are_looked_at_as_given)
 {
-    static const char *const set[] = {"rings.top.cold_gap_mm=0.5",
-                                      "rings.second.cold_gap_mm=0.6"};
+    static const char *const set[] = {"rings.top.cold_gap_mm=0.8",
+                                      "rings.second.cold_gap_mm=0.9"};
     struct cg_extremes extremes;
     look(set, 2);
     ck_assert(!study->whole && study->given[0] && study->given[1]);
-    check_close(study->gap[0], 0.5e-3, 1e-12, "as given");
-    check_close(study->gap[1], 0.6e-3, 1e-12, "as given");
+    check_close(study->gap[0], 0.8e-3, 1e-12, "as given");
+    check_close(study->gap[1], 0.9e-3, 1e-12, "as given");
     ck_assert_double_eq(study->answer.sigma, 0.0);
     extremes = extremes_of(&c);
     ck_assert_mem_eq(&study->answer.extremes, &extremes, sizeof extremes);
@@ -84,7 +84,7 @@ START_TEST(given_gaps_are_looked_at_as_given)
     /* one of them: the other is found, and goes with it */
     look(set, 1);
     ck_assert(study->whole && study->given[0] && !study->given[1]);
-    check_close(study->gap[0], 0.5e-3, 1e-12, "as given");
+    check_close(study->gap[0], 0.8e-3, 1e-12, "as given");
     ck_assert_double_gt(study->answer.sigma, 0.0);
     ck_assert(study->answer.verdict.safe);
     ck_assert_double_eq(cg_answer_top_gap(&study->answer), study->gap[0]);
