@@ -85,9 +85,11 @@ for engine in big_eight boosted_four iron_six plain_four taught_four; do
     [ "$(shown "$work/seal" 'Top ring')" = "$(hundredths "$top")" ] &&
         [ "$(shown "$work/seal" 'Second ring')" = "$(hundredths "$second")" ] ||
         fail "$config: seal says another"
-    awk -v n="$(awk '/cylinders/ {print $3 + 0; exit}' "$config")" 'BEGIN {
-        print "cylinder,top_gap_mm,second_gap_mm"
-        for (i = 1; i <= n; i++) print i ",0.9,0.2"}' >"$work/bores.csv"
+    awk -v n="$("$coldgap" lesson "$config" | awk '$1 == "Cylinders" {print $2}')" \
+        -v bore="$(awk -v gap="$needed" -v share="$(key gap_per_bore)" \
+            'BEGIN {print gap / share}')" 'BEGIN {
+        print "cylinder,bore_mm,top_gap_mm,second_gap_mm"
+        for (i = 1; i <= n; i++) print i "," bore ",0.9,0.2"}' >"$work/bores.csv"
     "$coldgap" sheet "$config" --measured "$work/bores.csv" -q >"$work/sheet"
     [ "$(shown "$work/sheet" 'Top ring')" = "$(hundredths "$top")" ] &&
         [ "$(shown "$work/sheet" 'Second ring')" = "$(hundredths "$second")" ] ||
