@@ -27,8 +27,9 @@ static void tell_reason(struct cg_report *report, const struct cg_case *c,
     case CG_SECOND_BEST:
         cg_report_say(report,
                       "No gap up to %.1f times the top gap keeps the top ring "
-                      "seated to %.0f deg after TDC firing at full load and "
-                      "%.0f rpm; this one keeps it seated to %.0f deg.",
+                      "seated a degree past %.0f deg after TDC firing at full "
+                      "load and %.0f rpm; this one keeps it seated to %.0f "
+                      "deg.",
                       CG_SECOND_MOST, wanted, rpm, s->unseat_deg);
         break;
     case CG_SECOND_LIMITED:

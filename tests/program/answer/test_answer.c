@@ -485,6 +485,27 @@ START_TEST(second_ring_out_of_reach)
 }
 END_TEST
 
+/* An aim just within what the widest gap does, and one just out of reach, ask
+ * for the same. */
+START_TEST(second_ring_hangs_on_no_hair)
+{
+    struct cg_case c = pull();
+    c.margin.second_factor = 4.0;
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_answer a = answer_of(&c);
+    struct cg_error error = {0};
+    double top = cg_answer_top_gap(&a), gap[2];
+    double widest = unseats(&c, run, top, CG_SECOND_MOST * top);
+    for (int i = 0; i < 2; i++) {
+        c.seal.seated_to_deg = widest + (i == 0 ? -0.4 : 0.4);
+        ck_assert_int_eq(cg_answer_second(&c, run, &a, &error), CG_OK);
+        gap[i] = a.seating.gap;
+    }
+    check_within(gap[0], gap[1], 1e-9, "less than a degree past the aim");
+    cg_duty_run_free(run);
+}
+END_TEST
+
 /* Steps ten times finer must leave the sensitivities alone. */
 START_TEST(sensitivities_do_not_hang_on_the_tolerance)
 {
@@ -759,6 +780,7 @@ int main(void)
     tcase_add_test(all, second_ring_rule);
     tcase_add_test(all, second_ring_by_the_gas);
     tcase_add_test(all, second_ring_out_of_reach);
+    tcase_add_test(all, second_ring_hangs_on_no_hair);
     tcase_add_test(all, second_ring_up_to_the_rule);
     tcase_add_test(all, sensitivities_do_not_hang_on_the_tolerance);
     tcase_add_test(all, short_cut_of_the_spread);
