@@ -8,7 +8,7 @@ load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 blocks = 1
 while (block(blocks) ne "") { blocks = blocks+1 }
 boost(i) = until(block(i), "kPa")
-safe(i) = real(until(word(block(i), 3), "mm"))
+file_to(i) = real(until(word(block(i), 3), "mm"))
 array style_of[3] = [3, 1, 5]
 pick(i) = blocks == 1 ? 1 : style_of[i+1]
 title = "Top gap: the chance of too little against what it leaks"
@@ -30,10 +30,10 @@ do for [out in outs] {
     eval out eq "png" ? png : svg
     unset arrow
     do for [i=0:blocks-1] {
-        set arrow i+1 from safe(i), graph 0 to safe(i), graph 0.07 nohead ls pick(i) lw 1.5
-        set label i+1 sprintf("%.2f", safe(i)) at safe(i), graph (exists("page") ? 0.095+0.05*i : 0.095) center font ",10"
+        set arrow i+1 from file_to(i), graph 0 to file_to(i), graph 0.07 nohead ls pick(i) lw 1.5
+        set label i+1 sprintf("%.2f", file_to(i)) at file_to(i), graph (exists("page") ? 0.095+0.05*i : 0.095) center font ",10"
     }
     plot for [i=0:blocks-1] file index i using 1:($2*100) with lines ls pick(i) title "too little, ".boost(i)." kPa boost (left)" noenhanced, \
          for [i=0:blocks-1] file index i using 1:5 axes x1y2 with linespoints ls pick(i) lw 1.2 pt 4+2*i ps 0.7 title "blow-by, ".boost(i)." kPa boost (right)" noenhanced, \
-         NaN with lines ls 6 lw 1.5 title "at the foot: gap needed"
+         NaN with lines ls 6 lw 1.5 title "at the foot: file to"
 }

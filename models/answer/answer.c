@@ -34,14 +34,23 @@ static struct cg_gap_sum add_up(double closure, double spread,
                                rounded - (closure + spread + margin->residual)};
 }
 
-/* The top gap that the trade's rule for the second goes by: the one that will
- * be in the engine, or the one advised. */
-static double ruling_top(const struct cg_answer *answer)
+static double need_of(const struct cg_gap_sum *sum)
 {
-    const struct cg_verdict *own = &answer->verdict;
-    double top =
-        answer->seating.gap > 0.0 ? answer->seating.top : answer->top.cold_gap;
-    return own->given && own->safe ? top : fmax(top, answer->shop_rule);
+    return sum->closure + sum->spread + sum->residual;
+}
+
+static struct cg_ring_advice advise(const struct cg_case *c,
+                                    enum cg_ring_place place, double rule,
+                                    double need)
+{
+    const struct cg_ring_case *ring = &c->ring[place];
+    return cg_advise(
+        &(struct cg_advice_says){.need = need,
+                                 .rule = rule,
+                                 .maker = ring->maker_minimum,
+                                 .earned = ring->earned,
+                                 .most = cg_case_gap_most(c, place),
+                                 .step = c->margin.filing_step});
 }
 
 /* The second ring's own safe gap; or the wider one that gas between the rings
@@ -49,13 +58,14 @@ static double ruling_top(const struct cg_answer *answer)
 static void set_second(const struct cg_case *c, struct cg_answer *answer)
 {
     const struct cg_margin_case *margin = &c->margin;
-    struct cg_gap_sum own =
-        add_up(answer->extremes.second_closure, answer->top.spread, margin);
-    answer->second_rule_top = ruling_top(answer);
-    double ruled = margin->second_factor * answer->second_rule_top;
-    double most = cg_case_gap_most(c, CG_RING_SECOND), step = margin->filing_step;
-    answer->second_rule = fmin(cg_gap_round_up(ruled, step),
-                               step * floor(most / step + 1e-9));
+    struct cg_gap_sum own = answer->duty[answer->hardest_second].second;
+    double step = margin->filing_step;
+    double most =
+        step * floor(cg_case_gap_most(c, CG_RING_SECOND) / step + 1e-9);
+    answer->second_rule_top = cg_answer_top_gap(answer);
+    double ruled = cg_advice_second_rule(answer->second_rule_top,
+                                         margin->second_factor, most);
+    answer->second_rule = cg_gap_round_up(ruled, step);
     answer->second = own;
     answer->second_reason = CG_SECOND_OWN;
     double wider = answer->second_rule;
@@ -73,6 +83,11 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
     } else if (reason == CG_SECOND_BEST || reason == CG_SECOND_LIMITED) {
         answer->second_reason = reason;
     }
+    bool gas = answer->second_reason == CG_SECOND_SEATING ||
+               answer->second_reason == CG_SECOND_BEST;
+    answer->file_to_second =
+        advise(c, CG_RING_SECOND, ruled,
+               gas ? answer->second.cold_gap : need_of(&own));
 }
 
 static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
@@ -99,23 +114,29 @@ static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
 
 /* What a given gap of that ring leaves, against the need of its sum. */
 static void judge(const struct cg_case *c, enum cg_ring_place place,
-                  double temperature, double closure,
-                  const struct cg_gap_sum *sum, const struct cg_normals *laws,
+                  double temperature, const struct cg_gap_sum *sum,
+                  const struct cg_normals *laws,
+                  const struct cg_ring_advice *advice,
                   struct cg_verdict *verdict)
 {
     const struct cg_ring_case *ring = &c->ring[place];
     struct cg_normals off = *laws;
     for (size_t i = 0; i < off.parts; i++)
         off.sd[i] = fmax(off.sd[i], 1e-12);
-    verdict->need = sum->closure + sum->spread + sum->residual;
+    verdict->need = need_of(sum);
     verdict->given = !isnan(ring->cold_gap);
-    verdict->gap = verdict->given ? ring->cold_gap : sum->cold_gap;
-    verdict->hot_gap_min = verdict->gap - closure;
-    bool enough = verdict->gap >= verdict->need * (1.0 - 1e-9);
+    verdict->gap = verdict->given                   ? ring->cold_gap
+                   : advice->from == CG_ADVICE_NONE ? sum->cold_gap
+                                                    : advice->file_to;
+    verdict->hot_gap_min = verdict->gap - sum->closure;
+    verdict->fits =
+        cg_advice_fits(verdict->gap, verdict->need, advice->at_least);
     verdict->most = cg_case_gap_most(c, place);
-    verdict->beyond = sum->cold_gap > verdict->most * (1.0 + 1e-9) &&
-                      !(verdict->given && enough);
-    verdict->safe = enough && !verdict->beyond;
+    verdict->beyond = advice->from == CG_ADVICE_NONE &&
+                      !(verdict->given && verdict->fits != CG_FITS_NOT);
+    if (verdict->beyond)
+        verdict->fits = CG_FITS_NOT;
+    verdict->safe = verdict->fits != CG_FITS_NOT;
     verdict->chance_less =
         cg_normals_above(&off, verdict->hot_gap_min - c->margin.residual);
     verdict->chance_touch = cg_normals_above(&off, verdict->hot_gap_min);
@@ -161,36 +182,102 @@ static enum cg_status settled_closure(const struct cg_case *c,
 
 static void add_up_second(const struct cg_case *c, struct cg_answer *answer)
 {
+    const struct cg_duty_answer *hard = &answer->duty[answer->hardest_second];
+    struct cg_gap_sum need = hard->second;
     set_second(c, answer);
-    judge(c, CG_RING_SECOND, answer->extremes.ring_second_max,
-          answer->extremes.second_closure, &answer->second, &answer->laws,
-          &answer->second_verdict);
+    judge(c, CG_RING_SECOND, hard->extremes.ring_second_max, &need,
+          &hard->laws, &answer->file_to_second, &answer->second_verdict);
+}
+
+/* The duty asked for is the first of those to survive. */
+static void take_own(const struct cg_case *c, struct cg_answer *answer)
+{
+    struct cg_duty_answer *own = &answer->duty[0];
+    memcpy(own->name, c->duty.name, sizeof own->name);
+    own->extremes = answer->extremes;
+    own->laws = answer->laws;
+    own->sigma = answer->sigma;
+    own->top = answer->top;
+    own->second = add_up(answer->extremes.second_closure, answer->top.spread,
+                         &c->margin);
+    if (answer->duties == 0)
+        answer->duties = 1;
+}
+
+static void find_hardest(struct cg_answer *answer)
+{
+    const struct cg_duty_answer *duty = answer->duty;
+    answer->hardest = answer->hardest_second = 0;
+    for (size_t i = 1; i < answer->duties; i++) {
+        if (need_of(&duty[i].top) > need_of(&duty[answer->hardest].top))
+            answer->hardest = i;
+        if (need_of(&duty[i].second) >
+            need_of(&duty[answer->hardest_second].second))
+            answer->hardest_second = i;
+    }
 }
 
 void cg_answer_add_up(const struct cg_case *c, double spread,
                       struct cg_answer *answer)
 {
+    answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->top = add_up(answer->extremes.closure, spread, &c->margin);
-    judge(c, CG_RING_TOP, answer->extremes.ring_at, answer->extremes.closure,
-          &answer->top, &answer->laws, &answer->verdict);
+    take_own(c, answer);
+    find_hardest(answer);
+    const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
+    answer->file_to_top =
+        advise(c, CG_RING_TOP, answer->shop_rule, need_of(&hard->top));
+    judge(c, CG_RING_TOP, hard->extremes.ring_at, &hard->top, &hard->laws,
+          &answer->file_to_top, &answer->verdict);
     add_up_second(c, answer);
 }
 
-static enum cg_status find_spread(const struct cg_case *c,
-                                  const struct cg_duty_run *run,
+static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
+{
+    return fmax(cg_normals_quantile(laws, c->margin.risk), 0.0);
+}
+
+/* One more duty to survive, alone. */
+static enum cg_status find_duty(const struct cg_case *c,
+                                const struct cg_duty_case *duty,
+                                struct cg_duty_answer *out,
+                                struct cg_error *error)
+{
+    struct cg_case alone = *c;
+    struct cg_answer found;
+    struct cg_duty_run *run = NULL;
+    memset(&found, 0, sizeof found);
+    alone.duty = *duty;
+    alone.survive.duties = 0;
+    enum cg_status status = cg_duty_run_create(&alone, &run, error);
+    if (status == CG_OK)
+        status = cg_answer_extremes(&alone, run, 0.0, NULL, NULL,
+                                    &found.extremes, NULL, error);
+    if (status == CG_OK)
+        status = cg_spread_find(&alone, run, &found, error);
+    cg_duty_run_free(run);
+    if (status != CG_OK)
+        return status;
+    double spread = spread_of(c, &found.laws);
+    *out = (struct cg_duty_answer){
+        .extremes = found.extremes,
+        .top = add_up(found.extremes.closure, spread, &c->margin),
+        .second = add_up(found.extremes.second_closure, spread, &c->margin),
+        .laws = found.laws,
+        .sigma = found.sigma};
+    memcpy(out->name, duty->name, sizeof out->name);
+    return CG_OK;
+}
+
+static enum cg_status find_others(const struct cg_case *c,
                                   struct cg_answer *answer,
                                   struct cg_error *error)
 {
-    struct cg_spread *spread = NULL;
-    struct cg_duty_run *workspace = NULL;
-    enum cg_status status =
-        cg_spread_create(c, run, answer->extremes.closure, &spread, error);
-    if (status == CG_OK)
-        status = cg_spread_workspace(spread, &workspace, error);
-    if (status == CG_OK)
-        status = cg_spread_first_order(spread, workspace, answer, error);
-    cg_duty_run_free(workspace);
-    cg_spread_free(spread);
+    enum cg_status status = CG_OK;
+    answer->duties = 1;
+    for (int i = 0; i < c->survive.duties && status == CG_OK; i++)
+        status = find_duty(c, &c->survive.duty[i],
+                           &answer->duty[answer->duties++], error);
     return status;
 }
 
@@ -204,7 +291,9 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
         cg_answer_extremes(c, run, interval, observer, context,
                            &answer->extremes, &answer->ledger, error);
     if (status == CG_OK)
-        status = find_spread(c, run, answer, error);
+        status = cg_spread_find(c, run, answer, error);
+    if (status == CG_OK)
+        status = find_others(c, answer, error);
     if (status == CG_OK)
         status = settled_closure(c, run, &answer->settled_closure, error);
     if (status != CG_OK)
@@ -213,7 +302,6 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     const struct cg_operating_point *full = &run->point[run->full_load];
     /* rounding leaves a little less than none at a risk of a half */
     answer->quantile = fmax(gsl_cdf_ugaussian_Qinv(c->margin.risk), 0.0);
-    answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->performance = full->performance;
     answer->balance = cg_heat_balance_at(c, run->thermal, full);
     answer->knock = worst_knock(run);
@@ -223,9 +311,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
         answer->film_mean[r] = full->film_mean[r];
     answer->duration = run->duration;
     set_skirt(c, answer);
-    cg_answer_add_up(c, fmax(cg_normals_quantile(&answer->laws, c->margin.risk),
-                             0.0),
-                     answer);
+    cg_answer_add_up(c, spread_of(c, &answer->laws), answer);
     return CG_OK;
 }
 
@@ -234,30 +320,39 @@ bool cg_answer_stands(const struct cg_answer *answer)
     const struct cg_verdict *top = &answer->verdict,
                             *second = &answer->second_verdict;
     const struct cg_skirt_answer *skirt = &answer->skirt;
-    return top->safe && second->safe && (skirt->taken || !skirt->too_tight);
+    return top->fits == CG_FITS && second->fits == CG_FITS &&
+           (skirt->taken || !skirt->too_tight);
 }
 
 double cg_answer_top_gap(const struct cg_answer *answer)
 {
     const struct cg_verdict *own = &answer->verdict;
-    return own->given && own->safe ? own->gap : answer->top.cold_gap;
+    if (own->given && own->fits == CG_FITS)
+        return own->gap;
+    return answer->file_to_top.from == CG_ADVICE_NONE
+               ? cg_answer_needed(answer)->cold_gap
+               : answer->file_to_top.file_to;
+}
+
+const struct cg_gap_sum *cg_answer_needed(const struct cg_answer *answer)
+{
+    return &answer->duty[answer->hardest].top;
 }
 
 enum cg_status cg_answer_second(const struct cg_case *c,
-                                struct cg_duty_run *run, double top,
+                                struct cg_duty_run *run,
                                 struct cg_answer *answer,
                                 struct cg_error *error)
 {
     struct cg_seal *seal;
-    double own = answer->extremes.second_closure + answer->top.spread +
-                 c->margin.residual;
+    double own = need_of(&answer->duty[answer->hardest_second].second);
     enum cg_status status =
         cg_seal_create(c, run, cg_second_gap_point(run), &seal, error);
     if (status == CG_NO_MEMORY)
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);
     if (status == CG_OK) {
-        cg_second_gap_find(seal, top, fmax(own, 0.0), &answer->seating);
+        cg_second_gap_find(seal, cg_answer_top_gap(answer), fmax(own, 0.0), &answer->seating);
         cg_seal_free(seal);
     }
     add_up_second(c, answer); /* the top ring's verdict may be a sampled one */

@@ -1,5 +1,5 @@
-/* The answer: the smallest cold gap that keeps `residual` open through the
- * duty with the wanted confidence, and the reasons.
+/* The answer: the smallest cold gap that keeps `residual` open through each
+ * duty with the wanted confidence, the reasons, and what to file to (advice.h).
  *
  *   cold gap = closure + spread + residual + rounding
  *
@@ -21,6 +21,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "advice.h"
 #include "case.h"
 #include "clearance.h"
 #include "duty_run.h"
@@ -90,14 +91,16 @@ struct cg_confidence {
     bool few;            /* too few for the risk: the larger of both holds */
 };
 
-struct cg_verdict {      /* of a given gap */
-    bool given, safe;
-    double gap;          /* [m]; the answer's if none is given */
-    double need;         /* closure, spread and residual, unrounded [m] */
+struct cg_verdict {      /* of a given gap, over all duties */
+    bool given, safe;    /* safe: not below the need, and some gap will do */
+    enum cg_fits fits;   /* against need and advice */
+    double gap;          /* [m]; what to file to if none is given */
+    double need;         /* closure, spread and residual, unrounded, in the
+                            hardest duty [m] */
     double most;         /* the widest that a case may give [m] */
     bool beyond;         /* the answer's is wider: no gap will do, and the ring
                             is safe only with a given one that is */
-    double hot_gap_min;  /* nominal [m]; negative: the ends touch */
+    double hot_gap_min;  /* there, nominal [m]; negative: the ends touch */
     double chance_less;  /* of less than the residual [1] */
     double chance_touch; /* of the ends touching [1] */
     bool touches;        /* nominally */
@@ -137,15 +140,28 @@ struct cg_knock_seen {
     double speed, load;          /* [rev/s], [1] */
 };
 
+/* One of the duties that the engine must survive. */
+struct cg_duty_answer {
+    char name[CG_NAME_LENGTH];
+    struct cg_extremes extremes;
+    struct cg_gap_sum top, second; /* second: by its own closure alone */
+    struct cg_normals laws; /* closure less the nominal one, by each law [m] */
+    double sigma;          /* standard deviation of the top closure [m] */
+};
+
 struct cg_answer {
     struct cg_extremes extremes;
-    struct cg_gap_sum top, second;
+    struct cg_gap_sum top;    /* of the duty asked for alone */
+    struct cg_gap_sum second; /* in the duty hardest on it, and by the gas */
+    struct cg_duty_answer duty[CG_DUTIES]; /* the one asked for first */
+    size_t duties, hardest;   /* hardest: on the top ring, into `duty` */
+    size_t hardest_second;
+    struct cg_ring_advice file_to_top, file_to_second; /* what to file to */
     struct cg_skirt_answer skirt;
     enum cg_second_reason second_reason;
     double second_rule;  /* margin.second_factor times second_rule_top, but no
                             wider than a case may give [m] */
-    double second_rule_top; /* the top gap given, if it is safe; else the answer
-                               or the shop rule, the larger of both [m] */
+    double second_rule_top; /* cg_answer_top_gap [m] */
     struct cg_second_gap seating; /* gap 0: not looked at */
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
     double sigma;        /* standard deviation of the top closure, laws and
@@ -179,9 +195,10 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_heat_ledger *ledger,
                                   struct cg_error *error);
 
-/* The whole answer but for the gas between the rings: the second gap is by the
- * trade's rule until cg_answer_second.  `run` comes from cg_duty_run_create for
- * the same case.  interval and observer as for cg_answer_extremes.  CG_NOT_SAFE is
+/* The whole answer, over the case's duty and those of `survive`, but for the gas
+ * between the rings: the second gap is by the trade's rule until
+ * cg_answer_second.  `run` comes from cg_duty_run_create for the same case, and
+ * interval and observer see its duty alone.  interval and observer as for cg_answer_extremes.  CG_NOT_SAFE is
  * not used here: look at answer->verdict. */
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_observer observer,
@@ -193,20 +210,26 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
  * fail. */
 bool cg_answer_stands(const struct cg_answer *answer);
 
-/* The top gap [m] that a second gap goes with: the case's own where that is safe,
- * else the answer's.  Cannot fail. */
+/* The gap needed by the model: the top ring's sum in the hardest duty.  Cannot
+ * fail. */
+const struct cg_gap_sum *cg_answer_needed(const struct cg_answer *answer);
+
+/* The top gap [m] as it will be filed, which a second gap goes with: the case's
+ * own where that fits, else what to file to; where no gap will do, the model's.
+ * Cannot fail. */
 double cg_answer_top_gap(const struct cg_answer *answer);
 
 /* Sets the second gap and its verdict by the gas that gathers between the
- * rings with a cold top gap `top` [m].  If the gas side cannot be computed the
- * rule stays.  CG_NO_MEMORY only. */
+ * rings with that top gap.  If the gas side cannot be computed the rule stays.
+ * CG_NO_MEMORY only. */
 enum cg_status cg_answer_second(const struct cg_case *c,
-                                struct cg_duty_run *run, double top,
+                                struct cg_duty_run *run,
                                 struct cg_answer *answer,
                                 struct cg_error *error);
 
-/* Sets the sum of the top ring, the second ring and the verdict of an answer
- * for this spread of the closure [m].  Cannot fail. */
+/* Sets the sums of the top ring, the second ring, the advice and the verdicts of
+ * an answer for this spread of the closure in the duty asked for [m]; the other
+ * duties keep theirs.  Cannot fail. */
 void cg_answer_add_up(const struct cg_case *c, double spread,
                       struct cg_answer *answer);
 

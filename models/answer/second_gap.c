@@ -6,6 +6,7 @@
 
 enum { MOST_TRIES = 30 };
 #define GAINS_LITTLE 1.0 /* [deg] */
+#define HAIR 0.1         /* of a filing step */
 
 size_t cg_second_gap_point(const struct cg_duty_run *run)
 {
@@ -47,6 +48,17 @@ struct bracket {
     double low, at_low, high, at_high; /* [m], [deg] */
 };
 
+/* Where the angle, straight between the ends of the bracket, comes to what is
+ * wanted; rounded up but for a little, so that a hair of a degree decides no
+ * filing step. */
+static double crossing(const struct search *search, const struct bracket *b)
+{
+    double part = (search->wanted - b->at_low) / (b->at_high - b->at_low);
+    double gap = b->low + part * (b->high - b->low);
+    return fmin(cg_gap_round_up(gap - HAIR * search->step, search->step),
+                b->high);
+}
+
 /* Smallest gap in steps: regula falsi with halving (Illinois). */
 static void refine(struct search *search, struct bracket b)
 {
@@ -54,7 +66,6 @@ static void refine(struct search *search, struct bracket b)
     double f_low = b.at_low - search->wanted;
     double f_high = b.at_high - search->wanted;
     int side = 0;
-    search->out->unseat_deg = b.at_high;
     while (b.high - b.low > 1.5 * step && search->out->tried < MOST_TRIES) {
         double gap = (b.low * f_high - b.high * f_low) / (f_high - f_low);
         /* Rounded up: the last but one try is then mostly the answer. */
@@ -63,43 +74,47 @@ static void refine(struct search *search, struct bracket b)
         double at = lifting(search, gap), f = at - search->wanted;
         if (f >= 0.0) {
             b.high = gap;
+            b.at_high = at;
             f_high = f;
-            search->out->unseat_deg = at;
             if (side == 1)
                 f_low *= 0.5;
             side = 1;
         } else {
             b.low = gap;
+            b.at_low = at;
             f_low = f;
             if (side == -1)
                 f_high *= 0.5;
             side = -1;
         }
     }
-    search->out->gap = b.high;
+    search->out->gap = crossing(search, &b);
+    bool less = search->out->gap < b.high - 0.5 * step;
+    search->out->unseat_deg = less ? b.at_low : b.at_high;
 }
 
 /* Wider than the least: the trade's rule first, mostly not far from the
- * answer, then the widest. */
+ * answer, then the widest.  The last degree that the widest gains is not
+ * chased, within reach or out of it: the gap moves on as the aim passes what
+ * any gap can do. */
 static void look_wider(struct search *search, double rule)
 {
     struct cg_second_gap *out = search->out;
-    double least = out->gap;
+    double least = out->gap, aim = search->wanted;
     struct bracket b = {least, out->with_least,
                         fmin(fmax(rule, least + search->step), out->most), 0};
     b.at_high = lifting(search, b.high);
-    if (b.at_high < search->wanted && b.high < out->most) {
-        b.low = b.high;
-        b.at_low = b.at_high;
-        b.high = out->most;
-        b.at_high = lifting(search, b.high);
+    if (b.at_high < aim + GAINS_LITTLE && b.high < out->most) {
+        struct bracket wider = {b.high, b.at_high, out->most, 0};
+        wider.at_high = lifting(search, wider.high);
+        search->wanted =
+            fmin(aim, fmax(b.at_high, wider.at_high) - GAINS_LITTLE);
+        if (b.at_high < search->wanted)
+            b = wider;
+    } else {
+        search->wanted = fmin(aim, b.at_high - GAINS_LITTLE);
     }
-    out->reached = b.at_high >= search->wanted;
-    if (!out->reached) {
-        search->wanted = b.at_high - GAINS_LITTLE;
-        b.low = least;
-        b.at_low = out->with_least;
-    }
+    out->reached = search->wanted >= aim;
     if (b.at_low < search->wanted)
         refine(search, b);
 }

@@ -26,9 +26,9 @@ struct cg_second_gap {
     double with_least; /* the same with `least` [deg] */
     double speed;      /* where it is judged [rev/s] */
     double most;       /* the widest looked at [m] */
-    bool reached;      /* false: no gap up to `most` keeps the ring seated so
-                          long; `gap` is the one from which on a wider one
-                          gains less than 1 deg */
+    bool reached;      /* false: no gap up to `most` keeps the ring seated 1 deg
+                          longer than that; `gap` is the one from which on a
+                          wider one gains less than 1 deg */
     int tried;
 };
 
@@ -37,7 +37,8 @@ size_t cg_second_gap_point(const struct cg_duty_run *run);
 
 /* Smallest second gap from `least` [m] up for the cold top gap `top` [m]; least
  * is the second ring's own safe gap.  Regula falsi on the angle of lifting,
- * then up to margin.filing_step.  `seal` is at that point; its second ring is
+ * straight between the last two, then up to margin.filing_step but for a tenth
+ * of one: what a hair of a degree decides is not a step.  `seal` is at that point; its second ring is
  * left free again.  A pack whose rings flutter without repeating counts as
  * not seated.  Cannot fail. */
 void cg_second_gap_find(struct cg_seal *seal, double top, double least,

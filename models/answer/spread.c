@@ -226,3 +226,20 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
           larger_first);
     return CG_OK;
 }
+
+enum cg_status cg_spread_find(const struct cg_case *c,
+                              const struct cg_duty_run *run,
+                              struct cg_answer *answer, struct cg_error *error)
+{
+    struct cg_spread *spread = NULL;
+    struct cg_duty_run *workspace = NULL;
+    enum cg_status status =
+        cg_spread_create(c, run, answer->extremes.closure, &spread, error);
+    if (status == CG_OK)
+        status = cg_spread_workspace(spread, &workspace, error);
+    if (status == CG_OK)
+        status = cg_spread_first_order(spread, workspace, answer, error);
+    cg_duty_run_free(workspace);
+    cg_spread_free(spread);
+    return status;
+}

@@ -60,4 +60,11 @@ enum cg_status cg_spread_laws(const struct cg_spread *spread,
                               struct cg_answer *answer,
                               struct cg_error *error);
 
+/* All of it from the nominal run and its extremes in the answer.  Errors: of
+ * those above. */
+enum cg_status cg_spread_find(const struct cg_case *c,
+                              const struct cg_duty_run *run,
+                              struct cg_answer *answer,
+                              struct cg_error *error);
+
 #endif

@@ -118,6 +118,13 @@ static void move_segments(double by, struct cg_duty_case *duty)
         duty->segment[i].coolant_temperature += by;
 }
 
+static void move_duties(double by, struct cg_case *c)
+{
+    move_segments(by, &c->duty);
+    for (int i = 0; i < c->survive.duties; i++)
+        move_segments(by, &c->survive.duty[i]);
+}
+
 void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
                        struct cg_case *c)
 {
@@ -130,5 +137,5 @@ void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
             *field += sigmas * spread;
     }
     if (input->field[0] == FIELD(cooling.coolant_temperature))
-        move_segments(sigmas * spread, &c->duty);
+        move_duties(sigmas * spread, c);
 }

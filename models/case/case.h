@@ -12,8 +12,12 @@
 #include "face.h"
 #include "material.h"
 
-/* At most: segments of a duty, stations along the bore, uncertain inputs. */
-enum { CG_SEGMENTS = 64, CG_STATIONS = 600, CG_INPUTS = 32 };
+/* At most: segments of a duty, duties of an answer, stations along the bore,
+ * uncertain inputs. */
+enum { CG_SEGMENTS = 64, CG_DUTIES = 8, CG_STATIONS = 600, CG_INPUTS = 32 };
+
+/* Of a text that lists names, blanks between them. */
+enum { CG_WORDS_LENGTH = 256 };
 
 enum cg_ring_place { CG_RING_TOP, CG_RING_SECOND, CG_RING_OIL, CG_RINGS };
 
@@ -105,6 +109,9 @@ struct cg_ring_case {
     double width;            /* axial [m] */
     double depth;            /* radial [m] */
     double cold_gap;         /* [m]; NaN: not given */
+    double maker_minimum;    /* cold gap, by the ring's maker [m]; NaN: none */
+    double earned;           /* cold gap that evidence has earned [m], in the
+                                place of the shop rule; NaN: none.  No setting */
     double flank_coefficient;/* groove to ring, mean over a cycle [W/(m2 K)] */
     double film;             /* oil between face and bore in mid-stroke [m] */
     double pressure;         /* on the bore by its own tension [Pa] */
@@ -201,7 +208,14 @@ struct cg_duty_case {
     struct cg_segment segment[CG_SEGMENTS];
 };
 
+/* What the engine must survive besides the duty asked for. */
+struct cg_survive_case {
+    int duties;
+    struct cg_duty_case duty[CG_DUTIES - 1];
+};
+
 struct cg_margin_case {
+    char duties[CG_WORDS_LENGTH]; /* names of shipped duties to survive too */
     double residual;    /* hot gap that must remain [m] */
     double risk;        /* accepted chance of less than that [1] */
     double filing_step; /* [m] */
@@ -260,6 +274,7 @@ struct cg_case {
     struct cg_bore_case bore;
     struct cg_cooling_case cooling;
     struct cg_duty_case duty;
+    struct cg_survive_case survive; /* no setting: margin.duties names them */
     struct cg_margin_case margin;
     struct cg_uncertainty_case uncertainty;
     struct cg_solver_case solver;

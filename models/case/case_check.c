@@ -23,17 +23,24 @@ static void complain_if(struct list *list, bool wrong, const char *path,
 
 /* The cycle stands 30 rpm and up. */
 #define SLOWEST (30.0 / 60.0)
-static double slowest(const struct cg_case *c)
+static double slowest_of(const struct cg_duty_case *duty)
 {
     double speed = INFINITY;
-    for (int i = 0; i < c->duty.segments; i++) {
-        double low = fmin(c->duty.segment[i].speed,
-                          c->duty.segment[i].speed_end);
+    for (int i = 0; i < duty->segments; i++) {
+        double low = fmin(duty->segment[i].speed, duty->segment[i].speed_end);
         if (low > 0.0) /* else not given: the reader has complained */
             speed = fmin(speed, low);
     }
-    if (c->duty.start == CG_START_CRUISE)
-        speed = fmin(speed, c->duty.cruise_speed);
+    if (duty->start == CG_START_CRUISE)
+        speed = fmin(speed, duty->cruise_speed);
+    return speed;
+}
+
+static double slowest(const struct cg_case *c)
+{
+    double speed = slowest_of(&c->duty);
+    for (int i = 0; i < c->survive.duties; i++)
+        speed = fmin(speed, slowest_of(&c->survive.duty[i]));
     return speed;
 }
 
@@ -48,7 +55,7 @@ static void check_engine(const struct cg_case *c, struct list *list)
     complain_if(list, stroke < 0.3 * bore, "engine.stroke", "engine.bore",
                 0.3 * bore, "must be at least 0.3 bore");
     complain_if(list, slowest(c) < SLOWEST, "engine.speed", "duty", NAN,
-                "this duty turns the engine slower than 30 rpm; allowed: 30 "
+                "this duty, or one of margin.duties, turns the engine slower than 30 rpm; allowed: 30 "
                 "rpm and more");
     complain_if(list, c->duty.cruise_speed > 1.5 * c->engine.speed,
                 "duty.cruise_speed", "engine.speed", 1.5 * c->engine.speed,
@@ -202,16 +209,17 @@ static void check_ports(const struct cg_case *c, struct list *list)
 
 /* Paths of one ring's settings, and of the land above it. */
 struct ring_paths {
-    const char *width, *depth, *side, *gap, *land;
+    const char *width, *depth, *side, *gap, *maker, *land;
 };
 
 static const struct ring_paths ring_paths[CG_RINGS] = {
     {"rings.top.width", "rings.top.depth", "rings.top.side_clearance",
-     "rings.top.cold_gap", "piston.top_land"},
+     "rings.top.cold_gap", "rings.top.maker_minimum", "piston.top_land"},
     {"rings.second.width", "rings.second.depth", "rings.second.side_clearance",
-     "rings.second.cold_gap", "piston.second_land"},
+     "rings.second.cold_gap", "rings.second.maker_minimum",
+     "piston.second_land"},
     {"rings.oil.width", "rings.oil.depth", "rings.oil.side_clearance", NULL,
-     "piston.third_land"}, /* its rails' gaps are not looked at */
+     NULL, "piston.third_land"}, /* its rails' gaps are not looked at */
 };
 
 static double gap_by_bore(const struct cg_case *c)
@@ -246,6 +254,9 @@ static void check_ring(const struct cg_case *c, enum cg_ring_place place,
                 paths->width, 0.5 * ring->width,
                 "must be below half the ring's width");
     complain_if(list, ring->cold_gap > gap_by_bore(c), paths->gap,
+                "engine.bore", gap_by_bore(c),
+                "must be at most 0.03 of the circumference");
+    complain_if(list, ring->maker_minimum > gap_by_bore(c), paths->maker,
                 "engine.bore", gap_by_bore(c),
                 "must be at most 0.03 of the circumference");
 }

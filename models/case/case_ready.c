@@ -31,7 +31,8 @@ static enum cg_status check_band(const struct cg_setting *setting,
         cg_unit_find(setting->dimension, setting->unit);
     double si = cg_setting_get(setting, c), value = cg_unit_from_si(unit, si);
     double slack = 1e-9 * (fabs(setting->low) + fabs(setting->high));
-    if (setting->kind == CG_NAME || setting->kind == CG_SWITCH ||
+    if (setting->kind == CG_NAME || setting->kind == CG_WORDS ||
+        setting->kind == CG_SWITCH ||
         (setting->rule == CG_OPTIONAL && isnan(si)))
         return CG_OK;
     if (setting->kind == CG_CHOICE) {
@@ -92,15 +93,16 @@ static bool segment_fits(const struct cg_segment *s, double rated)
             within(s->coolant_temperature, COLDEST, HOTTEST));
 }
 
-static enum cg_status check_duty(const struct cg_case *c,
-                                 struct cg_error *error)
+static enum cg_status check_segments(const struct cg_case *c,
+                                     const struct cg_duty_case *duty,
+                                     struct cg_error *error)
 {
-    if (!(c->duty.segments >= 1 && c->duty.segments <= CG_SEGMENTS))
+    if (!(duty->segments >= 1 && duty->segments <= CG_SEGMENTS))
         return cg_error_set(error, CG_BAD_INPUT,
                             "duty.segments: 1 to %d are allowed (got %d)",
-                            CG_SEGMENTS, c->duty.segments);
-    for (int i = 0; i < c->duty.segments; i++)
-        if (!segment_fits(&c->duty.segment[i], c->engine.speed))
+                            CG_SEGMENTS, duty->segments);
+    for (int i = 0; i < duty->segments; i++)
+        if (!segment_fits(&duty->segment[i], c->engine.speed))
             return cg_error_set(
                 error, CG_BAD_INPUT,
                 "duty.segments[%d]: 0.001 to %g s, speeds of 0.01 to %g "
@@ -110,6 +112,20 @@ static enum cg_status check_duty(const struct cg_case *c,
                 i, LONGEST, MOST_OVERSPEED, LEAST_HEAT, MOST_HEAT, COLDEST,
                 HOTTEST, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
     return CG_OK;
+}
+
+static enum cg_status check_duty(const struct cg_case *c,
+                                 struct cg_error *error)
+{
+    enum cg_status status = check_segments(c, &c->duty, error);
+    if (status == CG_OK &&
+        !(c->survive.duties >= 0 && c->survive.duties < CG_DUTIES))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "survive.duties: 0 to %d are allowed (got %d)",
+                            CG_DUTIES - 1, c->survive.duties);
+    for (int i = 0; i < c->survive.duties && status == CG_OK; i++)
+        status = check_segments(c, &c->survive.duty[i], error);
+    return status;
 }
 
 static bool curve_fits(const struct cg_curve *curve)

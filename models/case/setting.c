@@ -63,6 +63,8 @@ static void begin_one(const struct cg_setting *setting, struct cg_case *c)
 {
     if (setting->kind == CG_NAME)
         strncpy(field(setting, c), setting->text, CG_NAME_LENGTH - 1);
+    else if (setting->kind == CG_WORDS)
+        strncpy(field(setting, c), setting->text, CG_WORDS_LENGTH - 1);
     else if (setting->kind != CG_REAL)
         cg_setting_put(setting, c, setting->fallback);
     else
@@ -77,6 +79,8 @@ void cg_case_begin(struct cg_case *c)
     memset(c, 0, sizeof *c);
     for (size_t i = 0; i < count; i++)
         begin_one(&settings[i], c);
+    for (int r = 0; r < CG_RINGS; r++)
+        c->ring[r].earned = c->ring[r].maker_minimum = NAN;
     c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
 }
 
@@ -144,6 +148,7 @@ double cg_setting_get(const struct cg_setting *setting,
     case CG_SWITCH:
         return *(const bool *)at;
     case CG_NAME:
+    case CG_WORDS:
         break;
     }
     return NAN;
@@ -165,6 +170,7 @@ void cg_setting_put(const struct cg_setting *setting, struct cg_case *c,
         *(bool *)at = si != 0.0;
         break;
     case CG_NAME:
+    case CG_WORDS:
         break;
     }
 }

@@ -16,8 +16,9 @@ enum cg_setting_kind {
     CG_COUNT,  /* int */
     CG_SWITCH, /* bool */
     CG_CHOICE, /* int, one of `choices` in order */
-    CG_NAME    /* char[CG_NAME_LENGTH]; known names are checked later, and
+    CG_NAME,   /* char[CG_NAME_LENGTH]; known names are checked later, and
                   CG_OPTIONAL it is free text, "": not given */
+    CG_WORDS   /* char[CG_WORDS_LENGTH]: names, blanks between; checked later */
 };
 
 enum cg_default_rule {
@@ -40,7 +41,7 @@ struct cg_setting {
                            fixed fallback are in this unit */
     enum cg_default_rule rule;
     double fallback;
-    const char *text;   /* default of a CG_NAME, words of a CG_CHOICE
+    const char *text;   /* default of a CG_NAME or CG_WORDS, words of a CG_CHOICE
                            separated by spaces */
     double low, high;   /* band allowed, inclusive */
     size_t offset;      /* into struct cg_case */
@@ -72,7 +73,7 @@ const struct cg_setting *cg_case_complete(struct cg_case *c);
  * is still NaN; after the materials are known.  Cannot fail. */
 void cg_case_choose_skirt(struct cg_case *c);
 
-/* A setting's value as a number, in SI, and storing one; a CG_NAME has none:
+/* A setting's value as a number, in SI, and storing one; a name has none:
  * NaN, and nothing is stored.  Cannot fail. */
 double cg_setting_get(const struct cg_setting *setting,
                       const struct cg_case *c);

@@ -34,7 +34,7 @@ enum cg_status cg_alloy_choice_run(const struct cg_case *c,
     *choice = (struct cg_alloy_choice){
         .alloy = alloy,
         .own = strcmp(alloy->name, c->piston.alloy) == 0,
-        .cold_gap = answer.top.cold_gap,
+        .cold_gap = cg_answer_needed(&answer)->cold_gap,
         .crown = answer.extremes.crown_max,
         .groove = answer.extremes.groove_top_max,
         .skirt_at = answer.extremes.skirt.temperature,

@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_roots.h>
@@ -13,8 +14,9 @@
 enum { MOST_PASSES = 60 };
 #define BOOST_TOLERANCE 50.0 /* of the ceiling [Pa] */
 
-enum cg_status cg_gap_needed(const struct cg_case *c, double boost,
-                             double *need, struct cg_error *error)
+enum cg_status cg_ceiling_at(const struct cg_case *c, double boost,
+                             struct cg_ceiling_point *point,
+                             struct cg_error *error)
 {
     struct cg_case at = *c;
     struct cg_duty_run *run;
@@ -25,9 +27,13 @@ enum cg_status cg_gap_needed(const struct cg_case *c, double boost,
         return status;
     status = cg_answer_find(&at, run, 0.0, NULL, NULL, &answer, error);
     cg_duty_run_free(run);
-    if (status == CG_OK)
-        *need = answer.top.closure + answer.top.spread + answer.top.residual;
-    return status;
+    if (status != CG_OK)
+        return status;
+    point->need = answer.verdict.need;
+    point->file_to = answer.file_to_top;
+    memcpy(point->hardest, answer.duty[answer.hardest].name,
+           sizeof point->hardest);
+    return CG_OK;
 }
 
 /* What the root finder's function needs besides the boost. */
@@ -41,14 +47,14 @@ struct search {
 static double shortfall(double boost, void *context)
 {
     struct search *search = context;
-    double need = 0.0;
+    struct cg_ceiling_point point;
     enum cg_status status =
-        cg_gap_needed(search->c, boost, &need, search->error);
+        cg_ceiling_at(search->c, boost, &point, search->error);
     if (status != CG_OK) {
         search->status = status;
         return GSL_NAN;
     }
-    return need - search->gap;
+    return point.file_to.at_least - search->gap;
 }
 
 /* Brent's method between two boosts that enclose the crossing. */
@@ -80,27 +86,33 @@ static enum cg_status refine(struct search *search, double low, double high,
     return CG_OK;
 }
 
+static bool stops(const struct cg_ceiling_point *point, double gap)
+{
+    return cg_advice_fits(gap, point->need, point->file_to.at_least) != CG_FITS;
+}
+
 /* Steps up from no boost to the first crossing. */
 static enum cg_status look(struct search *search, struct cg_ceiling *out)
 {
-    double low = 0.0, need = 0.0;
-    enum cg_status status = cg_gap_needed(search->c, 0.0, &need, search->error);
+    double low = 0.0;
+    struct cg_ceiling_point point;
+    enum cg_status status = cg_ceiling_at(search->c, 0.0, &point, search->error);
     if (status != CG_OK)
         return status;
-    out->need_at_none = need;
+    out->at_none = point;
     out->rises = true;
-    if (need > search->gap) {
+    if (stops(&point, search->gap)) {
         out->never_enough = true;
         return CG_OK;
     }
     while (low < CG_CEILING_MOST) {
         double high = fmin(low + CG_CEILING_STEP, CG_CEILING_MOST);
-        double before = need;
-        status = cg_gap_needed(search->c, high, &need, search->error);
+        double before = point.file_to.at_least;
+        status = cg_ceiling_at(search->c, high, &point, search->error);
         if (status != CG_OK)
             return status;
-        out->rises = out->rises && need > before;
-        if (need > search->gap)
+        out->rises = out->rises && point.file_to.at_least >= before;
+        if (stops(&point, search->gap))
             return refine(search, low, high, &out->boost);
         low = high;
     }
@@ -185,8 +197,8 @@ enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
     enum cg_status status = look(&search, &found);
     if (status == CG_OK)
         status =
-            cg_gap_needed(c, c->charge.boost, &found.need_at_target, error);
-    if (status == CG_OK && found.need_at_target > gap)
+            cg_ceiling_at(c, c->charge.boost, &found.at_target, error);
+    if (status == CG_OK && found.at_target.need > gap)
         status = time_to_touch(c, &found, error);
     if (status == CG_OK)
         *ceiling = found;

@@ -1,39 +1,48 @@
-/* The boost ceiling: the highest boost at which a given cold top gap is still
- * enough for the duty, with the wanted confidence.
+/* The boost ceiling: the highest boost at which a given cold top gap still fits:
+ * is no less than what to file to, over all duties that the case lists.
  *
- * The gap needed (closure + spread + residual) is looked at from no boost
- * upwards in steps; its first crossing of the given gap is refined by Brent's
- * method (gsl_root_fsolver_brent).  That finds the lowest crossing even if the
- * need should not rise all the way, and says so.
+ * What to file to (unrounded) is looked at from no boost upwards in steps; its
+ * first crossing of the given gap is refined by Brent's method
+ * (gsl_root_fsolver_brent).  That finds the lowest crossing even if it should
+ * not rise all the way, and says so.
  */
 #ifndef CG_CEILING_H
 #define CG_CEILING_H
 
 #include <stdbool.h>
 
+#include "advice.h"
 #include "case.h"
 #include "status.h"
 
 #define CG_CEILING_MOST 600e3 /* highest boost looked at, gauge [Pa] */
 #define CG_CEILING_STEP 50e3  /* of the first look [Pa] */
 
+/* One boost. */
+struct cg_ceiling_point {
+    double need;         /* gap needed by the model, in the hardest duty [m] */
+    struct cg_ring_advice file_to;
+    char hardest[CG_NAME_LENGTH]; /* that duty */
+};
+
 struct cg_ceiling {
     double gap;          /* the given one [m] */
     double boost;        /* the ceiling, gauge [Pa]; 0 if not even that */
     bool never_enough;   /* too small even without boost */
     bool always_enough;  /* enough at CG_CEILING_MOST too */
-    bool rises;          /* the need rose over every step looked at */
-    double need_at_none; /* gap needed without boost [m] */
-    double need_at_target; /* at the case's own boost [m] */
+    bool rises;          /* what to file to rose over every step looked at */
+    struct cg_ceiling_point at_none;   /* without boost */
+    struct cg_ceiling_point at_target; /* at the case's own boost */
     double residual_time;/* at the case's boost: first instant at which less
                             than the residual is open, nominal [s]; NaN */
     double touch_time;   /* first instant at which the ends touch [s]; NaN */
 };
 
-/* Gap needed before rounding, and whether it can be computed at this boost.
- * Errors: as cg_answer_find. */
-enum cg_status cg_gap_needed(const struct cg_case *c, double boost,
-                             double *need, struct cg_error *error);
+/* That of the case at this boost, and whether it can be computed.  Errors: as
+ * cg_answer_find. */
+enum cg_status cg_ceiling_at(const struct cg_case *c, double boost,
+                             struct cg_ceiling_point *point,
+                             struct cg_error *error);
 
 /* CG_BAD_INPUT when the case has no charger; else as cg_answer_find. */
 enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,

@@ -54,15 +54,12 @@ void cg_fit_ring(const struct cg_fit_asked *asked, double ratio, double step,
     fit->need = cg_fit_need(asked, ratio);
     fit->asked = cg_fit_asks(asked, ratio, step);
     fit->state = CG_FIT_UNKNOWN;
-    fit->steps = fit->take_off = fit->then = fit->rule_take_off = NAN;
+    fit->steps = fit->take_off = fit->then = NAN;
     if (isnan(gap))
         return;
     fit->steps = steps_to(fit->asked, gap, step);
     fit->take_off = fit->steps * step;
     fit->then = gap + fit->take_off;
-    fit->rule_take_off = asked->rule > fit->asked
-                             ? steps_to(asked->rule, gap, step) * step
-                             : 0.0;
     if (steps_to(fit->need, gap, step) > 0.0)
         fit->state = CG_FIT_TOO_SMALL;
     else if (fit->steps > 0.0)
@@ -71,25 +68,21 @@ void cg_fit_ring(const struct cg_fit_asked *asked, double ratio, double step,
         fit->state = gap > asked->too_wide ? CG_FIT_TOO_WIDE : CG_FIT_FITS;
 }
 
-/* A gap asked for a reason of its own, not by rounding its need up. */
-static double reason_of_its_own(const struct cg_gap_sum *sum, double step)
-{
-    double need = fmax(sum->closure + sum->spread + sum->residual, 0.0);
-    double rounded = cg_gap_round_up(need, step);
-    return sum->cold_gap > rounded + 1e-6 * step ? sum->cold_gap : 0.0;
-}
-
+/* The need carries from bore to bore; what else is filed to stays. */
 static struct cg_fit_asked ask(const struct cg_case *c,
-                               const struct cg_gap_sum *sum, double rule)
+                               const struct cg_gap_sum *sum,
+                               const struct cg_ring_advice *advice)
 {
-    struct cg_fit_asked asked = {
-        .closure = sum->closure,
-        .spread = sum->spread,
-        .minimum_hot_gap = sum->residual,
-        .at_least = reason_of_its_own(sum, c->margin.filing_step),
-        .rule = rule};
-    double most = fmax(cg_fit_need(&asked, 1.0), asked.at_least);
-    asked.too_wide = c->margin.wide_factor * fmax(most, rule);
+    bool none = advice->from == CG_ADVICE_NONE;
+    bool other = !none && advice->from != CG_ADVICE_MODEL;
+    struct cg_fit_asked asked = {.closure = sum->closure,
+                                 .spread = sum->spread,
+                                 .minimum_hot_gap = sum->residual,
+                                 .at_least = other ? advice->file_to : 0.0};
+    if (!none && advice->at_least > cg_fit_need(&asked, 1.0) * (1.0 + ROUNDING))
+        asked.at_least = advice->file_to; /* gas asks for more than closing */
+    asked.too_wide =
+        c->margin.wide_factor * fmax(cg_fit_need(&asked, 1.0), asked.at_least);
     return asked;
 }
 
@@ -146,11 +139,8 @@ void cg_fitting_find(const struct cg_case *c, const struct cg_answer *answer,
     memset(fitting, 0, sizeof *fitting);
     fitting->cylinders = gauged->cylinders;
     fitting->step = c->margin.filing_step;
-    fitting->asked[0] = ask(c, &answer->top, answer->shop_rule);
-    fitting->asked[1] =
-        ask(c, &answer->second,
-            cg_gap_round_up(c->margin.second_factor * answer->shop_rule,
-                            fitting->step));
+    fitting->asked[0] = ask(c, cg_answer_needed(answer), &answer->file_to_top);
+    fitting->asked[1] = ask(c, &answer->second, &answer->file_to_second);
     find_ends(gauged, fitting);
     for (int i = 0; i < gauged->cylinders; i++)
         fit_cylinder(c, gauged, i, fitting);

@@ -40,7 +40,7 @@ struct cg_gauged {
 enum cg_fit_state {
     CG_FIT_UNKNOWN,   /* gap not measured */
     CG_FIT_TOO_SMALL, /* not safe: less than the need */
-    CG_FIT_FILE,      /* safe, but less than is asked */
+    CG_FIT_FILE,      /* safe by the model, but less than to file to */
     CG_FIT_FITS,
     CG_FIT_TOO_WIDE,
     CG_FIT_STATES
@@ -49,10 +49,10 @@ enum cg_fit_state {
 /* What the answer asks of a ring in a bore of engine.bore [m]. */
 struct cg_fit_asked {
     double closure, spread, minimum_hot_gap; /* they add up to the need */
-    double at_least; /* asked for another reason than closing, or 0 */
-    double rule;     /* by the shop rule, with margin.second_factor */
-    double too_wide; /* margin.wide_factor times the largest of need, at_least
-                        and rule */
+    double at_least; /* what to file to for another reason than closing
+                        (shop rule, maker, gas), a multiple of the step, or 0 */
+    double too_wide; /* margin.wide_factor times the larger of need and
+                        at_least */
 };
 
 struct cg_fit {
@@ -63,8 +63,6 @@ struct cg_fit {
     double asked;          /* [m], as cg_fit_asks */
     double steps;          /* filing steps to take off, whole [1]; NaN */
     double take_off, then; /* [m], steps times the step; the gap after; NaN */
-    double rule_take_off;  /* [m], in whole steps too, to reach the shop rule
-                              where it asks for more; 0 where not; NaN */
 };
 
 struct cg_fitted_cylinder {

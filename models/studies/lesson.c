@@ -14,6 +14,8 @@ static struct cg_case at_boost(const struct cg_case *c, double boost)
 {
     struct cg_case at = *c;
     at.charge.boost = boost;
+    if (boost != c->charge.boost)
+        at.survive.duties = 0; /* shown for the duty asked for */
     if (boost > 0.0 && at.charge.charger == CG_CHARGER_NONE)
         at.charge.charger = CG_CHARGER_TURBINE;
     return at;

@@ -50,7 +50,9 @@ struct cg_ring_choice {
     const struct cg_material *material;
     const struct cg_face *face;
     bool own;            /* the case's own ring */
-    double cold_gap;     /* at the case's boost, rounded [m] */
+    double cold_gap;     /* needed at the case's boost, rounded [m] */
+    struct cg_ring_advice file_to; /* there */
+    char hardest[CG_NAME_LENGTH];  /* duty that it is needed in */
     bool no_gap;         /* that is wider than a case may give: unfit */
     double ring;         /* hottest mean temperature [K] */
     double coat_effect;  /* what the coat adds to the ring's hottest mean [K] */

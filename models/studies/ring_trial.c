@@ -143,7 +143,9 @@ enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
         status = coat_effect(&c, run, &choice->coat_effect, error);
     if (status == CG_OK) {
         const struct cg_extremes *e = &answer.extremes;
-        choice->cold_gap = answer.top.cold_gap;
+        choice->cold_gap = cg_answer_needed(&answer)->cold_gap;
+        choice->file_to = answer.file_to_top;
+        strcpy(choice->hardest, answer.duty[answer.hardest].name);
         choice->no_gap = answer.verdict.beyond;
         choice->ring = e->ring_top_max;
         choice->tension_left = cg_relaxation_left(

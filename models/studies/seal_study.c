@@ -24,8 +24,7 @@ static enum cg_status find_gaps(const struct cg_case *c,
             cg_answer_add_up(c, 0.0, answer);
     }
     if (status == CG_OK)
-        status = cg_answer_second(c, run, cg_answer_top_gap(answer), answer,
-                                  error);
+        status = cg_answer_second(c, run, answer, error);
     if (status != CG_OK)
         return status;
     study->gap[0] = answer->verdict.gap;

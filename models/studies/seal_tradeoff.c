@@ -66,8 +66,10 @@ enum cg_status cg_seal_tradeoff(const struct cg_case *c, double least,
         set_point(seal, &answer, c->margin.residual, ratio,
                   &tradeoff->point[i]);
     }
-    if (status == CG_OK)
+    if (status == CG_OK) {
         tradeoff->safe_gap = answer.top.cold_gap;
+        tradeoff->file_to = answer.file_to_top.file_to;
+    }
     cg_seal_free(seal);
     cg_duty_run_free(run);
     return status;

@@ -20,7 +20,10 @@ struct cg_tradeoff_point {
 
 struct cg_tradeoff {
     double boost;         /* gauge [Pa] */
-    double safe_gap;      /* smallest safe cold gap at that boost [m] */
+    double safe_gap;      /* smallest safe cold gap in the duty asked for at
+                             that boost [m] */
+    double file_to;       /* over all duties, with rule and maker's minimum
+                             [m]; NaN: no gap will do */
     struct cg_tradeoff_point point[CG_TRADEOFF_POINTS];
 };
 

@@ -81,7 +81,7 @@ enum cg_status cg_command_lesson(const struct cg_options *options,
     free(sheet);
     if (status != CG_OK)
         return status;
-    if (!lesson.answer.verdict.safe) {
+    if (lesson.answer.verdict.fits != CG_FITS) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }

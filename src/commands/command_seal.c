@@ -60,7 +60,7 @@ enum cg_status cg_command_seal(const struct cg_options *options,
         status = write_outputs(options, study, error);
     if (status == CG_OK && cg_outputs_talk(options))
         printf("\nComputed in %.0f ms.\n", seconds * 1e3);
-    if (status == CG_OK && (!study->answer.verdict.safe ||
+    if (status == CG_OK && (study->answer.verdict.fits != CG_FITS ||
                             study->answer.second_verdict.beyond)) {
         error->text[0] = '\0'; /* the screen has said it */
         status = CG_NOT_SAFE;

@@ -1,5 +1,3 @@
-#include <math.h>
-
 #include "options.h"
 #include "outputs.h"
 #include "plain_text.h"
@@ -10,27 +8,10 @@
 
 #define TABLES "sheet.dat sheet.csv"
 
-/* The widest top gap that will stay in the engine: the second gaps go with it.
- * One that is too wide is to be replaced, and asks for nothing. */
-static double widest_top(const struct cg_case *c,
-                         const struct cg_answer *answer,
-                         const struct cg_gauged *gauged)
-{
-    double widest = answer->top.cold_gap;
-    double most = c->margin.wide_factor * fmax(widest, answer->shop_rule);
-    for (int i = 0; i < gauged->cylinders; i++) {
-        double gap = gauged->cylinder[i].gap[0];
-        if (gap > widest && gap <= most) /* NaN: not measured */
-            widest = gap;
-    }
-    return widest;
-}
-
 /* The answer for the engine of the config, with samples where asked for. */
 static enum cg_status find_answer(const struct cg_options *options,
                                   const struct cg_case *c,
                                   struct cg_duty_run *run,
-                                  const struct cg_gauged *gauged,
                                   struct cg_answer *answer,
                                   struct cg_error *error)
 {
@@ -45,8 +26,7 @@ static enum cg_status find_answer(const struct cg_options *options,
             status = cg_sampling_run(options, work, answer, error);
     }
     if (status == CG_OK)
-        status = cg_answer_second(c, run, widest_top(c, answer, gauged), answer,
-                                  error);
+        status = cg_answer_second(c, run, answer, error);
     cg_confidence_free(work);
     return status;
 }
@@ -58,8 +38,7 @@ static enum cg_status find(const struct cg_options *options,
     struct cg_duty_run *run = NULL;
     enum cg_status status = cg_duty_run_create(&sheet->c, &run, error);
     if (status == CG_OK)
-        status = find_answer(options, &sheet->c, run, &sheet->gauged,
-                             &sheet->answer, error);
+        status = find_answer(options, &sheet->c, run, &sheet->answer, error);
     if (status == CG_OK) {
         cg_fitting_find(&sheet->c, &sheet->answer, &sheet->gauged,
                         &sheet->fitting);
@@ -121,6 +100,7 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
     if (status != CG_OK)
         return status;
     if (sheet.fitting.count[CG_FIT_TOO_SMALL] > 0 ||
+        sheet.fitting.count[CG_FIT_FILE] > 0 ||
         sheet.answer.verdict.beyond || sheet.answer.second_verdict.beyond) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;

@@ -70,7 +70,8 @@ static enum cg_status check_range(const struct cg_answer *answer,
     return cg_error_set(error, CG_NOT_SAFE, "%s ring: %s",
                         top ? "top" : "second",
                         cg_say_beyond(verdict,
-                                      top ? &answer->top : &answer->second,
+                                      top ? cg_answer_needed(answer)
+                                          : &answer->second,
                                       false)
                             .text);
 }
@@ -102,8 +103,7 @@ static void compute_row(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error);
     if (status == CG_OK)
-        status = cg_answer_second(&c, run, cg_answer_top_gap(&answer), &answer,
-                                  &error);
+        status = cg_answer_second(&c, run, &answer, &error);
     cg_duty_run_free(run);
     if (status == CG_OK)
         status = check_range(&answer, &error);

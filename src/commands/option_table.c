@@ -1,6 +1,7 @@
 #include "option_table.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -40,6 +41,21 @@ static enum cg_status store_set(struct cg_options *options,
                             CG_OPTION_REPEATS);
     options->set[options->sets++] = argument;
     return CG_OK;
+}
+
+/* One duty alone: no other need be survived. */
+static enum cg_status store_duty(struct cg_options *options,
+                                 const char *argument, struct cg_error *error)
+{
+    int length = snprintf(options->duty, sizeof options->duty,
+                          CG_DUTY_SET "%s", argument);
+    if (argument[0] == '\0' || length >= (int)sizeof options->duty)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--duty %.40s: the name of a duty is allowed, see "
+                            "configs/duties",
+                            argument);
+    enum cg_status status = store_set(options, CG_ALONE_SET, error);
+    return status == CG_OK ? store_set(options, options->duty, error) : status;
 }
 
 static enum cg_status store_units(struct cg_options *options,
@@ -289,6 +305,8 @@ static const struct cg_option all_options[] = {
      store_report},
     {"set", 0, "PATH=VALUE",
      "change one setting; may be repeated", store_set},
+    {"duty", 0, "NAME",
+     "look at this duty alone, not at all that must be survived", store_duty},
     {"vary", 0, "PATH=RANGE",
      "FROM:TO:STEP or a,b,c; again for a grid", store_vary},
     {"part", 0, "K/N", "compute block K of N, for job arrays", store_part},
@@ -325,24 +343,24 @@ static const struct cg_option all_options[] = {
 
 static const struct cg_command_row all_commands[] = {
     {"find", "the gap to file to for the duty in CONFIG, with its reasons",
-     cg_command_find, true, "out report set samples seed threads units json brief quiet"},
+     cg_command_find, true, "out report set duty samples seed threads units json brief quiet"},
     {"sweep", "the same over one or more varied settings, a full grid",
-     cg_command_sweep, true, "vary out report set part resume threads json brief quiet"},
+     cg_command_sweep, true, "vary out report set duty part resume threads json brief quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
-     cg_command_ceiling, true, "gap set units json brief quiet"},
+     cg_command_ceiling, true, "gap set duty units json brief quiet"},
     {"seal", "what the gaps leak, the second gap, and what gas ports do",
-     cg_command_seal, true, "out report set units json brief quiet"},
+     cg_command_seal, true, "out report set duty units json brief quiet"},
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",
      cg_command_sheet, true,
-     "measured out report set samples seed threads units json brief quiet"},
+     "measured out report set duty samples seed threads units json brief quiet"},
     {"finish", "the bore's finish: its figures, and oil held against fuel",
      cg_command_finish, true,
      "profile spacing filter cutoff simulate seed out report set units "
      "json brief quiet"},
     {"rings", "ring materials, faces and piston alloys for this duty, ranked",
-     cg_command_rings, true, "out report set threads units json brief quiet"},
+     cg_command_rings, true, "out report set duty threads units json brief quiet"},
     {"lesson", "why the gap must grow with heat, step by step by hand",
-     cg_command_lesson, true, "level answers out report set units json brief quiet"},
+     cg_command_lesson, true, "level answers out report set duty units json brief quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units json brief quiet"},
     {"template", "a commented config to start from, every setting in it",

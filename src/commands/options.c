@@ -136,14 +136,28 @@ static bool asks_help(const char *word)
     return strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0;
 }
 
+struct cg_set_told cg_set_told(const struct cg_options *options, size_t i)
+{
+    struct cg_set_told told = {"--set", options->set[i]};
+    if (told.value == options->duty)
+        told = (struct cg_set_told){"--duty", told.value + strlen(CG_DUTY_SET)};
+    else if (i + 1 < options->sets && options->set[i + 1] == options->duty)
+        told.value = NULL; /* a part of --duty */
+    return told;
+}
+
 /* Which engine an answer is of: its config, and what --set made of it. */
 static void tell_case(struct cg_options *options)
 {
-    size_t capacity = sizeof options->told, used = 0;
-    for (size_t i = 0; i <= options->sets && used < capacity; i++)
-        used += (size_t)snprintf(options->told + used, capacity - used, "%s%s",
-                                 i > 0 ? " --set " : "",
-                                 i > 0 ? options->set[i - 1] : options->config);
+    size_t capacity = sizeof options->told;
+    size_t used =
+        (size_t)snprintf(options->told, capacity, "%s", options->config);
+    for (size_t i = 0; i < options->sets && used < capacity; i++) {
+        struct cg_set_told told = cg_set_told(options, i);
+        if (told.value != NULL)
+            used += (size_t)snprintf(options->told + used, capacity - used,
+                                     " %s %s", told.option, told.value);
+    }
     if (used >= capacity)
         strcpy(options->told + capacity - 4, "...");
     cg_plain_make(options->told); /* a head is one line */

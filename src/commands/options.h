@@ -8,7 +8,7 @@
 
 #include "status.h"
 
-enum { CG_OPTION_REPEATS = 64, CG_TOLD_LENGTH = 512 };
+enum { CG_OPTION_REPEATS = 64, CG_TOLD_LENGTH = 512, CG_DUTY_LENGTH = 80 };
 
 struct cg_options {
     const char *config;     /* path of the config file; NULL for template */
@@ -16,6 +16,7 @@ struct cg_options {
     const char *report;     /* --report FILE.html; NULL: none */
     const char *set[CG_OPTION_REPEATS]; /* --set PATH=VALUE, in order */
     size_t sets;
+    char duty[CG_DUTY_LENGTH]; /* --duty NAME as --set duty.name; "": not given */
     char told[CG_TOLD_LENGTH]; /* config and what --set changes, for the heads
                                   of screens and tables; cut short by "..." */
     const char *vary[CG_OPTION_REPEATS]; /* --vary, in order */
@@ -38,6 +39,16 @@ struct cg_options {
     bool json;              /* --json */
     bool quiet;             /* --brief, --quiet */
 };
+
+/* What --duty NAME sets, NAME behind the second. */
+#define CG_ALONE_SET "margin.duties="
+#define CG_DUTY_SET "duty.name="
+
+/* How options->set[i] was given; value NULL: not by itself. */
+struct cg_set_told {
+    const char *option, *value;
+};
+struct cg_set_told cg_set_told(const struct cg_options *options, size_t i);
 
 /* A command is one file src/command_NAME.c with one function. */
 typedef enum cg_status (*cg_command)(const struct cg_options *options,

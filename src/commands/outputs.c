@@ -83,8 +83,10 @@ static void write_run(const struct cg_options *options, const char *command,
     add(run, "--simulate", options->simulate);
     for (size_t i = 0; i < options->varies; i++)
         add(run, "--vary", options->vary[i]);
-    for (size_t i = 0; i < options->sets; i++)
-        add(run, "--set", options->set[i]);
+    for (size_t i = 0; i < options->sets; i++) {
+        struct cg_set_told told = cg_set_told(options, i);
+        add(run, told.option, told.value);
+    }
     add(run, "--level", options->level);
     add(run, "--answers", options->answers ? "" : NULL);
     snprintf(number, sizeof number, "%zu", options->samples);

@@ -138,6 +138,9 @@ static enum cg_status read_parts(struct cg_reader *reader,
     enum cg_status status = cg_duty_read(reader, error);
     if (status != CG_OK)
         return status;
+    status = cg_survive_read(reader, error);
+    if (status != CG_OK)
+        return status;
     check_fuel(reader); /* the octane is that of the fuel */
     (void)cg_case_complete(reader->c); /* what is missing has been told */
     check_correlation(reader);

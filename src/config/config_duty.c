@@ -223,6 +223,14 @@ static void rename_own(struct cg_duty_case *duty)
     strcpy(duty->name, name);
 }
 
+/* Whether --set names the duty that the file's own segments are. */
+static bool names_own(const struct cg_reader *reader)
+{
+    const char *name = "own";
+    (void)config_lookup_string(&reader->file.config, "duty.name", &name);
+    return strcmp(reader->c->duty.name, name) == 0;
+}
+
 enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
 {
     struct cg_duty_case *duty = &reader->c->duty;
@@ -236,7 +244,8 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
     for (size_t i = 0; i < names.count; i++)
         shipped = shipped || strcmp(names.name[i], duty->name) == 0;
     /* A duty asked for by --set replaces the segments of the file. */
-    if (own != NULL && !(named->given && named->where.file == NULL)) {
+    if (own != NULL && (!(named->given && named->where.file == NULL) ||
+                        names_own(reader))) {
         if (!named->given)
             strcpy(duty->name, "own");
         else if (shipped)
@@ -255,15 +264,18 @@ enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
                              struct cg_duty_case *duty,
                              struct cg_error *error)
 {
-    struct cg_case c = *reader->c;
+    struct cg_case c = *reader->c, fresh;
     struct cg_reader other = {.problems = reader->problems, .c = &c};
     size_t settings;
     (void)cg_settings(&settings);
     other.origin = calloc(settings, sizeof other.origin[0]);
     if (other.origin == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    cg_case_begin(&fresh);
+    c.duty = fresh.duty;
     snprintf(c.duty.name, sizeof c.duty.name, "%s", name);
     enum cg_status status = read_shipped(&other, error);
+    (void)cg_case_complete(&c);
     if (status == CG_OK)
         *duty = c.duty;
     cg_config_file_close(&other.duty);

@@ -38,6 +38,7 @@ struct cg_value {
     double number;
     const char *text;
     bool truth;
+    const config_setting_t *list; /* an array or a list; else NULL */
     const char *what; /* "a number", "text", ..., for trouble */
 };
 
@@ -73,6 +74,10 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error);
 enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
                              struct cg_duty_case *duty,
                              struct cg_error *error);
+/* Reads the duties that margin.duties names into the case's `survive`; the one
+ * asked for is not taken twice.  CG_FILE: the shipped duties cannot be read. */
+enum cg_status cg_survive_read(struct cg_reader *reader,
+                               struct cg_error *error);
 void cg_segments_read(struct cg_reader *reader,
                       const struct cg_config_file *file,
                       const config_setting_t *segments);

@@ -172,6 +172,7 @@ static struct cg_value value_of_text(const struct cg_setting *setting,
         break;
     case CG_CHOICE:
     case CG_NAME:
+    case CG_WORDS:
         break;
     }
     return value;

@@ -40,10 +40,12 @@ struct cg_value cg_value_of(const config_setting_t *setting)
     case CONFIG_TYPE_ARRAY:
         value.kind = CG_VALUE_OTHER;
         value.what = "an array [ ]";
+        value.list = setting;
         break;
     default:
         value.kind = CG_VALUE_OTHER;
         value.what = "a list ( )";
+        value.list = setting;
         break;
     }
     return value;
@@ -165,6 +167,41 @@ static void store_name(const struct place *place, const struct cg_value *value)
     }
 }
 
+/* One word more behind those before it; false: no room, or no text. */
+static bool add_word(const char *word, char words[CG_WORDS_LENGTH])
+{
+    size_t used = strlen(words), length = word != NULL ? strlen(word) : 0;
+    if (length == 0 || used + length + 2 > CG_WORDS_LENGTH)
+        return false;
+    if (used > 0)
+        words[used++] = ' ';
+    memcpy(words + used, word, length + 1);
+    return true;
+}
+
+/* A list of names, or one text with blanks or commas between them. */
+static void store_words(const struct place *place,
+                        const struct cg_value *value)
+{
+    const char *must = "a list of names, [\"a\", \"b\"]";
+    char words[CG_WORDS_LENGTH] = "";
+    bool fits = value->list != NULL || (value->kind == CG_VALUE_TEXT &&
+                                        strlen(value->text) < sizeof words);
+    if (fits && value->list == NULL)
+        strcpy(words, value->text);
+    int count = value->list != NULL ? config_setting_length(value->list) : 0;
+    for (int i = 0; i < count && fits; i++)
+        fits = add_word(config_setting_get_string_elem(value->list, i), words);
+    for (char *at = words; *at != '\0'; at++)
+        if (*at == ',')
+            *at = ' ';
+    if (fits)
+        memcpy((char *)place->reader->c + place->key->setting->offset, words,
+               sizeof words);
+    else
+        type_trouble(place, must, value);
+}
+
 static void store(const struct place *place, const struct cg_value *value)
 {
     switch (place->key->setting->kind) {
@@ -184,6 +221,9 @@ static void store(const struct place *place, const struct cg_value *value)
         break;
     case CG_NAME:
         store_name(place, value);
+        break;
+    case CG_WORDS:
+        store_words(place, value);
         break;
     }
 }

@@ -34,6 +34,22 @@ static double likely_value(const struct cg_setting *setting,
            c->engine.bore;
 }
 
+/* Words as a list of a config: ["a", "b"]. */
+static void write_list(const char *words, char *text, size_t size)
+{
+    size_t used = (size_t)snprintf(text, size, "[");
+    for (; *words != '\0'; words += strspn(words, " ")) {
+        size_t length = strcspn(words, " ");
+        if (used < size)
+            used += (size_t)snprintf(text + used, size - used, "%s\"%.*s\"",
+                                     text[used - 1] == '[' ? "" : ", ",
+                                     (int)length, words);
+        words += length;
+    }
+    if (used < size)
+        snprintf(text + used, size - used, "]");
+}
+
 void cg_setting_value_text(const struct cg_setting *setting,
                            const struct cg_case *c, bool inch, char *text,
                            size_t size)
@@ -61,6 +77,9 @@ void cg_setting_value_text(const struct cg_setting *setting,
         break;
     case CG_NAME:
         snprintf(text, size, "\"%s\"", (const char *)c + setting->offset);
+        break;
+    case CG_WORDS:
+        write_list((const char *)c + setting->offset, text, size);
         break;
     }
 }
@@ -126,6 +145,9 @@ void cg_setting_band_text(const struct cg_setting *setting, bool inch,
     case CG_NAME:
         write_names(setting, text, size);
         break;
+    case CG_WORDS:
+        snprintf(text, size, "files of configs/duties");
+        break;
     }
 }
 
@@ -133,7 +155,7 @@ void cg_setting_default_text(const struct cg_setting *setting, bool inch,
                              char *text, size_t size)
 {
     struct cg_case plain;
-    char value[64];
+    char value[CG_WORDS_LENGTH + 32];
     switch (setting->rule) {
     case CG_REQUIRED:
         snprintf(text, size, "required");

@@ -110,7 +110,8 @@ static void print_values(const struct cg_setting *setting)
     struct cg_data_names duties = {.count = 0};
     if (setting->kind == CG_SWITCH)
         strcpy(words, "true false");
-    else if (strcmp(setting->path, "duty.name") == 0)
+    else if (strcmp(setting->path, "duty.name") == 0 ||
+             strcmp(setting->path, "margin.duties") == 0)
         (void)cg_data_list("duties", &duties, NULL);
     else if (setting->kind == CG_CHOICE ||
              strcmp(setting->path, "fuel.name") == 0 ||

@@ -33,20 +33,9 @@ static void tell_ceiling(struct cg_report *report, const struct cg_ceiling *at)
             cg_quantity(CG_SHOW_BOOST, floor_shown(at->boost, inch)));
 }
 
-/* The target is the boost that the config has. */
-static void tell_target(struct cg_report *report, const struct cg_case *c,
-                        const struct cg_ceiling *at)
+/* When it goes wrong, of a gap below the need. */
+static void tell_touch(struct cg_report *report, const struct cg_ceiling *at)
 {
-    bool inch = cg_report_inch(report), enough = at->need_at_target <= at->gap;
-    cg_report_verdict(report, enough,
-                      "Your gap of %s is %s at the config's "
-                      "boost of %s; the gap needed is %s.",
-                      cg_show_gap(at->gap, inch).text,
-                      enough ? "enough" : "TOO SMALL",
-                      cg_show_boost(c->charge.boost, inch).text,
-                      cg_show_gap_up(at->need_at_target, inch).text);
-    if (enough)
-        return;
     if (!isnan(at->touch_time))
         cg_report_say(report,
                       "By the middle estimate the ends touch %.1f s into the "
@@ -63,18 +52,21 @@ static void tell_target(struct cg_report *report, const struct cg_case *c,
                       "the uncertainty allowance is what is missing.");
 }
 
-static void tell_rule(struct cg_report *report, const struct cg_case *c,
-                      const struct cg_ceiling *at)
+/* The target is the boost that the config has. */
+static void tell_target(struct cg_report *report, const struct cg_case *c,
+                        const struct cg_ceiling *at)
 {
-    double rule = cg_shop_rule(c->engine.bore, at->boost);
-    if (at->never_enough || at->always_enough)
-        return;
-    cg_report_row(report, "shop_rule", "Shop rule at the ceiling",
-                  cg_quantity(CG_SHOW_GAP_ASKED, rule));
-    cg_report_remark(report, "common practice, no source");
-    if (at->gap < rule)
-        cg_report_note(report, "the gap is below the shop rule: %s",
-                       cg_say_file_to_larger());
+    bool inch = cg_report_inch(report);
+    const struct cg_ceiling_point *target = &at->at_target;
+    enum cg_fits fits =
+        cg_advice_fits(at->gap, target->need, target->file_to.at_least);
+    cg_report_verdict(report, fits == CG_FITS,
+                      "Your gap of %s %s at the config's boost of %s.",
+                      cg_show_gap(at->gap, inch).text,
+                      cg_say_fits(fits, target->file_to.from),
+                      cg_show_boost(c->charge.boost, inch).text);
+    if (fits == CG_FITS_NOT)
+        tell_touch(report, at);
 }
 
 /* What the figure rests on: boost is limited by more than the ring. */
@@ -107,10 +99,15 @@ void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,
                        const struct cg_ceiling *at)
 {
     tell_ceiling(report, at);
+    cg_report_row(report, "file_to_top", "File to, at the config's boost",
+                  cg_quantity(CG_SHOW_GAP_ASKED, at->at_target.file_to.file_to));
+    cg_report_remark(report, "%s",
+                     cg_say_from(&at->at_target.file_to, at->at_target.need,
+                                 at->at_target.hardest, cg_report_inch(report))
+                         .text);
     tell_target(report, c, at);
-    tell_rule(report, c, at);
     if (!at->rises)
-        cg_report_note(report, "the gap needed does not rise all the way with "
+        cg_report_note(report, "what to file to does not rise all the way with "
                                "boost; this is the lowest crossing.");
     cg_report_first_part_ends(report);
     cg_report_section(report, "What it is for");
@@ -119,10 +116,12 @@ void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,
     cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
     cg_report_row(report, "risk", "Risk",
                   cg_quantity(CG_SHOW_NUMBER, c->margin.risk));
+    cg_report_row(report, "file_to_at_none", "File to, without boost",
+                  cg_quantity(CG_SHOW_GAP_ASKED, at->at_none.file_to.at_least));
     cg_report_row(report, "needed_at_none", "Gap needed without boost",
-                  cg_quantity(CG_SHOW_GAP_ASKED, at->need_at_none));
+                  cg_quantity(CG_SHOW_GAP_ASKED, at->at_none.need));
     cg_report_row(report, "needed_at_target",
                   "Gap needed at the config's boost",
-                  cg_quantity(CG_SHOW_GAP_ASKED, at->need_at_target));
+                  cg_quantity(CG_SHOW_GAP_ASKED, at->at_target.need));
     tell_limits(report, c);
 }

@@ -1,7 +1,5 @@
 #include "report_find.h"
 
-#include <string.h>
-
 #include "report_find_parts.h"
 #include "report_second.h"
 #include "say_common.h"
@@ -15,6 +13,9 @@ static void tell_keys(struct cg_report *report, const struct cg_case *c,
     for (size_t i = 0; i < count; i++)
         cg_report_key(report, keys[i].key, keys[i].get(c, answer),
                       keys[i].unit);
+    const struct cg_summary_word *words = cg_summary_words(&count);
+    for (size_t i = 0; i < count; i++)
+        cg_report_key_word(report, words[i].key, words[i].get(answer));
 }
 
 static const char *seat_text(enum cg_seat seat)
@@ -75,23 +76,6 @@ static void tell_second(struct cg_report *report, const struct cg_case *c,
     cg_report_second(report, c, answer);
 }
 
-/* A duty is only as hard as it is long, and none is as hard as all. */
-static void tell_duties(struct cg_report *report, const struct cg_case *c,
-                        const struct cg_answer *answer)
-{
-    cg_report_section(report, "Other duties");
-    cg_report_row(report, "closure_top_here", "Closure in this duty",
-                  cg_quantity(CG_SHOW_GAP, answer->top.closure));
-    cg_report_row(report, "closure_top_settled", "Settled at rated full load",
-                  cg_quantity(CG_SHOW_GAP, answer->settled_closure));
-    if (strcmp(c->duty.name, "settled") != 0)
-        cg_report_say(report, "--set duty.name=settled tells the gap for an "
-                              "engine held at rated full load.");
-    if (strcmp(c->duty.name, "cold_start_abuse") != 0)
-        cg_report_say(report, "--set duty.name=cold_start_abuse tells the gap "
-                              "for hard driving before the engine is warm.");
-}
-
 void cg_report_find(struct cg_report *report, const struct cg_updated_case *updated,
                     const struct cg_answer *answer,
                     const struct cg_answer *without)
@@ -106,7 +90,6 @@ void cg_report_find(struct cg_report *report, const struct cg_updated_case *upda
     cg_report_find_evidence(report, updated, without);
     tell_second(report, c, answer);
     cg_report_find_piston(report, c, answer);
-    tell_duties(report, c, answer);
     tell_engine(report, c, answer);
     cg_report_section(report, "What this leaves out");
     cg_report_say(report, "%s", cg_say_left_out());

@@ -23,6 +23,7 @@ static void tell_temperatures(struct cg_report *report,
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         cg_report_row(report, rows[i].key, rows[i].label,
                       cg_quantity(CG_SHOW_TEMPERATURE, rows[i].kelvin));
+    cg_report_find_limits(report, e);
     cg_report_figure(report, "temperatures", "Temperatures over the duty",
                      "Six curves over %.4g s: crown, top groove, bore where "
                      "the top ring turns, top ring, second ring, low bore.",

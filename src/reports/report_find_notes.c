@@ -15,13 +15,10 @@ static void note_duty(struct cg_report *report, const struct cg_case *c,
         cg_report_note(report, "the gap is still closing when the duty ends; a "
                                "longer one needs more.");
     if (!isnan(e->boiling_time))
-        cg_report_note(
-            report,
-            "the coolant starts to boil at the bore wall at %.1f s (%s). That "
-            "cools the bore more at first and tightens the gap; the model "
-            "leaves it out.",
-            e->boiling_time,
-            cg_show_temperature(e->boiling_point, cg_report_inch(report)).text);
+        cg_report_note(report,
+                       "coolant boils at the bore wall from %.1f s on; that is left "
+                       "out.",
+                       e->boiling_time);
 }
 
 /* The cap is passed, or the user's own rule of retard does not do. */
@@ -59,6 +56,48 @@ static void note_declared_knock(struct cg_report *report,
                        most, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
 }
 
+static void note_surfaces(struct cg_report *report,
+                          const struct cg_extremes *e)
+{
+    bool crown = e->crown_max > CROWN_LIMIT, bore = e->liner_top_max > BORE_LIMIT;
+    bool inch = cg_report_inch(report);
+    struct cg_text crown_limit = cg_show_temperature(CROWN_LIMIT, inch);
+    struct cg_text bore_limit = cg_show_temperature(BORE_LIMIT, inch);
+    if (crown && bore)
+        cg_report_note(report,
+                       "the crown passes %s, the bore %s where the top ring "
+                       "turns.",
+                       crown_limit.text, bore_limit.text);
+    else if (crown)
+        cg_report_note(report, "the crown passes %s, the usual limit for "
+                               "aluminium.",
+                       crown_limit.text);
+    else if (bore)
+        cg_report_note(report, "the bore passes %s where the top ring turns: "
+                               "its oil begins to fail.",
+                       bore_limit.text);
+}
+
+void cg_report_find_limits(struct cg_report *report,
+                           const struct cg_extremes *e)
+{
+    bool inch = cg_report_inch(report);
+    if (e->crown_max > CROWN_LIMIT || e->liner_top_max > BORE_LIMIT)
+        cg_report_say(report,
+                      "Usual limits: %s for an aluminium crown, %s for the "
+                      "bore, whose oil begins to fail there (Heywood 1988, "
+                      "sec. 12.1).",
+                      cg_show_temperature(CROWN_LIMIT, inch).text,
+                      cg_show_temperature(BORE_LIMIT, inch).text);
+    if (!isnan(e->boiling_time))
+        cg_report_say(report,
+                      "The coolant starts to boil at the bore wall at %.1f s "
+                      "(%s). That cools the bore more at first and tightens "
+                      "the gap.",
+                      e->boiling_time,
+                      cg_show_temperature(e->boiling_point, inch).text);
+}
+
 void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
                           const struct cg_answer *answer)
 {
@@ -77,14 +116,5 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
         cg_report_note(
             report, "the top groove passes %s, where piston alloy %s softens.",
             cg_show_temperature(alloy->hot_limit, inch).text, alloy->name);
-    if (e->crown_max > CROWN_LIMIT)
-        cg_report_note(report,
-                       "the crown passes %s, the usual limit for aluminium "
-                       "(Heywood 1988, sec. 12.1).",
-                       cg_show_temperature(CROWN_LIMIT, inch).text);
-    if (e->liner_top_max > BORE_LIMIT)
-        cg_report_note(report,
-                       "the bore passes %s where the top ring turns: its oil "
-                       "begins to fail there (Heywood 1988, sec. 12.1).",
-                       cg_show_temperature(BORE_LIMIT, inch).text);
+    note_surfaces(report, e);
 }

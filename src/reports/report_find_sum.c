@@ -10,8 +10,9 @@ static void tell_allowance(struct cg_report *report, const struct cg_case *c,
 {
     const struct cg_confidence *by = &answer->confidence;
     cg_report_row(report, "spread_top", "Uncertainty allowance",
-                  cg_quantity(CG_SHOW_GAP, answer->top.spread));
-    if (by->samples > 0 && answer->top.spread == by->sampled.spread)
+                  cg_quantity(CG_SHOW_GAP, cg_answer_needed(answer)->spread));
+    if (by->samples > 0 && answer->hardest == 0 &&
+        answer->top.spread == by->sampled.spread)
         cg_report_remark(report, "sampled, for a risk of %g", c->margin.risk);
     else
         cg_report_remark(report, "%.2f sigma, for a risk of %g",
@@ -23,7 +24,10 @@ static void tell_allowance(struct cg_report *report, const struct cg_case *c,
 static void tell_sum(struct cg_report *report, const struct cg_case *c,
                      const struct cg_answer *answer)
 {
-    const struct cg_gap_sum *sum = &answer->top;
+    const struct cg_gap_sum *sum = cg_answer_needed(answer);
+    if (answer->duties > 1)
+        cg_report_words(report, "hardest", "Hardest duty", "%s",
+                        answer->duty[answer->hardest].name);
     const double part[] = {sum->closure, sum->spread, sum->residual};
     cg_report_row(report, "closure_top", "Closure, middle estimate",
                   cg_quantity(CG_SHOW_GAP, sum->closure));
@@ -38,9 +42,10 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
     cg_report_row(report, "shop_rule", "Shop rule, this bore and boost",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
     cg_report_remark(report, "common practice, no source");
-    if (sum->cold_gap < answer->shop_rule * (1.0 - 1e-9))
-        cg_report_say(report, "The gap needed is below the shop rule: %s",
-                      cg_say_file_to_larger());
+    cg_report_row(report, "file_to", "File to",
+                  cg_quantity(CG_SHOW_GAP_ASKED, answer->file_to_top.file_to));
+    cg_report_remark(report, "the larger, until your own engine has shown "
+                             "better");
     if (answer->confidence.samples == 0)
         cg_report_say(
             report,
@@ -53,8 +58,11 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
 static void tell_instant(struct cg_report *report,
                          const struct cg_answer *answer)
 {
-    const struct cg_extremes *e = &answer->extremes;
-    cg_report_part(report, "The tightest instant");
+    const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
+    const struct cg_extremes *e = &hard->extremes;
+    cg_report_part(report, answer->duties > 1
+                               ? "The tightest instant, in the hardest duty"
+                               : "The tightest instant");
     cg_report_words(report, "tightest", "When", "%.2f s, %.0f rpm, %s",
                     e->time, e->speed * 60.0, cg_say_load(e->load).text);
     cg_report_row(report, "tightest_stroke", "Depth below the deck",
@@ -80,13 +88,18 @@ void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
 {
     cg_report_section(report, "How the gap comes about");
     tell_sum(report, c, answer);
-    cg_report_figure(report, "why", "Growth of ring and bore over the duty",
+    if (answer->duties > 1)
+        cg_report_figure(report, "duties", "The duties side by side",
+                         "For each duty a bar: closure, minimum hot gap and "
+                         "uncertainty allowance; a line at the gap to file "
+                         "to.");
+    cg_report_figure(report, "why", "Growth of ring and bore over the duty asked for",
                      "Two curves over %.4g s: what the ring has grown and what "
                      "the bore has given back. What lies between is the "
                      "closure.",
                      answer->duration);
     tell_instant(report, answer);
-    cg_report_figure(report, "hot_gap", "Gap left while hot, over the duty",
+    cg_report_figure(report, "hot_gap", "Gap left while hot, over the duty asked for",
                      "A curve that falls from the gap at the start to its "
                      "least, and a level line at the minimum hot gap.");
     cg_report_figure(report, "stroke", "Hot gap along the bore",

@@ -1,4 +1,3 @@
-#include "advice.h"
 #include "report_file_to.h"
 #include "report_lesson_parts.h"
 #include "say_common.h"
@@ -37,14 +36,11 @@ static void tell_warnings(struct cg_report *report,
 {
     const struct cg_answer *answer = &sheet->lesson->answer;
     const struct cg_verdict *verdict = &answer->verdict;
-    if (cg_advice_of(answer).from_top == CG_ADVICE_RULE)
-        cg_report_note(report, "the gap needed is below the shop rule: %s",
-                       cg_say_file_to_larger());
     if (verdict->given)
         cg_report_verdict(
-            report, verdict->safe, "Your gap of %s is %s for this duty.",
+            report, verdict->fits == CG_FITS, "Your gap of %s %s.",
             cg_show_gap(verdict->gap, cg_report_inch(report)).text,
-            verdict->safe ? "safe" : "TOO SMALL");
+            cg_say_fits(verdict->fits, answer->file_to_top.from));
     if (sheet->sum.left.result.value < 0.0)
         cg_report_note(report,
                        "held at full load until settled, a gap of %s "

@@ -104,13 +104,19 @@ void cg_lesson_tell_gap(struct cg_report *report,
                   "up to the filing step:",
                   sheet->c->duty.name, sheet->c->margin.risk);
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.gap));
-    cg_report_row(report, "cold_gap_top", "Gap needed",
+    cg_report_row(report, "cold_gap_top", "Gap needed in this duty",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->top.cold_gap));
+    if (answer->hardest > 0) {
+        cg_report_row(report, "cold_gap_hardest", "Gap needed in the hardest",
+                      cg_quantity(CG_SHOW_GAP_ASKED,
+                                  cg_answer_needed(answer)->cold_gap));
+        cg_report_remark(report, "%s", answer->duty[answer->hardest].name);
+    }
     cg_report_row(report, "shop_rule", "Shop rule",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
     cg_report_remark(report, "common practice, no source");
     if (!answer->verdict.beyond)
-        cg_report_say(report, "File the top ring to the larger of the two.");
+        cg_report_say(report, "File the top ring to the largest of them.");
 }
 
 void cg_lesson_tell_apart(struct cg_report *report,

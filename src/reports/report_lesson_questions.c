@@ -1,5 +1,4 @@
 /* The lesson's questions, with this engine's numbers, and their answers. */
-#include "advice.h"
 #include "report_lesson_parts.h"
 
 /* A question: asks, or when `answer` is set answers. */
@@ -131,9 +130,10 @@ static void ask_file(struct cg_report *report,
         return;
     }
     cg_lesson_sums(report, CG_SUMS(&off));
-    if (cg_advice_of(&sheet->lesson->answer).from_top == CG_ADVICE_RULE)
-        cg_report_say(report, "Then file on, up to the shop rule of step 11: "
-                              "it is larger.");
+    const struct cg_answer *of = &sheet->lesson->answer;
+    if (of->file_to_top.file_to > of->top.cold_gap * (1.0 + 1e-9))
+        cg_report_say(report, "Then file on, up to the largest gap of step "
+                              "11.");
 }
 
 static void ask_boost(struct cg_report *report,

@@ -49,20 +49,19 @@ static struct cg_text stops_at(const struct cg_ring_choice *ring,
 }
 
 /* The best, and the config's own. */
-static void tell_first(struct cg_report *report, const struct cg_case *c,
+static void tell_first(struct cg_report *report,
                        const struct cg_rings_answer *answer)
 {
-    double rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     bool inch = cg_report_inch(report);
     const struct cg_ring_choice *best = &answer->ring[0];
     tell_verdict(report, answer, 0);
     if (!best->no_gap) {
-        cg_report_answer(
-            report, "file_to_top", "With it, file to",
-            cg_quantity(CG_SHOW_GAP_ASKED, fmax(best->cold_gap, rule)));
-        cg_report_remark(report, "the model needs %s, the shop rule gives %s",
-                         cg_show_gap_up(best->cold_gap, inch).text,
-                         cg_show_gap_up(rule, inch).text);
+        cg_report_answer(report, "file_to_top", "With it, file to",
+                         cg_quantity(CG_SHOW_GAP_ASKED, best->file_to.file_to));
+        cg_report_remark(
+            report, "%s",
+            cg_say_from(&best->file_to, best->cold_gap, best->hardest, inch)
+                .text);
     }
     bool never = best->stops_fitting >= answer->reached;
     cg_report_answer(report, "stops_fitting",
@@ -81,20 +80,19 @@ static void tell_ranks(struct cg_report *report,
     static const struct cg_report_column columns[] = {
         {"ring", "Top ring, face", CG_SHOW_WORDS},
         {"verdict", "Verdict", CG_SHOW_WORDS},
-        {"cold_gap", "Gap", CG_SHOW_GAP_ASKED},
+        {"file_to", "File to", CG_SHOW_GAP_ASKED},
         {"stops_fitting", "Fits to", CG_SHOW_BOOST}};
     bool inch = cg_report_inch(report);
     cg_report_section(report, "Ranked");
     cg_report_table(report, "rings",
-                    "The best first. Gap: the gap needed by the model; the "
-                    "shop rule may be larger. Fits to: the boost from which it "
-                    "no longer fits.",
+                    "The best first. File to: over all duties, with the shop "
+                    "rule. Fits to: the boost from which it no longer fits.",
                     columns, sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < answer->rings; i++) {
         const struct cg_ring_choice *ring = &answer->ring[i];
         cg_report_cell_words(report, "%zu. %s", i + 1, name_of(ring).text);
         cg_report_cell_words(report, "%s", cg_ring_verdict_text(ring->verdict));
-        cg_report_cell(report, ring->cold_gap);
+        cg_report_cell(report, ring->file_to.file_to);
         if (ring->stops_fitting < answer->reached)
             cg_report_cell(report, ring->stops_fitting);
         else
@@ -209,7 +207,7 @@ static void tell_engine(struct cg_report *report, const struct cg_case *c,
 void cg_report_rings(struct cg_report *report, const struct cg_case *c,
                      const struct cg_rings_answer *answer)
 {
-    tell_first(report, c, answer);
+    tell_first(report, answer);
     cg_report_first_part_ends(report);
     tell_ranks(report, answer);
     tell_reasons(report, answer);

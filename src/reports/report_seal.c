@@ -10,19 +10,14 @@
 #include "show.h"
 
 /* Without an allowance there is nothing to file to. */
-static void tell_second(struct cg_report *report,
-                        const struct cg_seal_study *study)
+static void tell_file_to(struct cg_report *report,
+                         const struct cg_seal_study *study)
 {
     const struct cg_answer *answer = &study->answer;
-    if (study->whole || answer->second_verdict.beyond) {
-        cg_report_file_to_second(report, answer);
+    if (study->whole) {
+        cg_report_file_to(report, answer);
         return;
     }
-    cg_report_row(report, "needed_second", "Second ring, gap needed",
-                  cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
-    cg_report_remark(
-        report, "without uncertainty allowance; the shop rule gives %s",
-        cg_show_gap_up(answer->second_rule, cg_report_inch(report)).text);
     cg_report_note(report, "with both gaps given, no uncertainty allowance is "
                            "worked out for either ring: file to what find "
                            "says.");
@@ -35,14 +30,13 @@ static void tell_first(struct cg_report *report,
     const struct cg_verdict *verdict = &answer->verdict;
     const struct cg_seal_answer *at = &study->at_rated;
     bool inch = cg_report_inch(report);
-    if (verdict->beyond)
-        cg_report_verdict(report, false, "Top ring: %s.",
-                          cg_say_beyond(verdict, &answer->top, inch).text);
-    else if (!verdict->safe)
-        cg_report_verdict(report, false,
-                          "This top gap is TOO SMALL for the duty: the gap "
-                          "needed is %s.",
-                          cg_show_gap_up(verdict->need, inch).text);
+    tell_file_to(report, study);
+    if (!verdict->beyond && verdict->fits != CG_FITS)
+        cg_report_verdict(
+            report, false, "This top gap %s: the gap needed is %s, file to %s.",
+            cg_say_fits(verdict->fits, answer->file_to_top.from),
+            cg_show_gap_up(verdict->need, inch).text,
+            cg_show_gap_up(answer->file_to_top.file_to, inch).text);
     cg_report_answer(report, "blow_by", "Blow-by",
                      cg_quantity(CG_SHOW_LEAK, at->blow_by));
     cg_report_remark(
@@ -52,7 +46,6 @@ static void tell_first(struct cg_report *report,
         at->blow_by_share * 100.0,
         cg_show_gap_of(study->gap[0], study->given[0], inch).text,
         cg_show_gap_of(study->gap[1], study->given[1], inch).text);
-    tell_second(report, study);
     if (!(at->hot_gap[0] > 0.0))
         cg_report_note(report, "settled at this load the top ring's ends "
                                "touch; its gap counts as shut.");
@@ -72,7 +65,7 @@ static void tell_gap(struct cg_report *report,
         cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED, study->gap[k]));
     cg_report_remark(report, given ? "yours"
                              : k == 0 || !study->given[0]
-                                 ? "the gap needed, by find"
+                                 ? "what find says to file to"
                                  : "worked out for your top "
                                    "gap");
     cg_report_row(report, hot_key[k], hot[k],
@@ -112,7 +105,7 @@ static void tell_price(struct cg_report *report,
                      "Against the cold gap, for each boost: the chance of less "
                      "than the minimum hot gap falls from near 100 %% to none, "
                      "and blow-by rises; marks at the foot are the gaps "
-                     "needed.");
+                     "to file to.");
 }
 
 static void tell_port(struct cg_report *report,

@@ -27,8 +27,9 @@ static void tell_reason(struct cg_report *report, const struct cg_case *c,
     case CG_SECOND_BEST:
         cg_report_say(report,
                       "No gap up to %.1f times the top gap keeps the top ring "
-                      "seated to %.0f deg after TDC firing at full load and "
-                      "%.0f rpm; this one keeps it seated to %.0f deg.",
+                      "seated a degree past %.0f deg after TDC firing at full "
+                      "load and %.0f rpm; this one keeps it seated to %.0f "
+                      "deg.",
                       CG_SECOND_MOST, wanted, rpm, s->unseat_deg);
         break;
     case CG_SECOND_LIMITED:
@@ -54,19 +55,22 @@ void cg_report_second(struct cg_report *report, const struct cg_case *c,
                       const struct cg_answer *answer)
 {
     bool inch = cg_report_inch(report);
-    bool given = answer->verdict.given && answer->verdict.safe;
-    double top = answer->seating.gap > 0.0 ? answer->seating.top
-                                           : cg_answer_top_gap(answer);
+    bool given = answer->verdict.given && answer->verdict.fits == CG_FITS;
     if (answer->second_verdict.beyond) {
         cg_report_verdict(
             report, false, "Second ring: %s.",
             cg_say_beyond(&answer->second_verdict, &answer->second, inch).text);
         return;
     }
+    bool gas = answer->second_reason == CG_SECOND_SEATING ||
+               answer->second_reason == CG_SECOND_BEST;
     cg_report_row(report, "needed_second", "Gap needed, second ring",
-                  cg_quantity(CG_SHOW_GAP_ASKED, answer->second.cold_gap));
+                  cg_quantity(CG_SHOW_GAP_ASKED,
+                              gas ? answer->second.cold_gap
+                                  : answer->second_verdict.need));
     cg_report_row(report, "second_for_top", "For a top gap of",
-                  cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED, top));
+                  cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED,
+                              answer->second_rule_top));
     cg_report_row(report, "second_rule", "Shop rule, second ring",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->second_rule));
     cg_report_remark(report,

@@ -27,10 +27,11 @@ static void tell_count(struct cg_report *report, const struct cg_sheet *sheet)
                      used > 0 ? ", " : "", count[order[i]], are[order[i]]);
         cg_report_key(report, cg_fit_word(order[i]), count[order[i]], "1");
     }
-    cg_report_verdict(report, count[CG_FIT_TOO_SMALL] == 0, "%s: %s.",
-                      count[CG_FIT_TOO_SMALL] > 0
-                          ? "NOT SAFE for this duty"
-                          : "No ring measured is too small",
+    bool small = count[CG_FIT_TOO_SMALL] > 0, file = count[CG_FIT_FILE] > 0;
+    cg_report_verdict(report, !small && !file, "%s: %s.",
+                      small  ? "NOT SAFE"
+                      : file ? "BELOW WHAT TO FILE TO"
+                             : "No ring measured is too small",
                       list);
 }
 
@@ -52,7 +53,6 @@ static void put_cylinder(struct cg_report *report, const struct cg_sheet *sheet,
         cg_report_cell_words(report, "%s",
                              listed ? state[fit[ring].state] : "not in file");
         put_off(report, fit[ring].take_off);
-        put_off(report, fit[ring].rule_take_off);
     }
     if (fit[0].state == CG_FIT_TOO_SMALL || fit[1].state == CG_FIT_TOO_SMALL)
         cg_report_mark(report, CG_MARK_BAD);
@@ -66,13 +66,10 @@ static void tell_off(struct cg_report *report, const struct cg_sheet *sheet)
         {"cylinder", "Cylinder", CG_SHOW_COUNT},
         {"top", "Top ring", CG_SHOW_WORDS},
         {"top_take_off", "Take off", CG_SHOW_GAP_ASKED},
-        {"top_to_rule", "To rule", CG_SHOW_GAP_ASKED},
         {"second", "Second ring", CG_SHOW_WORDS},
-        {"second_take_off", "Take off", CG_SHOW_GAP_ASKED},
-        {"second_to_rule", "To rule", CG_SHOW_GAP_ASKED}};
+        {"second_take_off", "Take off", CG_SHOW_GAP_ASKED}};
     cg_report_table(report, "take_off",
-                    "Take off for the gap needed; to the shop rule, where that "
-                    "is larger",
+                    "Take off to the gap to file to",
                     column, sizeof column / sizeof column[0]);
     for (int i = 0; i < sheet->fitting.cylinders; i++)
         put_cylinder(report, sheet, i);
@@ -86,7 +83,7 @@ static void tell_notes(struct cg_report *report, const struct cg_sheet *sheet)
             const struct cg_fit *fit = &sheet->fitting.cylinder[i].ring[ring];
             if (fit->state == CG_FIT_TOO_WIDE)
                 cg_report_note(report,
-                               "cylinder %d, %s ring: %s wider than needed; "
+                               "cylinder %d, %s ring: %s wider than to file to; "
                                "only another ring helps.",
                                i + 1, cg_fit_ring_word(ring),
                                cg_show_length(fit->gap - fit->asked,
@@ -102,7 +99,7 @@ static void tell_rings(struct cg_report *report, const struct cg_sheet *sheet)
         {"ring", "Ring", CG_SHOW_WORDS},
         {"bore", "Bore", CG_SHOW_SMALL_LENGTH},
         {"gap", "Gap", CG_SHOW_SMALL_LENGTH},
-        {"needed", "Gap needed", CG_SHOW_GAP_ASKED},
+        {"file_to", "File to", CG_SHOW_GAP_ASKED},
         {"steps", "Steps", CG_SHOW_COUNT},
         {"then", "Gap after them", CG_SHOW_SMALL_LENGTH}};
     char caption[128];
@@ -170,7 +167,7 @@ void cg_report_sheet(struct cg_report *report, const struct cg_sheet *sheet)
     tell_rings(report, sheet);
     if (cg_report_inch(report))
         cg_report_say(report,
-                      "Take off and gap needed are rounded up to half a "
+                      "Take off and file to are rounded up to half a "
                       "thousandth; steps and the gap after them go by the "
                       "filing step (margin.filing_step_in = 0.0005 files in "
                       "halves).");

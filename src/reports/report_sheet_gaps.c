@@ -1,5 +1,6 @@
 #include <stdio.h>
 
+#include "report_duties.h"
 #include "report_second.h"
 #include "report_sheet.h"
 
@@ -53,15 +54,15 @@ void cg_report_sheet_gaps(struct cg_report *report,
 {
     cg_report_section(report, "Where the gaps come from");
     tell_engine(report, sheet);
+    cg_report_duties(report, &sheet->answer);
     cg_report_part(report, "Top ring, in a bore of the config's size");
     tell_sum(report, sheet, 0);
     cg_report_row(report, "shop_rule", "Shop rule",
-                  cg_quantity(CG_SHOW_GAP_ASKED, sheet->fitting.asked[0].rule));
+                  cg_quantity(CG_SHOW_GAP_ASKED, sheet->answer.shop_rule));
     cg_report_remark(report, "common practice, no source");
     cg_report_part(report, "Second ring, in a bore of the config's size");
     tell_sum(report, sheet, 1);
     cg_report_second(report, &sheet->c, &sheet->answer);
-    cg_report_say(report, "Too wide is margin.wide_factor times the larger of "
-                          "gap needed and shop rule (common practice, no "
-                          "source).");
+    cg_report_say(report, "Too wide is margin.wide_factor times what to file to "
+                          "(common practice, no source).");
 }

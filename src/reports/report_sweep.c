@@ -10,7 +10,7 @@
 #include "say_common.h"
 #include "sweep_table.h"
 
-enum { MOST_ROWS = 400, OWN_COLUMNS = 3, LINE_LENGTH = 4096 };
+enum { MOST_ROWS = 400, OWN_COLUMNS = 6, LINE_LENGTH = 4096 };
 
 /* The rows as they go by, and what is known of those seen so far. */
 struct rows {
@@ -55,7 +55,7 @@ static const char *reason_of(const struct rows *rows,
 
 static void count(struct rows *rows, const struct cg_sweep_point *point)
 {
-    double top = cg_sweep_value(point, "cold_gap_top") * 1e-3;
+    double top = cg_sweep_value(point, "file_to_top") * 1e-3;
     if (is_ok(point)) {
         rows->least = rows->good == 0 ? top : fmin(rows->least, top);
         rows->most = rows->good == 0 ? top : fmax(rows->most, top);
@@ -73,9 +73,14 @@ static void tell_point(struct rows *rows, const struct cg_sweep_point *point)
     for (size_t i = 0; i < rows->grid->axes; i++)
         cg_report_cell_words(rows->report, "%s",
                              cg_plain(point->setting[i]).text);
-    cg_report_cell(rows->report, cg_sweep_value(point, "cold_gap_top") * 1e-3);
+    cg_report_cell(rows->report, cg_sweep_value(point, "file_to_top") * 1e-3);
     cg_report_cell(rows->report,
-                   cg_sweep_value(point, "cold_gap_second") * 1e-3);
+                   cg_sweep_value(point, "file_to_second") * 1e-3);
+    cg_report_cell_words(rows->report, "%s",
+                         cg_sweep_word(point, "file_to_from"));
+    cg_report_cell(rows->report, cg_sweep_value(point, "cold_gap_top") * 1e-3);
+    cg_report_cell_words(rows->report, "%s",
+                         cg_sweep_word(point, "hardest_duty"));
     cg_report_cell(rows->report,
                    cg_sweep_value(point, "ring_top_max") + CG_ZERO_CELSIUS);
     if (!is_ok(point))
@@ -112,8 +117,11 @@ static const char *head_of(const struct cg_grid *grid, size_t axis)
 static void begin_table(const struct rows *rows)
 {
     static const struct cg_report_column own[OWN_COLUMNS] = {
-        {"cold_gap_top", "Top gap", CG_SHOW_GAP_ASKED},
-        {"cold_gap_second", "Second gap", CG_SHOW_GAP_ASKED},
+        {"file_to_top", "Top", CG_SHOW_GAP_ASKED},
+        {"file_to_second", "Second", CG_SHOW_GAP_ASKED},
+        {"file_to_from", "from", CG_SHOW_WORDS},
+        {"cold_gap_top", "Needed, top", CG_SHOW_GAP_ASKED},
+        {"hardest_duty", "Hardest", CG_SHOW_WORDS},
         {"ring_top_max", "Top ring", CG_SHOW_TEMPERATURE}};
     const struct cg_grid *grid = rows->grid;
     struct cg_report_column column[CG_AXES + OWN_COLUMNS];
@@ -123,7 +131,7 @@ static void begin_table(const struct rows *rows)
     memcpy(column + grid->axes, own, sizeof own);
     cg_report_table(
         rows->report, "points",
-        "Gaps needed, cold; the top ring at its hottest in the duty", column,
+        "File to, cold, and where it comes from; the gap needed by the model and the duty it is needed in; the top ring at its hottest in the duty", column,
         grid->axes + OWN_COLUMNS);
 }
 
@@ -175,13 +183,10 @@ static void tell_first(const struct rows *rows)
 {
     struct cg_report *report = rows->report;
     if (rows->good > 0) {
-        cg_report_row(report, "least_top", "Top ring, least gap needed",
+        cg_report_row(report, "least_top", "Top ring, file to, least",
                       cg_quantity(CG_SHOW_GAP_ASKED, rows->least));
-        cg_report_row(report, "most_top", "Top ring, largest gap needed",
+        cg_report_row(report, "most_top", "Top ring, file to, largest",
                       cg_quantity(CG_SHOW_GAP_ASKED, rows->most));
-        cg_report_note(report, "these are gaps needed by the model; find "
-                               "names the gap to file to, the larger of that "
-                               "and the shop rule.");
     }
     if (rows->good < rows->seen)
         cg_report_note(report,

@@ -1,12 +1,45 @@
 #include "say_common.h"
 
+#include <math.h>
 #include <stdio.h>
 
 #include "show.h"
 
-const char *cg_say_file_to_larger(void)
+const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from)
 {
-    return "until your own engine has shown better, file to the larger.";
+    if (fits == CG_FITS_NOT)
+        return "is TOO SMALL";
+    if (fits == CG_FITS)
+        return "fits";
+    return from == CG_ADVICE_MAKER ? "is BELOW THE MAKER'S MINIMUM"
+           : from == CG_ADVICE_RULE ? "is BELOW THE SHOP RULE"
+                                    : "is LESS THAN TO FILE TO";
+}
+
+const char *cg_say_rule(const struct cg_ring_advice *advice)
+{
+    return advice->maker > advice->rule ? "maker" : "shop rule";
+}
+
+struct cg_sentence cg_say_from(const struct cg_ring_advice *advice,
+                               double need, const char *duty, bool inch)
+{
+    struct cg_sentence out;
+    struct cg_text rule =
+        cg_show_gap_up(fmax(advice->maker, advice->rule), inch);
+    bool maker = advice->from == CG_ADVICE_MAKER;
+    if (advice->from == CG_ADVICE_MODEL)
+        snprintf(out.text, sizeof out.text, "needed%s%s; %s %s",
+                 duty[0] != '\0' ? " in " : "", duty,
+                 cg_say_rule(advice), rule.text);
+    else if (advice->from == CG_ADVICE_EVIDENCE)
+        snprintf(out.text, sizeof out.text,
+                 "earned by this engine; the shop rule %s", rule.text);
+    else
+        snprintf(out.text, sizeof out.text, "%s; the model needs %s",
+                 maker ? "the maker's minimum" : "the shop rule",
+                 cg_show_gap_up(need, inch).text);
+    return out;
 }
 
 struct cg_sentence cg_say_load(double load)

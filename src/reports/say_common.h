@@ -17,8 +17,18 @@ struct cg_sentence {
     char text[400];
 };
 
-/* What to do where a gap stands below the shop rule, after a colon. */
-const char *cg_say_file_to_larger(void);
+/* What a gap given comes to, a verb and more: "fits", "is TOO SMALL", "is BELOW
+ * THE SHOP RULE". */
+const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from);
+
+/* What stands beside the model: "shop rule", or "maker" where that says
+ * more. */
+const char *cg_say_rule(const struct cg_ring_advice *advice);
+
+/* Where a figure to file to comes from, beside it: "the shop rule; the model
+ * needs 0.35 mm".  `need` [m] and the duty that it is needed in. */
+struct cg_sentence cg_say_from(const struct cg_ring_advice *advice,
+                               double need, const char *duty, bool inch);
 
 /* What no answer takes in. */
 const char *cg_say_left_out(void);

@@ -6,6 +6,7 @@
 #include "balance_table.h"
 #include "clearance_table.h"
 #include "constants.h"
+#include "duties_table.h"
 #include "film_table.h"
 #include "geometry.h"
 #include "growth.h"
@@ -96,6 +97,10 @@ static enum cg_status write_summary(const char *dir,
     const struct cg_summary_key *keys = cg_summary_keys(&count);
     for (size_t i = 0; i < count; i++)
         cg_table_key(table, keys[i].key, keys[i].get(c, answer), keys[i].unit);
+    const struct cg_summary_word *words = cg_summary_words(&count);
+    for (size_t i = 0; i < count; i++)
+        cg_table_line(table, "%s %s word", words[i].key,
+                      cg_table_word(words[i].get(answer)).text);
     return cg_table_close(table, CG_OK, error);
 }
 
@@ -113,7 +118,7 @@ static enum cg_status write_history(const char *dir,
         "ring_top_C  ring_second_C  liner_top_C  liner_mid_C  liner_low_C  "
         "hot_gap_min_mm  hot_gap_top_mm  closure_mm  ring_growth_mm  "
         "bore_growth_mm",
-        "manifold: absolute; growth: of arc"};
+        "manifold: absolute; growth: of arc; the duty asked for"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "history.dat", &head, &table, error);
@@ -250,6 +255,8 @@ cg_find_tables_write(const char *dir, const struct cg_table_of *of,
                      const struct cg_history *history, struct cg_error *error)
 {
     enum cg_status status = write_summary(dir, of, c, answer, error);
+    if (status == CG_OK)
+        status = cg_duties_table_write(dir, of, answer, error);
     if (status == CG_OK)
         status = write_history(dir, of, answer, history, error);
     if (status == CG_OK)

@@ -18,7 +18,7 @@ static void write_ring(struct cg_table *table,
     cg_table_line(
         table,
         "%s %s %.7g %.7g %.7g %.7g %s %.7g %.7g %.7g %.7g %.7g %.7g %.7g %.7g "
-        "%.7g %.7g %.7g %.7g %.7g %.7g %.7g %s %d %s",
+        "%.7g %.7g %.7g %.7g %.7g %.7g %.7g %s %d %s %.7g",
         cg_table_word(choice->material->name).text,
         cg_table_word(choice->face->name).text, choice->cold_gap * 1e3,
         choice->ring - CG_ZERO_CELSIUS, choice->tension_left.low * 100.0,
@@ -38,7 +38,8 @@ static void write_ring(struct cg_table *table,
             cg_face_hardness_class(
                 cg_face_hardness(choice->face, choice->material)))
             .text,
-        choice->own ? 1 : 0, cg_table_word(cg_ring_limit_told(choice)).text);
+        choice->own ? 1 : 0, cg_table_word(cg_ring_limit_told(choice)).text,
+        choice->file_to.file_to * 1e3);
 }
 
 static enum cg_status write_rings(const char *dir, const struct cg_table_of *of,
@@ -54,7 +55,7 @@ static enum cg_status write_rings(const char *dir, const struct cg_table_of *of,
         "stops_fitting_kPa  verdict  unfit_from_kPa  tension_left_high_pct  "
         "ring_low_C  ring_high_C  face_C  face_low_C  face_high_C  peak_bar  "
         "peak_low_bar  peak_high_bar  rise_bar_deg  rise_low_bar_deg  "
-        "rise_high_bar_deg  coat_K  hardness_HV  hardness  own  limit",
+        "rise_high_bar_deg  coat_K  hardness_HV  hardness  own  limit  file_to_mm",
         "limit: what a ring is told by, its loads in the line above it"};
     struct cg_table *table;
     enum cg_status status =

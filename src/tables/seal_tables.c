@@ -137,8 +137,8 @@ static enum cg_status write_cycle(const char *dir, const struct cg_table_of *of,
 static void write_tradeoff(struct cg_table *table,
                            const struct cg_tradeoff *tradeoff)
 {
-    cg_table_block(table, "%.0fkPa safe %.4gmm", tradeoff->boost / 1e3,
-                   tradeoff->safe_gap * 1e3);
+    cg_table_block(table, "%.0fkPa file_to %.4gmm", tradeoff->boost / 1e3,
+                   tradeoff->file_to * 1e3);
     for (int i = 0; i < CG_TRADEOFF_POINTS; i++) {
         const struct cg_tradeoff_point *at = &tradeoff->point[i];
         double values[] = {at->gap * 1e3, at->chance_less, at->chance_touch,

@@ -36,7 +36,6 @@ CELL(asked, row->fit->asked * 1e3)
 CELL(take_off, row->fit->take_off * 1e3)
 CELL(steps, row->fit->steps)
 CELL(then, row->fit->then * 1e3)
-CELL(rule_take_off, row->fit->rule_take_off * 1e3)
 CELL(too_wide, row->fitting->asked[row->ring].too_wide * 1e3)
 
 /* Between the first two columns, cylinder and ring, and the last, state. */
@@ -48,7 +47,7 @@ static const struct {
     {"measured_mm", cell_measured}, {"gap_mm", cell_gap},
     {"need_mm", cell_need},         {"asked_mm", cell_asked},
     {"take_off_mm", cell_take_off}, {"steps", cell_steps},
-    {"then_mm", cell_then},         {"rule_take_off_mm", cell_rule_take_off},
+    {"then_mm", cell_then},
     {"too_wide_mm", cell_too_wide},
 };
 
@@ -129,7 +128,7 @@ static enum cg_status write_dat(const char *dir, const struct cg_table_of *of,
     struct cg_table_head head = {
         TITLE, of, names,
         "opens: a ring here against the smallest bore; gap: in its own bore; "
-        "need: safe against closing; steps: of filing; rule: the shop rule"};
+        "need: safe against closing; steps: of filing"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "sheet.dat", &head, &table, error);

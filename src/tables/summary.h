@@ -13,4 +13,12 @@ struct cg_summary_key {
 
 const struct cg_summary_key *cg_summary_keys(size_t *count);
 
+/* Behind them, keys whose value is a text; a table holds it as one word. */
+struct cg_summary_word {
+    const char *key;
+    const char *(*get)(const struct cg_answer *answer);
+};
+
+const struct cg_summary_word *cg_summary_words(size_t *count);
+
 #endif

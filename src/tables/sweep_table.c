@@ -100,6 +100,9 @@ static void list_columns(const struct cg_grid *grid, char *text,
         add_name(grid->axis[i].path, "", text, capacity);
     for (size_t i = 0; i < count; i++)
         add_name(keys[i].key, keys[i].unit, text, capacity);
+    const struct cg_summary_word *words = cg_summary_words(&count);
+    for (size_t i = 0; i < count; i++)
+        add_name(words[i].key, "1", text, capacity);
     snprintf(text + strlen(text), capacity - strlen(text), "outcome");
 }
 
@@ -274,6 +277,11 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
             at += (size_t)snprintf(row->text + at, capacity - at, "%.7g ",
                                    keys[i].get(c, answer));
     }
+    const struct cg_summary_word *words = cg_summary_words(&count);
+    for (size_t i = 0; i < count && at < capacity; i++)
+        at += (size_t)snprintf(
+            row->text + at, capacity - at, "%s ",
+            cg_table_word(answer == NULL ? "" : words[i].get(answer)).text);
     row->why[0] = '\0';
     if (answer == NULL) {
         snprintf(row->why, sizeof row->why, "%.400s", why->text);
@@ -314,8 +322,22 @@ bool cg_sweep_row_split(char *line, const struct cg_grid *grid,
         if (*end != '\0')
             return false;
     }
+    cg_summary_words(&count);
+    for (size_t i = 0; i < count && i < CG_SWEEP_WORDS; i++)
+        if ((point->word[i] = next_word(&line)) == NULL)
+            return false;
     point->outcome = line;
     return is_outcome(line);
+}
+
+const char *cg_sweep_word(const struct cg_sweep_point *point, const char *key)
+{
+    size_t count;
+    const struct cg_summary_word *words = cg_summary_words(&count);
+    for (size_t i = 0; i < count && i < CG_SWEEP_WORDS; i++)
+        if (strcmp(words[i].key, key) == 0)
+            return point->word[i];
+    return "";
 }
 
 double cg_sweep_value(const struct cg_sweep_point *point, const char *key)

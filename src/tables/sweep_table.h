@@ -63,10 +63,11 @@ void cg_sweep_row_set(struct cg_sweep_row *row, const struct cg_grid *grid,
                       const struct cg_error *why);
 
 /* A row of the table taken apart again. */
-enum { CG_SWEEP_KEYS = 64 };
+enum { CG_SWEEP_KEYS = 64, CG_SWEEP_WORDS = 4 };
 struct cg_sweep_point {
     const char *setting[CG_AXES];   /* the varied values, as given */
     double value[CG_SWEEP_KEYS];    /* as cg_summary_keys lists them; NaN */
+    const char *word[CG_SWEEP_WORDS]; /* as cg_summary_words lists them */
     const char *outcome;            /* a word, "ok" */
 };
 
@@ -74,6 +75,9 @@ struct cg_sweep_point {
  * grid's. */
 bool cg_sweep_row_split(char *line, const struct cg_grid *grid,
                         struct cg_sweep_point *point);
+
+/* A word by its key's name; "" for a key that is not there. */
+const char *cg_sweep_word(const struct cg_sweep_point *point, const char *key);
 
 /* A value by its key's name; NaN for a key that is not there. */
 double cg_sweep_value(const struct cg_sweep_point *point, const char *key);

@@ -384,7 +384,7 @@ START_TEST(template_reads_back)
     for (size_t i = 0; i < count; i++) {
         double a = cg_setting_get(&settings[i], &c);
         double b = cg_setting_get(&settings[i], &all);
-        if (settings[i].kind == CG_NAME)
+        if (settings[i].kind == CG_NAME || settings[i].kind == CG_WORDS)
             ck_assert_str_eq((char *)&c + settings[i].offset,
                              (char *)&all + settings[i].offset);
         else if (settings[i].rule == CG_OPTIONAL)

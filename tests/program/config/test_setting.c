@@ -28,6 +28,8 @@ static size_t size_of(const struct cg_setting *setting)
         return sizeof(bool);
     case CG_NAME:
         return CG_NAME_LENGTH;
+    case CG_WORDS:
+        return CG_WORDS_LENGTH;
     case CG_COUNT:
     case CG_CHOICE:
         break;
@@ -52,7 +54,7 @@ START_TEST(rows_are_complete)
         if (s->kind == CG_REAL || s->kind == CG_COUNT)
             ck_assert_msg(s->low < s->high, "%s: band", s->path);
         bool free_text = s->kind == CG_NAME && s->rule == CG_OPTIONAL;
-        if (s->kind == CG_NAME || s->kind == CG_CHOICE)
+        if (s->kind == CG_NAME || s->kind == CG_WORDS || s->kind == CG_CHOICE)
             ck_assert_msg(s->text != NULL && (s->text[0] == '\0') == free_text,
                           "%s: text", s->path);
     }
@@ -82,7 +84,8 @@ START_TEST(defaults_are_inside_their_bands)
     for (size_t i = 0; i < count; i++) {
         const struct cg_setting *s = &settings[i];
         double value = cg_setting_get(s, &c);
-        if (s->kind == CG_NAME || s->rule == CG_OPTIONAL)
+        if (s->kind == CG_NAME || s->kind == CG_WORDS ||
+            s->rule == CG_OPTIONAL)
             continue;
         if (s->rule == CG_PER_ALLOY)
             value = s->fallback * c.engine.bore;
@@ -100,7 +103,7 @@ START_TEST(values_come_back)
     const struct cg_setting *settings = cg_settings(&count);
     cg_case_begin(&c);
     for (size_t i = 0; i < count; i++) {
-        if (settings[i].kind == CG_NAME)
+        if (settings[i].kind == CG_NAME || settings[i].kind == CG_WORDS)
             continue;
         cg_setting_put(&settings[i], &c, 1.0);
         ck_assert_msg(cg_setting_get(&settings[i], &c) == 1.0, "%s",

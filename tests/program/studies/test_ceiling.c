@@ -14,12 +14,15 @@ static struct cg_ceiling ceiling_of(const struct cg_case *c, double gap)
     return ceiling;
 }
 
+/* What a gap must be to fit. */
 static double need_at(const struct cg_case *c, double boost)
 {
-    double need;
+    struct cg_ceiling_point point;
     struct cg_error error = {0};
-    ck_assert_int_eq(cg_gap_needed(c, boost, &need, &error), CG_OK);
-    return need;
+    ck_assert_int_eq(cg_ceiling_at(c, boost, &point, &error), CG_OK);
+    ck_assert_double_ge(point.file_to.at_least, point.need);
+    ck_assert_double_ge(point.file_to.at_least, point.file_to.rule);
+    return point.file_to.at_least;
 }
 
 /* What is needed at a boost has its ceiling there. */

@@ -58,10 +58,9 @@ START_TEST(gaps_not_given_are_the_answers)
     ck_assert(study->whole && !study->given[0] && !study->given[1]);
     ck_assert_int_eq(cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error),
                      CG_OK);
-    ck_assert_double_eq(study->gap[0], answer.top.cold_gap);
-    ck_assert_int_eq(
-        cg_answer_second(&c, run, answer.top.cold_gap, &answer, &error), CG_OK);
-    ck_assert_double_eq(study->gap[1], answer.second.cold_gap);
+    ck_assert_double_eq(study->gap[0], answer.file_to_top.file_to);
+    ck_assert_int_eq(cg_answer_second(&c, run, &answer, &error), CG_OK);
+    ck_assert_double_eq(study->gap[1], answer.file_to_second.file_to);
     ck_assert_double_eq(cg_answer_top_gap(&study->answer), study->gap[0]);
     done();
 }
@@ -70,13 +69,13 @@ END_TEST
 /* Both given: they are looked at, and no spread is computed for nothing. */
 START_TEST(given_gaps_are_looked_at_as_given)
 {
-    static const char *const set[] = {"rings.top.cold_gap_mm=0.5",
-                                      "rings.second.cold_gap_mm=0.6"};
+    static const char *const set[] = {"rings.top.cold_gap_mm=0.8",
+                                      "rings.second.cold_gap_mm=0.9"};
     struct cg_extremes extremes;
     look(set, 2);
     ck_assert(!study->whole && study->given[0] && study->given[1]);
-    check_close(study->gap[0], 0.5e-3, 1e-12, "as given");
-    check_close(study->gap[1], 0.6e-3, 1e-12, "as given");
+    check_close(study->gap[0], 0.8e-3, 1e-12, "as given");
+    check_close(study->gap[1], 0.9e-3, 1e-12, "as given");
     ck_assert_double_eq(study->answer.sigma, 0.0);
     extremes = extremes_of(&c);
     ck_assert_mem_eq(&study->answer.extremes, &extremes, sizeof extremes);
@@ -85,7 +84,7 @@ START_TEST(given_gaps_are_looked_at_as_given)
     /* one of them: the other is found, and goes with it */
     look(set, 1);
     ck_assert(study->whole && study->given[0] && !study->given[1]);
-    check_close(study->gap[0], 0.5e-3, 1e-12, "as given");
+    check_close(study->gap[0], 0.8e-3, 1e-12, "as given");
     ck_assert_double_gt(study->answer.sigma, 0.0);
     ck_assert(study->answer.verdict.safe);
     ck_assert_double_eq(cg_answer_top_gap(&study->answer), study->gap[0]);
@@ -102,8 +101,9 @@ START_TEST(an_unsafe_gap_is_not_built_upon)
     ck_assert(study->answer.verdict.given && !study->answer.verdict.safe);
     check_close(study->gap[0], 0.1e-3, 1e-12, "as given");
     ck_assert_double_eq(cg_answer_top_gap(&study->answer),
-                        study->answer.top.cold_gap);
-    ck_assert_double_eq(study->answer.seating.top, study->answer.top.cold_gap);
+                        study->answer.file_to_top.file_to);
+    ck_assert_double_eq(study->answer.seating.top,
+                        study->answer.file_to_top.file_to);
     done();
 }
 END_TEST

@@ -54,8 +54,7 @@ static enum outcome find(const char *engine, const char *const *set,
     if (status == CG_OK)
         status = cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error);
     if (status == CG_OK)
-        status = cg_answer_second(&c, run, cg_answer_top_gap(&answer), &answer,
-                                  &error);
+        status = cg_answer_second(&c, run, &answer, &error);
     cg_duty_run_free(run);
     enum outcome outcome = outcome_of(status, &error, who);
     if (outcome == ANSWERED)
