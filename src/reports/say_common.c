@@ -1,5 +1,6 @@
 #include "say_common.h"
 
+#include <math.h>
 #include <stdio.h>
 
 #include "show.h"
@@ -39,6 +40,20 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
              cg_show_gap_up(sum->cold_gap, inch).text,
              cg_show_gap(verdict->most, inch).text);
     return out;
+}
+
+const char *cg_say_no_skirts(void)
+{
+    return "coldgap does not size skirts: go by the piston maker's clearance.";
+}
+
+const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt)
+{
+    if (isnan(skirt->trade.low))
+        return "-";
+    if (skirt->cold < skirt->trade.low)
+        return "below";
+    return skirt->cold > skirt->trade.high ? "above" : "in";
 }
 
 const char *cg_say_left_out(void)
