@@ -4,7 +4,7 @@
  *   clearance = D (1 + e_bore) - (D - cold clearance)(1 + e_piston)
  * against the tightest bore in the part's travel.  Round parts, no side
  * thrust.  Left out: the belt, hotter than the skirt, pushes the pin bosses out
- * and so draws the thrust faces in, which errs to the wide side.
+ * and so draws the thrust faces in, and the cold skirt's ovality.
  */
 #ifndef CG_CLEARANCE_H
 #define CG_CLEARANCE_H

@@ -80,33 +80,46 @@ static void advise_oil(const struct cg_finish_case *finish,
                class > finish->base_grit ? class : 0);
     } else if (!verdict->holds &&
                core->rvk * USUAL_VALLEYS / 2.0 >= verdict->oil_needed) {
-        advise(verdict, CG_PLATEAU_SHORTER, CG_FINISH_WORN, 0);
+        if (verdict->plateau) /* else the plateau stage is still to come */
+            advise(verdict, CG_PLATEAU_SHORTER, CG_FINISH_WORN, 0);
     } else if (!verdict->holds) {
         advise(verdict, CG_BASE_COARSER, CG_FINISH_SHALLOW,
                coarser_than(finish->base_grit, factor));
     }
 }
 
-/* A core rougher than the valleys are deep is a base stage still: it wants
- * more strokes.  Otherwise the plateau is there, and rough in itself. */
+/* A base stage still wants more strokes.  Otherwise the plateau is there, and
+ * may be rough in itself. */
 static void advise_plateau(const struct cg_finish_case *finish,
                            const struct cg_core *core,
                            struct cg_finish_verdict *verdict)
 {
     bool shorter =
         verdict->advices > 0 && verdict->advice[0].change == CG_PLATEAU_SHORTER;
-    bool base_still = core->rk > core->rvk && !shorter;
     int finer =
         finer_than(finish->plateau_grit, fmin(CG_FINISH_MOST_RK / core->rk,
                                               CG_FINISH_MOST_RPK / core->rpk));
+    if (!verdict->bends)
+        advise(verdict, CG_PLATEAU_LONGER, CG_FINISH_STRAIGHT, 0);
     if (core->rk > CG_FINISH_MOST_RK)
-        advise(verdict, base_still ? CG_PLATEAU_LONGER : CG_PLATEAU_FINER,
-               CG_FINISH_ROUGH, base_still ? 0 : finer);
+        advise(verdict, verdict->plateau ? CG_PLATEAU_FINER : CG_PLATEAU_LONGER,
+               CG_FINISH_ROUGH, verdict->plateau ? finer : 0);
     if (core->rpk > CG_FINISH_MOST_RPK)
         advise(verdict, shorter ? CG_PLATEAU_FINER : CG_PLATEAU_LONGER,
                CG_FINISH_PEAKS, shorter ? finer : 0);
     if (core->mr2 < CG_FINISH_LEAST_MR2 && !shorter)
         advise(verdict, CG_PLATEAU_LONGER, CG_FINISH_BARE, 0);
+}
+
+bool cg_finish_plateau(const struct cg_core *core, bool bends)
+{
+    bool base_still = core->rk > CG_FINISH_MOST_RK && core->rk > core->rvk;
+    return bends && !base_still;
+}
+
+bool cg_finish_passes(const struct cg_finish_verdict *verdict)
+{
+    return verdict->holds && verdict->plateau;
 }
 
 void cg_finish_advise(const struct cg_case *c, const struct cg_core *core,
@@ -118,7 +131,7 @@ void cg_finish_advise(const struct cg_case *c, const struct cg_core *core,
 }
 
 enum cg_status cg_finish_judge(const struct cg_case *c,
-                               const struct cg_core *core,
+                               const struct cg_core *core, bool bends,
                                struct cg_finish_verdict *verdict,
                                struct cg_error *error)
 {
@@ -131,6 +144,8 @@ enum cg_status cg_finish_judge(const struct cg_case *c,
                           pow(verdict->fuel_per_area / finish->reference_fuel,
                               finish->fuel_exponent);
     verdict->holds = verdict->oil_held >= verdict->oil_needed;
+    verdict->bends = bends;
+    verdict->plateau = cg_finish_plateau(core, bends);
     cg_finish_advise(c, core, verdict);
     return CG_OK;
 }

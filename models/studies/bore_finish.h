@@ -1,5 +1,5 @@
-/* Whether a bore's finish holds the oil that the boost target's fuel asks for,
- * and which stage of honing to change.
+/* Whether a bore's finish holds the oil that the boost target's fuel asks for
+ * and has a plateau to run on, and which stage of honing to change.
  *
  * Fuel reaches the bore each cycle and thins and washes the oil; what the
  * valleys hold is what is left to lubricate with.  The scale starts from a
@@ -43,6 +43,7 @@ enum cg_finish_reason {
     CG_FINISH_DEEP,    /* far more oil than needed */
     CG_FINISH_PEAKS,   /* Rpk */
     CG_FINISH_ROUGH,   /* Rk */
+    CG_FINISH_STRAIGHT,/* heights of one law: a base stage alone */
     CG_FINISH_BARE     /* Mr2: too little plateau */
 };
 
@@ -59,20 +60,30 @@ struct cg_finish_verdict {
     double fuel_per_area; /* liquid, per swept area and cycle [m3/m2] */
     double oil_held, oil_needed; /* per area [m3/m2] */
     bool holds;           /* oil_held >= oil_needed */
+    bool bends;           /* heights of two laws: material_probability.h */
+    bool plateau;         /* cg_finish_plateau */
     int advices;
     struct cg_finish_advice advice[CG_FINISH_ADVICE]; /* oil first */
 };
 
+/* Whether a plateau is there to run on.  None: heights of one law (`bends`
+ * false), or a core past CG_FINISH_MOST_RK and rougher than the valleys are
+ * deep, which is a base stage still.  Cannot fail. */
+bool cg_finish_plateau(const struct cg_core *core, bool bends);
+
+/* Whether the finish may run: oil enough, and a plateau.  Cannot fail. */
+bool cg_finish_passes(const struct cg_finish_verdict *verdict);
+
 /* Fuel from the engine cycle at rated speed and load 1; the swept area is that
- * of the cylinder wall, pi bore stroke.  CG_BAD_INPUT, CG_NUMERICAL and
- * CG_NO_MEMORY as the cycle's. */
+ * of the cylinder wall, pi bore stroke.  `bends` as cg_probability's.
+ * CG_BAD_INPUT, CG_NUMERICAL and CG_NO_MEMORY as the cycle's. */
 enum cg_status cg_finish_judge(const struct cg_case *c,
-                               const struct cg_core *core,
+                               const struct cg_core *core, bool bends,
                                struct cg_finish_verdict *verdict,
                                struct cg_error *error);
 
-/* The advice alone, for oil_held, oil_needed and holds already in *verdict.
- * Cannot fail. */
+/* The advice alone, for oil_held, oil_needed, holds, bends and plateau already
+ * in *verdict.  Cannot fail. */
 void cg_finish_advise(const struct cg_case *c, const struct cg_core *core,
                       struct cg_finish_verdict *verdict);
 

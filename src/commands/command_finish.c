@@ -79,6 +79,7 @@ static enum cg_status measure(struct finishing *finishing,
                            finishing->cutoff, &finishing->surface, &why);
     if (status == CG_OK)
         return cg_finish_judge(&finishing->c, &finishing->surface->core,
+                               finishing->surface->probability.bends,
                                &finishing->verdict, error);
     const char *path = finishing->options->profile;
     return cg_error_set(error, status, "%s: %.300s",
@@ -143,7 +144,7 @@ enum cg_status cg_command_finish(const struct cg_options *options,
         status = measure(&finishing, error);
     if (status == CG_OK)
         status = write_outputs(&finishing, error);
-    if (status == CG_OK && !finishing.verdict.holds)
+    if (status == CG_OK && !cg_finish_passes(&finishing.verdict))
         status = CG_NOT_SAFE; /* the screen has said it */
     cg_surface_free(finishing.surface);
     cg_simulated_free(finishing.patch);

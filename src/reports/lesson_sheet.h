@@ -44,6 +44,30 @@ struct cg_lesson_growing {
     struct cg_hand ring_rise, ring, bore_rise, bore, closure;
 };
 
+/* The duty's start, and its tightest instant. */
+struct cg_lesson_over_time {
+    struct cg_lesson_growing start, tightest;
+    struct cg_hand left; /* of the gap at the start */
+};
+
+/* What is not known, and what it adds to the gap.  Inputs by their share of the
+ * variance, largest first. */
+enum { CG_LESSON_INPUTS = 5 };
+struct cg_lesson_unknown {
+    bool known; /* nothing is uncertain: no sums, no inputs */
+    size_t inputs;
+    const struct cg_contribution *input[CG_LESSON_INPUTS];
+    double others;                   /* share of the rest [1] */
+    struct cg_hand part, deviations; /* of the gap needed; of sigma */
+    bool one_leads; /* the largest leaves some for the rest: the next stand */
+    struct cg_hand rest, root, then; /* as if the largest were known */
+};
+
+/* How late knock makes the burn. */
+struct cg_lesson_knock {
+    struct cg_hand retard; /* [deg] */
+};
+
 /* Ends that touch. */
 struct cg_lesson_ends {
     bool supposed; /* the closure is too small to halve: overlap is supposed */
@@ -60,7 +84,7 @@ struct cg_lesson_leak {
 /* The gap's sum, and how far the hand is from the model. */
 struct cg_lesson_sum {
     struct cg_hand left, more, per_boost, gap, off, half_degree;
-    struct cg_figure cold_gap; /* asked for, or given in the config */
+    struct cg_figure cold_gap; /* given in the config, or to file to */
 };
 
 struct cg_lesson_sheet {
@@ -73,6 +97,9 @@ struct cg_lesson_sheet {
     struct cg_lesson_ladder ladder;
     struct cg_lesson_layers layers;
     struct cg_lesson_growing boost[CG_LESSON_BOOSTS];
+    struct cg_lesson_over_time over_time;
+    struct cg_lesson_unknown unknown;
+    struct cg_lesson_knock knock;
     struct cg_lesson_ends ends;
     struct cg_lesson_leak leak;
     struct cg_lesson_sum sum;
@@ -81,6 +108,13 @@ struct cg_lesson_sheet {
 /* The growth at the config's own boost. */
 const struct cg_lesson_growing *
 cg_lesson_own(const struct cg_lesson_sheet *sheet);
+
+/* The gap to file to [m], or the one needed where none in range will do. */
+double cg_lesson_file_to(const struct cg_lesson_sheet *sheet);
+
+/* The instant of the lesson where the gap is tightest. */
+const struct cg_lesson_instant *
+cg_lesson_tightest(const struct cg_lesson *lesson);
 
 /* Works everything out.  The case and lesson must outlive the sheet, about
  * 40 kB.  Cannot fail. */

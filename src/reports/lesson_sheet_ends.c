@@ -40,8 +40,9 @@ void cg_lesson_sheet_ends(struct cg_lesson_sheet *sheet)
         figure(sheet, "overlap", CG_LESSON_GROWTH, 0.1e-3);
     out->supposed = !(own->closure > SMALLEST_CLOSURE);
     if (!out->supposed) {
-        struct cg_figure half = cg_figure_of(
-            "gap", 0.5 * closure.value, sheet->inch ? 4 : 3, closure.unit);
+        struct cg_figure half =
+            cg_figure_of("gap too small", 0.5 * closure.value,
+                         sheet->inch ? 4 : 3, closure.unit);
         out->overlap = work(sheet, "overlap", CG_LESSON_GROWTH, "-",
                             CG_FIGURES(closure, half));
         overlap = out->overlap.result;

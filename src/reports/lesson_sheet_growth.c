@@ -31,22 +31,29 @@ static void grow(const struct cg_lesson_sheet *sheet, const char *const name[4],
                               cg_figure_plain(1e6)));
 }
 
+static const struct cg_lesson_names settled = {
+    {"ring", "ring's rise", "ring's expansion", "ring's growth"},
+    {"bore", "bore's rise", "bore's expansion", "bore's growth"},
+    "closure"};
+
+void cg_lesson_sheet_grow(const struct cg_lesson_sheet *sheet,
+                          const struct cg_lesson_names *name,
+                          const struct cg_lesson_growth *at,
+                          struct cg_lesson_growing *out)
+{
+    grow(sheet, name->ring, at->ring_temperature, at->ring_strain,
+         &out->ring_rise, &out->ring);
+    grow(sheet, name->bore, at->wall_temperature, at->bore_strain,
+         &out->bore_rise, &out->bore);
+    out->closure = work(sheet, name->closure, CG_LESSON_GROWTH, "-",
+                        CG_FIGURES(out->ring.result, out->bore.result));
+}
+
 void cg_lesson_sheet_growth(struct cg_lesson_sheet *sheet)
 {
-    static const char *const ring[4] = {"ring", "ring's rise",
-                                        "ring's expansion", "ring's growth"};
-    static const char *const bore[4] = {"bore", "bore's rise",
-                                        "bore's expansion", "bore's growth"};
-    for (size_t i = 0; i < CG_LESSON_BOOSTS; i++) {
-        const struct cg_lesson_growth *at = &sheet->lesson->boost[i].growth;
-        struct cg_lesson_growing *out = &sheet->boost[i];
-        grow(sheet, ring, at->ring_temperature, at->ring_strain,
-             &out->ring_rise, &out->ring);
-        grow(sheet, bore, at->wall_temperature, at->bore_strain,
-             &out->bore_rise, &out->bore);
-        out->closure = work(sheet, "closure", CG_LESSON_GROWTH, "-",
-                            CG_FIGURES(out->ring.result, out->bore.result));
-    }
+    for (size_t i = 0; i < CG_LESSON_BOOSTS; i++)
+        cg_lesson_sheet_grow(sheet, &settled, &sheet->lesson->boost[i].growth,
+                             &sheet->boost[i]);
 }
 
 /* Names of a layer's figures: itself, rise, free growth, stiffness, pull. */
@@ -114,22 +121,26 @@ static struct cg_hand apart(const struct cg_lesson_sheet *sheet,
                 CG_FIGURES(swap ? b : a, swap ? a : b));
 }
 
+struct cg_figure cg_lesson_gap_figure(const struct cg_lesson_sheet *sheet,
+                                      const char *name, double gap)
+{
+    return figure(sheet, name, CG_LESSON_GROWTH, cg_shown_up(gap, sheet->inch));
+}
+
 /* What the parts' own rounding takes or adds goes to the last part. */
 static struct cg_hand add_up(const struct cg_lesson_sheet *sheet)
 {
     const struct cg_gap_sum *sum = &sheet->lesson->answer.top;
-    struct cg_figure gap = figure(sheet, NULL, CG_LESSON_GROWTH,
-                                  cg_shown_up(sum->cold_gap, sheet->inch));
+    struct cg_figure gap = cg_lesson_gap_figure(sheet, NULL, sum->cold_gap);
     struct cg_figure closure =
         figure(sheet, "duty's closure", CG_LESSON_GROWTH, sum->closure);
     struct cg_figure allowance =
         figure(sheet, "allowance", CG_LESSON_GROWTH, sum->spread);
     struct cg_figure hot =
         figure(sheet, "minimum hot gap", CG_LESSON_GROWTH, sum->residual);
-    struct cg_figure rounding =
-        cg_figure_of("rounding up",
-                     gap.value - closure.value - allowance.value - hot.value,
-                     sheet->inch ? 4 : 3, gap.unit);
+    struct cg_figure rounding = cg_figure_of(
+        "rounding up", gap.value - closure.value - allowance.value - hot.value,
+        sheet->inch ? 4 : 3, gap.unit);
     return work(sheet, "gap needed", CG_LESSON_GROWTH, "+++",
                 CG_FIGURES(closure, allowance, hot, rounding));
 }
@@ -140,9 +151,9 @@ void cg_lesson_sheet_sum(struct cg_lesson_sheet *sheet)
     const struct cg_verdict *verdict = &sheet->lesson->answer.verdict;
     struct cg_lesson_sum *out = &sheet->sum;
     out->cold_gap =
-        figure(sheet, "cold gap", CG_LESSON_GROWTH,
-               verdict->given ? verdict->gap
-                              : cg_shown_up(verdict->gap, sheet->inch));
+        verdict->given
+            ? figure(sheet, "cold gap", CG_LESSON_GROWTH, verdict->gap)
+            : cg_lesson_gap_figure(sheet, "cold gap", cg_lesson_file_to(sheet));
     out->left =
         work(sheet, "left while hot", CG_LESSON_GROWTH, "+-",
              CG_FIGURES(out->cold_gap, own->bore.result, own->ring.result));

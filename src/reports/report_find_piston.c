@@ -1,7 +1,28 @@
 #include <math.h>
 
 #include "report_find_parts.h"
+#include "say_common.h"
 #include "show.h"
+
+static void tell_trade(struct cg_report *report,
+                       const struct cg_skirt_answer *skirt)
+{
+    bool inch = cg_report_inch(report);
+    if (isnan(skirt->trade.low))
+        cg_report_say(report,
+                      "%s No band of the trade is known here for this "
+                      "alloy.",
+                      cg_say_no_skirts());
+    else
+        cg_report_say(
+            report,
+            "%s The trade fits this alloy with %s to %s (common "
+            "practice, no source); this model's %s lies %s that "
+            "band.",
+            cg_say_no_skirts(), cg_show_gap(skirt->trade.low, inch).text,
+            cg_show_gap(skirt->trade.high, inch).text,
+            cg_show_gap_up(skirt->cold, inch).text, cg_say_skirt_lies(skirt));
+}
 
 static void tell_given(struct cg_report *report, const struct cg_case *c,
                        const struct cg_skirt_answer *skirt)
@@ -11,22 +32,19 @@ static void tell_given(struct cg_report *report, const struct cg_case *c,
                       skirt->taken ? "Skirt clearance assumed for this alloy"
                                    : "Your skirt clearance",
                       cg_show_gap(skirt->given, inch).text,
-                      skirt->enough ? "That is enough."
+                      skirt->enough ? "This model wants no more."
                                     : "This model would want more.");
     if (skirt->too_tight && skirt->taken)
         cg_report_note(report,
                        "TOO TIGHT: hot, the skirt bears on the bore with more "
                        "than margin.skirt_pressure, %s.",
                        cg_show_boost(c->margin.skirt_pressure, inch).text);
-    cg_report_say(report, "This model errs to the wide side (ovality and pin "
-                          "bosses left out). Go by the piston maker's figure, "
-                          "larger or smaller; do not hone for this one.");
+    tell_trade(report, skirt);
 }
 
 static void tell_cold(struct cg_report *report,
                       const struct cg_skirt_answer *skirt)
 {
-    bool inch = cg_report_inch(report);
     cg_report_part(report, "Cold skirt clearance by this model, with the same "
                            "margin, and its parts");
     cg_report_row(report, "skirt_closure", "Closure",
@@ -35,14 +53,8 @@ static void tell_cold(struct cg_report *report,
                   cg_quantity(CG_SHOW_SMALL_LENGTH, skirt->spread));
     cg_report_row(report, "skirt_give", "Less what it springs",
                   cg_quantity(CG_SHOW_SMALL_LENGTH, skirt->give));
-    cg_report_row(report, "skirt_cold", "Clearance needed, rounded up",
+    cg_report_row(report, "skirt_cold", "This model's, rounded up",
                   cg_quantity(CG_SHOW_GAP_ASKED, skirt->cold));
-    if (isnan(skirt->trade.low))
-        return;
-    cg_report_words(report, "skirt_trade", "The trade fits this alloy with",
-                    "%s to %s", cg_show_gap(skirt->trade.low, inch).text,
-                    cg_show_gap(skirt->trade.high, inch).text);
-    cg_report_remark(report, "common practice, no source");
 }
 
 static void tell_hot(struct cg_report *report, const struct cg_answer *answer)

@@ -19,6 +19,9 @@ static const char *reason_of(enum cg_finish_reason reason)
         return "Rpk wears the ring's face above ";
     case CG_FINISH_ROUGH:
         return "Rk is no plateau yet above ";
+    case CG_FINISH_STRAIGHT:
+        return "the heights follow one law, as a base stage leaves them, and "
+               "a plateau makes two";
     case CG_FINISH_BARE:
         return "too little area bears: Mr2 is below ";
     }
@@ -86,6 +89,9 @@ static void tell_notes(struct cg_report *report,
     if (story->note != NULL && story->note->usual_spacing)
         cg_report_note(report, "no spacing was given; only Rz's sections "
                                "depend on it.");
+    if (surface->filter == CG_FILTER_NONE)
+        cg_report_note(report, "with no filter waves are left in and hide a "
+                               "plateau: judge by --filter standard.");
     if (surface->filter != CG_FILTER_NONE && length < 4.999 * surface->cutoff)
         cg_report_note(report, "fewer than five cut-offs are evaluated, so "
                                "the figures scatter more.");
@@ -95,8 +101,15 @@ static void tell_first(struct cg_report *report,
                        const struct cg_finish_story *story)
 {
     const struct cg_finish_verdict *v = story->verdict;
+    enum cg_finish_reason lacks =
+        v->bends ? CG_FINISH_ROUGH : CG_FINISH_STRAIGHT;
+    bool inch = cg_report_inch(report);
     cg_report_verdict(report, v->holds, "%s oil for this boost.",
                       v->holds ? "Enough" : "TOO LITTLE");
+    if (!v->plateau)
+        cg_report_verdict(report, false,
+                          "NO PLATEAU, so do not run this bore: %s%s.",
+                          reason_of(lacks), limit_of(lacks, inch).text);
     if (v->advices == 0)
         cg_report_say(report, "No stage of the honing needs a change.");
     for (int i = 0; i < v->advices; i++)

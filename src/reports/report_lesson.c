@@ -16,10 +16,11 @@ static const struct {
     {"6. What is left of the gap", cg_lesson_tell_left},
     {"7. The same at three boosts", cg_lesson_tell_boosts},
     {"8. A duty: heat takes time", cg_lesson_tell_duty},
-    {"9. When the ends touch", cg_lesson_tell_ends},
+    {"9. A mistake: a gap too small", cg_lesson_tell_ends},
     {"10. What a wide gap costs", cg_lesson_tell_leak},
-    {"11. The gap to file to", cg_lesson_tell_gap},
-    {"12. Hand and model", cg_lesson_tell_apart},
+    {"11. What is not known", cg_lesson_tell_unknown},
+    {"12. The gap to file to", cg_lesson_tell_gap},
+    {"13. Hand and model", cg_lesson_tell_apart},
 };
 
 void cg_lesson_sums(struct cg_report *report, const struct cg_hand *const *sums)
@@ -58,7 +59,8 @@ static void tell_first_part(struct cg_report *report,
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
     cg_report_file_to_top(report, &sheet->lesson->answer);
     tell_warnings(report, sheet);
-    cg_report_say(report, "Held at full load, the ring reaches %s and grows %s.",
+    cg_report_say(report,
+                  "Held at full load, the ring reaches %s and grows %s.",
                   cg_figure_text(&own->ring_rise.figure[0]).text,
                   cg_figure_text(&own->ring.result).text);
     cg_report_say(report,

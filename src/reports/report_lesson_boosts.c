@@ -113,8 +113,6 @@ void cg_lesson_tell_duty(struct cg_report *report,
         {"load", "Load", CG_SHOW_SHARE},
         GROWTH_COLUMNS};
     const struct cg_answer *answer = &sheet->lesson->answer;
-    struct cg_figure closure = cg_lesson_figure(
-        sheet->inch, "", CG_LESSON_GROWTH, answer->extremes.closure);
     (void)second;
     cg_report_say(report,
                   "Metal takes time to warm. The duty is %s, %.4g s. In every "
@@ -124,10 +122,6 @@ void cg_lesson_tell_duty(struct cg_report *report,
                     sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < CG_LESSON_INSTANTS; i++)
         put_instant(report, sheet, &sheet->lesson->instant[i]);
-    cg_report_say(report,
-                  "The gap is tightest at %.1f s: closure %s. Settled at full "
-                  "load it is %s (step 6). A short pull needs less gap than a "
-                  "long one; a cold engine driven hard needs most.",
-                  answer->extremes.time, cg_figure_text(&closure).text,
-                  cg_figure_text(&cg_lesson_own(sheet)->closure.result).text);
+    cg_lesson_tell_start(report, sheet);
+    cg_lesson_tell_tightest(report, sheet);
 }

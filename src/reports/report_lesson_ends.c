@@ -2,6 +2,7 @@
  * to. */
 #include "report_lesson_parts.h"
 #include "say_common.h"
+#include "show.h"
 
 static void tell_overlap(struct cg_report *report,
                          const struct cg_lesson_ends *ends)
@@ -14,7 +15,7 @@ static void tell_overlap(struct cg_report *report,
                       cg_figure_text(&ends->stress.figure[1]).text);
         return;
     }
-    cg_report_say(report, "Suppose the gap was filed to half the closure of "
+    cg_report_say(report, "Suppose somebody filed only half the closure of "
                           "step 6:");
     cg_lesson_sums(report, CG_SUMS(&ends->overlap));
 }
@@ -25,6 +26,8 @@ void cg_lesson_tell_ends(struct cg_report *report,
     static const char fails[] =
         "The oil film fails, ring and bore scuff, or the ring breaks.";
     const struct cg_lesson_ends *ends = &sheet->ends;
+    cg_report_note(report, "this is a MISTAKE, shown for what it does. File to "
+                           "no figure of this step.");
     tell_overlap(report, ends);
     if (!second) {
         cg_report_say(report,
@@ -91,18 +94,34 @@ void cg_lesson_tell_leak(struct cg_report *report,
                   "the gas as warm as the groove.");
 }
 
+/* A duty that ends before the parts are as hot as they get. */
+static void tell_longer(struct cg_report *report,
+                        const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_answer *answer = &sheet->lesson->answer;
+    if (answer->duties > 1 || /* the hardest of them stands above */
+        !(answer->settled_closure > answer->top.closure * (1.0 + 1e-9)))
+        return;
+    cg_report_say(
+        report,
+        "The duty %s lets go before all is hot. Held at full load, as in step "
+        "6, the gap closes %s, and the same sum asks for more: coldgap lesson "
+        "with --set duty.name=settled works it out.",
+        sheet->c->duty.name,
+        cg_figure_text(&cg_lesson_own(sheet)->closure.result).text);
+}
+
 void cg_lesson_tell_gap(struct cg_report *report,
                         const struct cg_lesson_sheet *sheet, bool second)
 {
     const struct cg_answer *answer = &sheet->lesson->answer;
     (void)second;
     cg_report_say(report,
-                  "The gap must cover the closure over the duty %s. Heat, oil "
-                  "films, metals and boost are not known exactly: the "
-                  "uncertainty allowance covers that, for a risk of %g. The "
+                  "The gap must cover the closure over the duty %s, worked out "
+                  "in step 8, and the uncertainty allowance of step 11. The "
                   "minimum hot gap must stay open on top. The sum is rounded "
                   "up to the filing step:",
-                  sheet->c->duty.name, sheet->c->margin.risk);
+                  sheet->c->duty.name);
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.gap));
     cg_report_row(report, "cold_gap_top", "Gap needed in this duty",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->top.cold_gap));
@@ -115,8 +134,11 @@ void cg_lesson_tell_gap(struct cg_report *report,
     cg_report_row(report, "shop_rule", "Shop rule",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
     cg_report_remark(report, "common practice, no source");
+    tell_longer(report, sheet);
     if (!answer->verdict.beyond)
-        cg_report_say(report, "File the top ring to the largest of them.");
+        cg_report_say(
+            report, "File the top ring to %s.",
+            cg_show_gap_up(cg_lesson_file_to(sheet), sheet->inch).text);
 }
 
 void cg_lesson_tell_apart(struct cg_report *report,

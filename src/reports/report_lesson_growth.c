@@ -89,7 +89,7 @@ void cg_lesson_tell_left(struct cg_report *report,
     if (sheet->lesson->answer.verdict.given)
         cg_report_say(report, "With your gap:");
     else
-        cg_report_say(report, "With the gap needed, which step 11 works out:");
+        cg_report_say(report, "With the gap to file to (step 12):");
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.left));
     if (sheet->sum.left.result.value < 0.0)
         cg_report_say(report,

@@ -69,6 +69,7 @@ void cg_lesson_tell_heat(struct cg_report *report,
     const struct cg_lesson_heat *heat = &sheet->lesson->heat;
     if (!second) {
         tell_crown_simply(report, burn, boosted(sheet));
+        cg_lesson_tell_knock(report, sheet);
         return;
     }
     cg_report_say(report, "This is the fuel for that air, and the heat in it:");
@@ -82,13 +83,14 @@ void cg_lesson_tell_heat(struct cg_report *report,
     cg_report_say(report, "The model has %s.%s",
                   cg_figure_text(&burn->model_flux).text,
                   boosted(sheet) ? " Against no boost:" : "");
-    if (!boosted(sheet))
-        return;
-    cg_lesson_sums(report, CG_SUMS(&burn->flux_times));
-    cg_report_say(report,
-                  "The heat transfer coefficient of the gas follows pressure "
-                  "to a power below one (0.7 to 0.8 in the three "
-                  "correlations). So heat grows more slowly than the air.");
+    if (boosted(sheet)) {
+        cg_lesson_sums(report, CG_SUMS(&burn->flux_times));
+        cg_report_say(report,
+                      "The heat transfer coefficient of the gas follows "
+                      "pressure to a power below one (0.7 to 0.8 in the three "
+                      "correlations). So heat grows more slowly than the air.");
+    }
+    cg_lesson_tell_knock(report, sheet);
 }
 
 static void tell_temperatures(struct cg_report *report,

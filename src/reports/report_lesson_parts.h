@@ -30,10 +30,22 @@ void cg_lesson_tell_ends(struct cg_report *report,
                          const struct cg_lesson_sheet *sheet, bool second);
 void cg_lesson_tell_leak(struct cg_report *report,
                          const struct cg_lesson_sheet *sheet, bool second);
+void cg_lesson_tell_unknown(struct cg_report *report,
+                            const struct cg_lesson_sheet *sheet, bool second);
 void cg_lesson_tell_gap(struct cg_report *report,
                         const struct cg_lesson_sheet *sheet, bool second);
 void cg_lesson_tell_apart(struct cg_report *report,
                           const struct cg_lesson_sheet *sheet, bool second);
+
+/* The burn and knock, for the step on heat. */
+void cg_lesson_tell_knock(struct cg_report *report,
+                          const struct cg_lesson_sheet *sheet);
+
+/* The duty's start and its tightest instant, for the step on the duty. */
+void cg_lesson_tell_start(struct cg_report *report,
+                          const struct cg_lesson_sheet *sheet);
+void cg_lesson_tell_tightest(struct cg_report *report,
+                             const struct cg_lesson_sheet *sheet);
 
 /* The questions of a level as steps, and their answers, a part each. */
 void cg_lesson_ask(struct cg_report *report,

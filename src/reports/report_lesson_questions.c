@@ -1,4 +1,5 @@
 /* The lesson's questions, with this engine's numbers, and their answers. */
+#include "lesson_sheet_parts.h"
 #include "report_lesson_parts.h"
 
 /* A question: asks, or when `answer` is set answers. */
@@ -116,7 +117,8 @@ static void ask_bore(struct cg_report *report,
 static void ask_file(struct cg_report *report,
                      const struct cg_lesson_sheet *sheet, bool answer)
 {
-    struct cg_figure asked = sheet->sum.gap.result;
+    struct cg_figure asked =
+        cg_lesson_gap_figure(sheet, "file to", cg_lesson_file_to(sheet));
     struct cg_figure measured = cg_figure_of("measured", 0.8 * asked.value,
                                              sheet->inch ? 4 : 3, asked.unit);
     struct cg_hand off =
@@ -125,15 +127,11 @@ static void ask_file(struct cg_report *report,
     if (!answer) {
         cg_report_step(report,
                        "You measure a cold gap of %s. How much must come off "
-                       "the ends to reach the gap needed of step 11?",
+                       "the ends to reach the gap to file to of step 12?",
                        cg_figure_text(&measured).text);
         return;
     }
     cg_lesson_sums(report, CG_SUMS(&off));
-    const struct cg_answer *of = &sheet->lesson->answer;
-    if (of->file_to_top.file_to > of->top.cold_gap * (1.0 + 1e-9))
-        cg_report_say(report, "Then file on, up to the largest gap of step "
-                              "11.");
 }
 
 static void ask_boost(struct cg_report *report,
@@ -167,8 +165,8 @@ static void ask_stress(struct cg_report *report,
         cg_lesson_sums(report, CG_SUMS(&stress));
     else
         cg_report_step(report,
-                       "The ends would overlap by %s. How hard is the ring "
-                       "squeezed?",
+                       "By mistake the gap is too small, and the ends would "
+                       "overlap by %s. How hard is the ring squeezed?",
                        cg_figure_text(&overlap).text);
 }
 

@@ -164,14 +164,15 @@ static void tell_pistons(struct cg_report *report,
 {
     static const struct cg_report_column columns[] = {
         {"alloy", "Alloy", CG_SHOW_WORDS},
-        {"cold_skirt", "Needed", CG_SHOW_GAP_ASKED},
+        {"cold_skirt", "Model", CG_SHOW_GAP_ASKED},
         {"closure", "Closure", CG_SHOW_SMALL_LENGTH},
         {"trade_low", "Trade from", CG_SHOW_SMALL_LENGTH},
-        {"trade_high", "to", CG_SHOW_SMALL_LENGTH}};
+        {"trade_high", "to", CG_SHOW_SMALL_LENGTH},
+        {"lies", "Model lies", CG_SHOW_WORDS}};
     cg_report_section(report, "Piston alloys");
     cg_report_table(report, "pistons",
-                    "Cold skirt clearance needed, by the same margin, and what "
-                    "the trade fits.",
+                    "Cold skirt clearance by this model, with the same margin, "
+                    "and what the trade fits (common practice, no source).",
                     columns, sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < answer->alloys; i++) {
         const struct cg_alloy_choice *a = &answer->alloy[i];
@@ -181,11 +182,11 @@ static void tell_pistons(struct cg_report *report,
         cg_report_cell(report, a->skirt.closure);
         cg_report_cell(report, a->skirt.trade.low);
         cg_report_cell(report, a->skirt.trade.high);
+        cg_report_cell_words(report, "%s", cg_say_skirt_lies(&a->skirt));
     }
-    cg_report_say(report, "The trade's figures are common practice, no source; "
-                          "go by the piston maker's.");
+    cg_report_say(report, "%s", cg_say_no_skirts());
     cg_report_figure(report, "pistons", "Skirt clearance by piston alloy",
-                     "For each alloy a bar of what this duty needs, and the "
+                     "For each alloy a bar of this model's clearance, and the "
                      "band that the trade fits.");
 }
 

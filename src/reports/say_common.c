@@ -74,6 +74,20 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
     return out;
 }
 
+const char *cg_say_no_skirts(void)
+{
+    return "coldgap does not size skirts: go by the piston maker's clearance.";
+}
+
+const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt)
+{
+    if (isnan(skirt->trade.low))
+        return "-";
+    if (skirt->cold < skirt->trade.low)
+        return "below";
+    return skirt->cold > skirt->trade.high ? "above" : "in";
+}
+
 const char *cg_say_left_out(void)
 {
     return "Bore distortion and wear, ring twist, differences around the "

@@ -43,6 +43,13 @@ const char *cg_say_left_out(void);
 /* "load 0.80"; "throttle shut". */
 struct cg_sentence cg_say_load(double load);
 
+/* That coldgap does not size skirts. */
+const char *cg_say_no_skirts(void);
+
+/* Where the model's cold skirt clearance lies: "below", "in" or "above" the
+ * trade's band, which is given; "-" where the trade has none. */
+const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt);
+
 /* What the first-order allowance may lack. */
 struct cg_sentence cg_say_first_order(bool inch);
 

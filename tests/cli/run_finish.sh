@@ -227,9 +227,13 @@ near "$(key Mr2)" 100 0.001 "Mr2 of uniform heights"
 near "$(key Vo)" 0 0 "Vo of uniform heights"
 
 # --- the shipped sample, and the judgement
+# With its waves left in, no plateau is to be seen.
 for filter in standard gaussian robust none; do
-    expect 0 "$coldgap" finish "$config" -o "$work/out" --profile "$sample" \
-        --filter $filter --set charge.boost_kPa=40
+    status=0
+    [ $filter = none ] && status=1
+    expect $status "$coldgap" finish "$config" -o "$work/out" \
+        --profile "$sample" --filter $filter --set charge.boost_kPa=40
+    [ $filter = none ] && says stdout 'waves are left in'
     says stdout 'Enough oil for this boost'
     says stdout 'a scale, not a law'
     says stdout 'an estimate, not a warranty'
@@ -275,16 +279,35 @@ done
     >/dev/null
 cmp -s "$work/a/finish_patch.dat" "$work/b/finish_patch.dat" &&
     fail "another seed, the same patch"
-expect 0 "$coldgap" finish "$config" --simulate coarse -o "$work/b" \
-    --set charge.boost_kPa=0
-says stdout 'Plateau stage: more strokes'
+# A base stage alone holds oil, and does not pass: there is no plateau.
+for seed in 1 2 3 4 5; do
+    expect 1 "$coldgap" finish "$config" --simulate coarse -o "$work/b" \
+        --set charge.boost_kPa=0 --seed $seed
+    says stdout '^Enough oil for this boost'
+    says stdout '^NO PLATEAU, so do not run this bore: '
+    says stdout 'Plateau stage: more strokes'
+    [ ! -s "$work/stderr" ] || fail "stderr on a plain verdict"
+    expect 0 "$coldgap" finish "$config" --simulate plateau -q \
+        --set charge.boost_kPa=40 --seed $seed
+    grep -q 'NO PLATEAU' "$work/stdout" && fail "seed $seed: no plateau"
+done
+# Fine as a plateau, and of one law: heights of a normal law, 0.25 um rms.
+awk 'BEGIN {s = 1; for (i = 0; i < 9600; i++) {
+    for (n = t = 0; n < 12; n++) {s = (s * 16807) % 2147483647
+        t += s / 2147483647}
+    printf "%.4f\n", (t - 6) / 4}}' >"$work/p"
+expect 1 "$coldgap" finish "$config" --profile "$work/p" --spacing 0.5um \
+    --set charge.boost_kPa=0 --set bore.finish.reference_oil_um=0.01
+says stdout '^NO PLATEAU, .* the heights follow one law'
+says stdout '^Enough oil for this boost'
 # brief: the verdict and what to do; JSON: the keys of finish.dat
-expect 0 "$coldgap" finish "$config" --simulate coarse -q \
+expect 1 "$coldgap" finish "$config" --simulate coarse -q \
     --set charge.boost_kPa=0
+says stdout 'NO PLATEAU'
 says stdout 'Plateau stage: more strokes'
 says stdout 'simulated for teaching, of no bore'
 grep -q 'Oil against fuel' "$work/stdout" && fail "-q is not brief"
-expect 0 "$coldgap" finish "$config" --simulate coarse --json -o "$work/b" \
+expect 1 "$coldgap" finish "$config" --simulate coarse --json -o "$work/b" \
     --set charge.boost_kPa=0
 grep -v '^#' "$work/b/finish.dat" | while read -r name value unit; do
     grep -q "\"$name\": {\"value\": .*\"unit\": \"$unit\"}" "$work/stdout" ||

@@ -26,7 +26,7 @@ says stdout '^Best of 15 top rings: .*fits'
 says stdout '^Number 15 of 15 top rings: plain_steel, bare (yours)'
 says stdout 'knock'
 says stdout 'not a warranty'
-says stdout '^    4032  *[0-9.]* *[0-9.]* *[0-9.]* *[0-9.]*$'
+says stdout '^    4032  *[0-9.]* *[0-9.]* *[0-9.]* *[0-9.]* *\(below\|in\|above\)$'
 awk 'length > 80 {print; bad = 1} END {exit bad}' "$work/one.screen" ||
     fail "lines wider than 80"
 
@@ -102,10 +102,22 @@ says stdout 'unfit'
 # find: the piston's own margin, and its table.
 expect 0 "$coldgap" find "$engine" -o "$work/find"
 says stdout 'Cold skirt clearance by this model'
-says stdout 'The trade fits this alloy with'
+one_line() { tr -s '\n ' '  ' <"$work/stdout"; }
+# What the words about a skirt say is what the table says, for every alloy.
+expect 0 "$coldgap" rings "$engine" -o "$work/alloys"
+says stdout 'coldgap does not size skirts'
+grep -v '^#' "$work/alloys/pistons.dat" | while read -r alloy cold _ _ _ low high _; do
+    lies=$(awk -v c="$cold" -v l="$low" -v h="$high" \
+        'BEGIN {print (c < l ? "below" : c > h ? "above" : "in")}')
+    "$coldgap" find "$engine" --set piston.alloy="$alloy" >"$work/stdout" 2>&1
+    one_line | grep -q "coldgap does not size skirts: .* lies $lies that band" ||
+        echo "find, $alloy: $cold of $low to $high"
+    grep -q 'errs to the wide side' "$work/stdout" && echo "$alloy: wide side"
+done >"$work/wrong"
+[ ! -s "$work/wrong" ] || fail "$(cat "$work/wrong")"
 awk '!/^#/ {n++; if (!($3 > 0.1 && $6 > 0.03 && $7 > 0.1)) bad = 1}
      END {exit bad || n < 100}' "$work/find/clearance.dat" ||
     fail "clearance.dat"
-expect 0 "$coldgap" find "$engine" --set piston.skirt_clearance_mm=0.2
-says stdout '^  Your skirt clearance: 0.200 mm .*That is enough'
+expect 0 "$coldgap" find "$engine" --set piston.skirt_clearance_mm=0.4
+says stdout '^  Your skirt clearance: 0.400 mm .*This model wants no more'
 finish

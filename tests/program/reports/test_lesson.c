@@ -156,6 +156,93 @@ START_TEST(overlap_by_hand)
 }
 END_TEST
 
+/* The closure of the sum is worked out by hand at the tightest instant, and the
+ * gap at the start is what the start's growths leave. */
+START_TEST(the_duty_by_hand)
+{
+    static const char *const duty[] = {
+        "duty.name=dyno_pull", "duty.name=settled", "duty.name=lean_event",
+        "duty.name=cold_start_abuse"};
+    struct cg_case c = case_of(IRON_SIX, &duty[_i], 1);
+    struct cg_lesson lesson = lesson_of(&c);
+    struct cg_lesson_sheet sheet;
+    cg_lesson_sheet_set(&c, &lesson, false, &sheet);
+    const struct cg_lesson_over_time *over = &sheet.over_time;
+    check_within(over->tightest.closure.result.value,
+                 lesson.answer.top.closure * 1e3, 0.003, "closure, mm");
+    check_within(sheet.sum.gap.figure[0].value,
+                 lesson.answer.top.closure * 1e3, 0.0006, "of the sum, mm");
+    check_within(over->left.result.value,
+                 sheet.sum.cold_gap.value -
+                     lesson.instant[0].growth.closure * 1e3,
+                 0.003, "gap at the start, mm");
+}
+END_TEST
+
+/* The allowance by hand: so many deviations; what stays of it when one input is
+ * known adds up with that input's part as squares do. */
+START_TEST(what_is_not_known_by_hand)
+{
+    static const char *const engine[] = {PLAIN_FOUR, BOOSTED_FOUR, IRON_SIX};
+    struct cg_case c = case_of(engine[_i], NULL, 0);
+    struct cg_lesson lesson = lesson_of(&c);
+    struct cg_lesson_sheet sheet;
+    cg_lesson_sheet_set(&c, &lesson, false, &sheet);
+    const struct cg_lesson_unknown *unknown = &sheet.unknown;
+    const struct cg_answer *answer = &lesson.answer;
+    double sum = unknown->others;
+    ck_assert(!unknown->known && unknown->inputs == CG_LESSON_INPUTS);
+    for (size_t i = 0; i < unknown->inputs; i++) {
+        sum += unknown->input[i]->share;
+        for (size_t j = 0; i == 0 && j < answer->contributions; j++)
+            ck_assert_double_le(answer->contribution[j].share,
+                                unknown->input[0]->share);
+        if (i > 0)
+            ck_assert_double_le(unknown->input[i]->share,
+                                unknown->input[i - 1]->share);
+    }
+    check_within(sum, 1.0, 1e-9, "the shares");
+    check_close(unknown->deviations.result.value,
+                answer->top.spread / answer->sigma, 0.02, "deviations");
+    ck_assert(unknown->one_leads);
+    double all = answer->top.spread * 1e3;
+    double then = unknown->then.result.value;
+    check_close(then * then, all * all * (1.0 - unknown->input[0]->share),
+                0.03, "what stays, squared");
+}
+END_TEST
+
+/* Nothing uncertain: no sums of what is not known, and a gap all the same. */
+START_TEST(all_known)
+{
+    struct cg_case c = case_of(IRON_SIX, NULL, 0);
+    struct cg_lesson lesson = lesson_of(&c);
+    struct cg_lesson_sheet sheet;
+    lesson.answer.contributions = 0;
+    lesson.answer.sigma = lesson.answer.top.spread = 0.0;
+    cg_lesson_sheet_set(&c, &lesson, false, &sheet);
+    ck_assert(sheet.unknown.known);
+    ck_assert_uint_eq(sheet.unknown.inputs, 0);
+    ck_assert_double_gt(sheet.sum.gap.result.value, 0.0);
+}
+END_TEST
+
+/* The burn is later than without knock by what is shown, and not where nothing
+ * knocks. */
+START_TEST(knock_by_hand)
+{
+    struct cg_case c = case_of(IRON_SIX, NULL, 0);
+    struct cg_lesson lesson = lesson_of(&c);
+    struct cg_lesson_sheet sheet;
+    cg_lesson_sheet_set(&c, &lesson, false, &sheet);
+    check_within(sheet.knock.retard.result.value,
+                 lesson.answer.performance.burn50_deg -
+                     c.combustion.burn50_deg,
+                 0.11, "retard, deg");
+    ck_assert_double_gt(sheet.knock.retard.result.value, 0.0);
+}
+END_TEST
+
 START_TEST(no_run_no_lesson)
 {
     struct cg_case c = case_of(IRON_SIX, NULL, 0);
@@ -179,6 +266,10 @@ int main(void)
     tcase_add_loop_test(model, instants_lead_to_the_tightest, 0, 4);
     tcase_add_loop_test(model, the_hand_is_near_the_model, 0, 2);
     tcase_add_test(model, overlap_by_hand);
+    tcase_add_loop_test(model, the_duty_by_hand, 0, 4);
+    tcase_add_loop_test(model, what_is_not_known_by_hand, 0, 3);
+    tcase_add_test(model, all_known);
+    tcase_add_test(model, knock_by_hand);
     tcase_add_test(model, no_run_no_lesson);
     Suite *suite = suite_create("lesson");
     suite_add_tcase(suite, hand);

@@ -19,7 +19,7 @@ static struct cg_finish_verdict judge(const struct cg_case *c,
 {
     struct cg_finish_verdict verdict;
     struct cg_error error = {0};
-    enum cg_status status = cg_finish_judge(c, core, &verdict, &error);
+    enum cg_status status = cg_finish_judge(c, core, true, &verdict, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     return verdict;
 }
@@ -143,9 +143,18 @@ static const struct row rows[] = {
       {CG_PLATEAU_FINER, CG_FINISH_PEAKS, 1000}}},
 };
 
-START_TEST(advice)
+/* Heights of one law: no plateau stage was there, however fine the figures, so
+ * none has taken too much either. */
+static const struct row straight[] = {
+    {0.5, 0.15, 1.8, 0.80, 0.15, 1, {{CG_PLATEAU_LONGER, CG_FINISH_STRAIGHT, 0}}},
+    {0.5, 0.15, 1.8, 0.92, 0.15, 1, {{CG_PLATEAU_LONGER, CG_FINISH_STRAIGHT, 0}}},
+    {0.5, 0.15, 1.0, 0.80, 0.15, 2,
+     {{CG_BASE_COARSER, CG_FINISH_SHALLOW, 120},
+      {CG_PLATEAU_LONGER, CG_FINISH_STRAIGHT, 0}}},
+};
+
+static void check_advice(const struct row *row, bool bends)
 {
-    const struct row *row = &rows[_i];
     struct cg_case c = case_of(BOOSTED_FOUR, NULL, 0);
     struct cg_core core = {.rk = row->rk * 1e-6, .rpk = row->rpk * 1e-6,
                            .rvk = row->rvk * 1e-6, .mr2 = row->mr2};
@@ -154,12 +163,48 @@ START_TEST(advice)
     verdict.oil_held = core.oil;
     verdict.oil_needed = row->needed * 1e-6;
     verdict.holds = verdict.oil_held >= verdict.oil_needed;
+    verdict.bends = bends;
+    verdict.plateau = cg_finish_plateau(&core, bends);
     cg_finish_advise(&c, &core, &verdict);
     ck_assert_int_eq(verdict.advices, row->advices);
     for (int i = 0; i < row->advices; i++) {
         ck_assert_int_eq(verdict.advice[i].change, row->advice[i].change);
         ck_assert_int_eq(verdict.advice[i].reason, row->advice[i].reason);
         ck_assert_int_eq(verdict.advice[i].grit, row->advice[i].grit);
+    }
+}
+
+START_TEST(advice)
+{
+    check_advice(&rows[_i], true);
+}
+END_TEST
+
+START_TEST(advice_of_one_law)
+{
+    check_advice(&straight[_i], false);
+}
+END_TEST
+
+/* Oil alone does not pass: without a plateau the answer is no, and with one a
+ * rough or peaked surface still runs in. */
+START_TEST(no_plateau_does_not_pass)
+{
+    static const struct {
+        double rk, rvk;
+        bool bends, passes;
+    } row[] = {{0.5, 1.8, true, true},   {0.5, 1.8, false, false},
+               {1.01, 1.0, true, false}, {0.99, 0.9, true, true},
+               {1.5, 1.8, true, true},   {2.9, 1.8, true, false},
+               {2.9, 1.8, false, false}};
+    for (size_t i = 0; i < COUNT_OF(row); i++) {
+        struct cg_core core = {.rk = row[i].rk * 1e-6,
+                               .rvk = row[i].rvk * 1e-6};
+        struct cg_finish_verdict verdict = {.holds = true};
+        verdict.plateau = cg_finish_plateau(&core, row[i].bends);
+        ck_assert_int_eq(cg_finish_passes(&verdict), row[i].passes);
+        verdict.holds = false;
+        ck_assert(!cg_finish_passes(&verdict));
     }
 }
 END_TEST
@@ -204,6 +249,8 @@ int main(void)
     tcase_add_test(all, scale_through_reference);
     tcase_add_test(all, reference_is_unboosted);
     tcase_add_loop_test(all, advice, 0, (int)COUNT_OF(rows));
+    tcase_add_loop_test(all, advice_of_one_law, 0, (int)COUNT_OF(straight));
+    tcase_add_test(all, no_plateau_does_not_pass);
     tcase_add_test(all, advice_helps);
     suite_add_tcase(suite, all);
     return check_run(suite);

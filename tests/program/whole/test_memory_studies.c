@@ -87,7 +87,7 @@ static enum cg_status judge_finish(struct cg_error *error)
     struct cg_core core = {.rk = 0.5e-6, .rpk = 0.15e-6, .rvk = 1.8e-6,
                            .mr1 = 0.08, .mr2 = 0.79, .oil = 0.189e-6};
     struct cg_finish_verdict verdict;
-    return cg_finish_judge(&c, &core, &verdict, error);
+    return cg_finish_judge(&c, &core, true, &verdict, error);
 }
 
 static enum cg_status study_seal(struct cg_error *error)
