@@ -7,6 +7,7 @@
 #include <gsl/gsl_cdf.h>
 
 #include "case_check.h"
+#include "evidence_gap.h"
 #include "growth.h"
 #include "spread.h"
 
@@ -170,6 +171,7 @@ static void add_up_second(const struct cg_case *c, struct cg_answer *answer)
 void cg_answer_add_up(const struct cg_case *c, double spread,
                       struct cg_answer *answer)
 {
+    spread = fmax(spread, cg_evidence_allowance(c, answer->extremes.closure));
     answer->top = add_up(answer->extremes.closure, spread, &c->margin);
     judge(c, CG_RING_TOP, answer->extremes.ring_at, answer->extremes.closure,
           &answer->top, &answer->laws, &answer->verdict);

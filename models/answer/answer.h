@@ -11,7 +11,8 @@
  *           and film (law.h) has its own closure and standard deviation, and
  *           all together are a mixture of normals (normals.h); with one law
  *           alone that is z times its standard deviation.  By sampling
- *           (confidence.h): the closure's quantile less the nominal closure
+ *           (confidence.h): the closure's quantile less the nominal closure.
+ *           Not less than ends that touched ask for (evidence_gap.h)
  * residual  margin.residual
  * rounding  up to margin.filing_step
  */

@@ -20,6 +20,9 @@ struct cg_evidence_work {
     struct cg_input_law law;
     struct cg_sight sight[CG_EVIDENCE];
     struct cg_duty_run *run[CG_EVIDENCE_RUNS]; /* at the last values */
+    /* Standard deviations of the shared unknowns over those of before [1]. */
+    double wide;
+    bool too_low; /* ends that touched do not judge the rest */
     bool has_slopes;
     double at[CG_EVIDENCE_UNKNOWNS]; /* where the slopes were taken */
     double slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
@@ -38,5 +41,25 @@ enum cg_status cg_evidence_check(const struct cg_evidence_work *work,
                                  const struct cg_posterior_model *model,
                                  const struct cg_posterior *posterior,
                                  bool fitted, struct cg_error *error);
+
+/* Refuses ends that touched at a gap and stayed apart at a narrower one in no
+ * easier run; `y`: closures of before. */
+enum cg_status cg_evidence_check_ends(const struct cg_evidence_work *work,
+                                      const double *y, struct cg_error *error);
+
+/* Makes a posterior that is still at the prior one of wider spreads, and takes
+ * ends that touched down to what those can reach at `off` standard deviations.
+ * *lowest: the entry the model was farthest too low for; as many as there are
+ * entries where it is not.  CG_NO_MEMORY, CG_NUMERICAL. */
+enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
+                                 const struct cg_posterior_model *model,
+                                 struct cg_posterior *found, double off,
+                                 size_t *lowest, struct cg_error *error);
+
+/* Scores of all inputs: the shared ones as found, the rest as before, but for
+ * what they have in common.  `lowest` as cg_evidence_widen gives it. */
+void cg_evidence_lesson(const struct cg_evidence_work *work,
+                        const struct cg_posterior *found, size_t lowest,
+                        struct cg_learned *learned);
 
 #endif

@@ -247,6 +247,14 @@ struct cg_scale_case {
     double ring_conductivity, film, flank;
 };
 
+/* Ends that touched, as evidence shows them (evidence.h): both 0 where none
+ * did. */
+struct cg_touched_case {
+    double gap;    /* the widest cold gap that touched [m] */
+    double beyond; /* the most that a gap which touched is wider than the
+                      closure by the model in its run [m] */
+};
+
 struct cg_case {
     struct cg_engine_case engine;
     struct cg_charge_case charge;
@@ -267,6 +275,7 @@ struct cg_case {
     /* Between uncertain inputs, rows of uncertain.c, off the diagonal; zero:
      * independent (input_law.h). */
     double correlation[CG_INPUTS][CG_INPUTS];
+    struct cg_touched_case touched; /* not a setting */
 
     /* Looked up by the names above before the case is run. */
     struct cg_material piston_material, ring_material[CG_RINGS];

@@ -64,6 +64,7 @@ static void see(struct cg_case *c, const struct cg_evidence_entry *entry,
     ck_assert_ptr_nonnull(work);
     double none[1] = {0.0};
     work->evidence = &evidence;
+    work->wide = 1.0;
     ck_assert_msg(cg_evidence_values(work, none, y, &error) == CG_OK, "%s",
                   error.text);
     cg_duty_run_free(work->run[0]);
@@ -404,9 +405,16 @@ START_TEST(contradictions_are_refused)
                   "%s", text);
 
     /* ends that touched and did not */
-    struct cg_evidence_entry ends[2] = {
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.0, 0.01e-3, NAN, NAN, true, 0.35e-3, 7},
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.0, 0.01e-3, NAN, NAN, false, 0.25e-3, 0}};
+    struct cg_evidence_entry ends[2] = {{.what = CG_EVIDENCE_ENDS,
+                                         .spread = 0.01e-3,
+                                         .time = NAN,
+                                         .touched = true,
+                                         .cold_gap = 0.35e-3,
+                                         .line = 7}};
+    ends[1] = ends[0];
+    ends[1].touched = false;
+    ends[1].cold_gap = 0.25e-3;
+    ends[1].line = 0;
     evidence = evidence_of(&c, ends, 2);
     text = refused(&evidence);
     ck_assert_msg(strstr(text, "contradict each other") != NULL &&

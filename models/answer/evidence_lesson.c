@@ -1,0 +1,75 @@
+/* From what was fitted to what is learned, and into a case. */
+#include <math.h>
+
+#include "evidence_work.h"
+#include "uncertain.h"
+
+/* Factor on the variances with which the closure that the model was too low
+ * for is as uncertain as before; 1 where it is, or the model was not. */
+static double kept_width(const struct cg_evidence_work *work,
+                         const struct cg_posterior *found, size_t lowest)
+{
+    double before = 0.0, after = 0.0;
+    if (lowest >= work->evidence->entries)
+        return 1.0;
+    const double *slope = found->slope + lowest * found->unknowns;
+    for (size_t k = 0; k < work->shared; k++) {
+        before += slope[k] * slope[k];
+        for (size_t l = 0; l < work->shared; l++)
+            after += slope[k] * found->covariance[k * found->unknowns + l] *
+                     slope[l];
+    }
+    before /= work->wide * work->wide;
+    return after > 0.0 ? fmax(before / after, 1.0) : 1.0;
+}
+
+void cg_evidence_lesson(const struct cg_evidence_work *work,
+                        const struct cg_posterior *found, size_t lowest,
+                        struct cg_learned *learned)
+{
+    double u[CG_INPUTS] = {0.0}, mean[CG_INPUTS];
+    size_t n = work->inputs;
+    double widened = work->wide * work->wide * kept_width(work, found, lowest);
+    for (size_t k = 0; k < work->shared; k++)
+        u[k] = work->wide * found->mean[k];
+    cg_input_law_scores(&work->law, u, mean);
+    for (size_t i = 0; i < CG_INPUTS; i++)
+        learned->covariance[i][i] = 1.0;
+    for (size_t i = 0; i < n; i++) {
+        learned->mean[work->row[i]] = mean[i];
+        for (size_t j = 0; j < n; j++) {
+            double sum = 0.0;
+            for (size_t k = 0; k <= i; k++)
+                for (size_t l = 0; l <= j; l++) {
+                    double middle = k == l ? 1.0 : 0.0;
+                    if (k < work->shared && l < work->shared)
+                        middle = widened *
+                                 found->covariance[k * found->unknowns + l];
+                    sum += work->law.factor[i][k] * middle *
+                           work->law.factor[j][l];
+                }
+            learned->covariance[work->row[i]][work->row[j]] = sum;
+        }
+    }
+}
+
+void cg_learned_apply(const struct cg_learned *learned, struct cg_case *c)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    double width[CG_INPUTS];
+    if (learned->entries == 0)
+        return;
+    for (size_t i = 0; i < count; i++) {
+        double *spread = (double *)((char *)c + inputs[i].spread);
+        width[i] = sqrt(learned->covariance[i][i]);
+        cg_uncertain_move(&inputs[i], learned->mean[i], c);
+        *spread *= width[i];
+    }
+    for (size_t i = 0; i < count; i++)
+        for (size_t j = 0; j < i; j++)
+            cg_input_correlate(c, i, j,
+                               learned->covariance[i][j] /
+                                   (width[i] * width[j]));
+    c->touched = learned->touched;
+}
