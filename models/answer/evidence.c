@@ -154,10 +154,10 @@ static enum cg_status find(struct fit *fit, struct cg_error *error)
 }
 
 /* With the spreads wider, where the model is too low.  What cannot be computed
- * is not reached for: the gap itself holds the rest. */
+ * is not reached for, and at last nothing is: the gap itself holds the rest. */
 static enum cg_status find_low(struct fit *fit, struct cg_error *error)
 {
-    static const double off[] = {CG_EVIDENCE_LOW, 0.5 * CG_EVIDENCE_LOW, 0.0};
+    static const double off[] = {CG_EVIDENCE_LOW, 0.5 * CG_EVIDENCE_LOW, NAN};
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < sizeof off / sizeof off[0]; i++) {
         status = begin(fit, error);
@@ -202,7 +202,7 @@ static enum cg_status fit_all(struct fit *fit, struct cg_learned *learned,
     if (status != CG_OK)
         return status;
     status = find(fit, &plain);
-    if (status == CG_BAD_INPUT && fit->refused) {
+    if (status != CG_OK && status != CG_NO_MEMORY) {
         enum cg_status low = find_low(fit, error);
         if (low != CG_OK || fit->work->too_low)
             return low;

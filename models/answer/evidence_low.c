@@ -7,6 +7,9 @@
 /* Step of the spreads' widening. */
 #define WIDENING 1.1
 
+/* Spread of a sign that says nothing [m]. */
+#define NOTHING 1.0
+
 /* Of a gap, to see how fast its deviation falls [m]. */
 #define STEP 1e-6
 
@@ -70,6 +73,10 @@ static enum cg_status lower(struct cg_evidence_work *work,
                             double off, struct cg_error *error)
 {
     double now, less;
+    if (isnan(off)) {
+        work->sight[i].spread = NOTHING;
+        return CG_OK;
+    }
     enum cg_status status = deviation(model, found, i, &now, error);
     if (status != CG_OK || !(now > off))
         return status;

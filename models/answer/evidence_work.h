@@ -48,7 +48,8 @@ enum cg_status cg_evidence_check_ends(const struct cg_evidence_work *work,
                                       const double *y, struct cg_error *error);
 
 /* Makes a posterior that is still at the prior one of wider spreads, and takes
- * ends that touched down to what those can reach at `off` standard deviations.
+ * ends that touched down to what those can reach at `off` standard deviations
+ * (NaN: lets them say nothing).
  * *lowest: the entry the model was farthest too low for; as many as there are
  * entries where it is not.  CG_NO_MEMORY, CG_NUMERICAL. */
 enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
