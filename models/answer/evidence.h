@@ -45,7 +45,8 @@
 #include "case.h"
 #include "status.h"
 
-enum { CG_EVIDENCE = 32, CG_EVIDENCE_RUNS = 16, CG_EVIDENCE_FROM = 48 };
+enum { CG_EVIDENCE = 32, CG_EVIDENCE_RUNS = 16, CG_EVIDENCE_FROM = 48,
+       CG_EVIDENCE_DATE = 12 };
 
 enum cg_evidence_what {
     CG_EVIDENCE_CROWN,       /* at its centre, mean through its thickness */
@@ -70,7 +71,8 @@ struct cg_evidence_entry {
     bool touched;
     double cold_gap;     /* of the sign [m] */
     unsigned line;       /* where the user wrote it, for messages; 0: nowhere */
-    char from[CG_EVIDENCE_FROM]; /* "builds[2].found[0]"; "": evidence[i] */
+    char from[CG_EVIDENCE_FROM]; /* "builds[2]"; "": evidence[i] */
+    char date[CG_EVIDENCE_DATE]; /* of the build; "": not given */
     size_t engine; /* 0: the engine itself, else another one's number */
 };
 
@@ -80,6 +82,7 @@ struct cg_evidence {
     size_t runs;
     struct cg_case *run; /* [runs], owned: the engine as it was measured */
     size_t engine[CG_EVIDENCE_RUNS]; /* that ran it, as in the entry */
+    char notebook[CG_EVIDENCE_FROM]; /* that has the builds; "": none */
 };
 
 /* Default spreads of what is read on a steady engine, the model's own error in

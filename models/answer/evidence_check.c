@@ -2,7 +2,6 @@
 #include <math.h>
 #include <stdint.h>
 #include <stdio.h>
-#include <string.h>
 
 #include <gsl/gsl_cdf.h>
 
@@ -10,7 +9,7 @@
 #include "evidence_work.h"
 #include "uncertain.h"
 
-enum { ENTRY_TEXT = 144 };
+enum { ENTRY_TEXT = 192 };
 
 /* A pair explains a contradiction when it is worse than either alone by this
  * many standard deviations. */
@@ -36,12 +35,15 @@ static void write_entry(const struct cg_evidence *evidence, size_t i,
                         char text[ENTRY_TEXT])
 {
     const struct cg_evidence_entry *entry = &evidence->entry[i];
-    char from[CG_EVIDENCE_FROM], line[24] = "";
+    bool build = entry->from[0] != '\0';
+    char from[CG_EVIDENCE_FROM + CG_EVIDENCE_DATE + 8], line[80] = "";
     snprintf(from, sizeof from, "evidence[%zu]", i);
-    if (entry->from[0] != '\0')
-        memcpy(from, entry->from, sizeof from);
+    if (build)
+        snprintf(from, sizeof from, "%s%s%s", entry->from,
+                 entry->date[0] != '\0' ? " of " : "", entry->date);
     if (entry->line > 0)
-        snprintf(line, sizeof line, ", line %u", entry->line);
+        snprintf(line, sizeof line, ", line %u%s%s", entry->line,
+                 build ? " of " : "", build ? evidence->notebook : "");
     if (entry->what == CG_EVIDENCE_ENDS)
         snprintf(text, ENTRY_TEXT, "%s (ends %s at %.3g mm%s)", from,
                  entry->touched ? "touched" : "did not touch",

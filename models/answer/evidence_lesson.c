@@ -4,23 +4,34 @@
 #include "evidence_work.h"
 #include "uncertain.h"
 
-/* Factor on the variances with which the closure that the model was too low
- * for is as uncertain as before; 1 where it is, or the model was not. */
-static double kept_width(const struct cg_evidence_work *work,
-                         const struct cg_posterior *found, size_t lowest)
+/* Covariance of the shared unknowns [shared][shared], in standard deviations of
+ * before.  Along what the model was too low for (C a, a: slopes of that closure)
+ * it is taken back to what it was, by one more term of rank one. */
+static void set_middle(const struct cg_evidence_work *work,
+                       const struct cg_posterior *found, size_t lowest,
+                       double middle[CG_INPUTS][CG_INPUTS])
 {
-    double before = 0.0, after = 0.0;
-    if (lowest >= work->evidence->entries)
-        return 1.0;
+    size_t n = work->shared;
+    double along[CG_INPUTS] = {0.0}, before = 0.0, after = 0.0, more = 0.0;
     const double *slope = found->slope + lowest * found->unknowns;
-    for (size_t k = 0; k < work->shared; k++) {
-        before += slope[k] * slope[k];
-        for (size_t l = 0; l < work->shared; l++)
-            after += slope[k] * found->covariance[k * found->unknowns + l] *
-                     slope[l];
+    for (size_t k = 0; k < n; k++)
+        for (size_t l = 0; l < n; l++)
+            middle[k][l] = work->wide * work->wide *
+                           found->covariance[k * found->unknowns + l];
+    if (lowest >= work->evidence->entries)
+        return;
+    for (size_t k = 0; k < n; k++) {
+        double a = slope[k] / work->wide;
+        for (size_t l = 0; l < n; l++)
+            along[k] += middle[k][l] * slope[l] / work->wide;
+        before += a * a;
+        after += a * along[k];
     }
-    before /= work->wide * work->wide;
-    return after > 0.0 ? fmax(before / after, 1.0) : 1.0;
+    if (after > 0.0 && before > after)
+        more = (before / after - 1.0) / after;
+    for (size_t k = 0; k < n; k++)
+        for (size_t l = 0; l < n; l++)
+            middle[k][l] += more * along[k] * along[l];
 }
 
 void cg_evidence_lesson(const struct cg_evidence_work *work,
@@ -28,8 +39,9 @@ void cg_evidence_lesson(const struct cg_evidence_work *work,
                         struct cg_learned *learned)
 {
     double u[CG_INPUTS] = {0.0}, mean[CG_INPUTS];
+    double middle[CG_INPUTS][CG_INPUTS];
     size_t n = work->inputs;
-    double widened = work->wide * work->wide * kept_width(work, found, lowest);
+    set_middle(work, found, lowest, middle);
     for (size_t k = 0; k < work->shared; k++)
         u[k] = work->wide * found->mean[k];
     cg_input_law_scores(&work->law, u, mean);
@@ -41,11 +53,10 @@ void cg_evidence_lesson(const struct cg_evidence_work *work,
             double sum = 0.0;
             for (size_t k = 0; k <= i; k++)
                 for (size_t l = 0; l <= j; l++) {
-                    double middle = k == l ? 1.0 : 0.0;
+                    double own = k == l ? 1.0 : 0.0;
                     if (k < work->shared && l < work->shared)
-                        middle = widened *
-                                 found->covariance[k * found->unknowns + l];
-                    sum += work->law.factor[i][k] * middle *
+                        own = middle[k][l];
+                    sum += work->law.factor[i][k] * own *
                            work->law.factor[j][l];
                 }
             learned->covariance[work->row[i]][work->row[j]] = sum;

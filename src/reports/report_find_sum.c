@@ -1,6 +1,7 @@
 #include <math.h>
 
 #include "confidence.h"
+#include "evidence_gap.h"
 #include "report_find_parts.h"
 #include "say_common.h"
 #include "show.h"
@@ -13,6 +14,9 @@ static void tell_allowance(struct cg_report *report, const struct cg_case *c,
                   cg_quantity(CG_SHOW_GAP, answer->top.spread));
     if (by->samples > 0 && answer->top.spread == by->sampled.spread)
         cg_report_remark(report, "sampled, for a risk of %g", c->margin.risk);
+    else if (answer->top.spread ==
+             cg_evidence_allowance(c, answer->extremes.closure))
+        cg_report_remark(report, "by the gap whose ends touched");
     else
         cg_report_remark(report, "%.2f sigma, for a risk of %g",
                          answer->quantile, c->margin.risk);
