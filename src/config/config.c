@@ -66,8 +66,8 @@ static void check_missing(struct cg_reader *reader)
         char key[128];
         cg_key_write(&settings[i], NULL, true, key, sizeof key);
         cg_problem(reader->problems,
-                   (struct cg_where){reader->file.path, 0, NULL}, key,
-                   "missing, %.6g to %.6g %s is allowed", settings[i].low,
+                   (struct cg_where){reader->file.path, reader->line, NULL},
+                   key, "missing, %.6g to %.6g %s is allowed", settings[i].low,
                    settings[i].high, settings[i].unit);
     }
 }
@@ -149,11 +149,12 @@ static void override_all(struct cg_reader *reader,
     }
 }
 
-enum cg_status cg_build_read(const char *path, const struct cg_config_file *by,
-                             const config_setting_t *set,
-                             struct cg_problems *problems, struct cg_case *c,
+enum cg_status cg_build_read(const struct cg_item *build, const char *path,
+                             const config_setting_t *set, struct cg_case *c,
                              struct cg_error *error)
 {
+    const struct cg_config_file *by = &build->reader->file;
+    struct cg_problems *problems = build->reader->problems;
     struct cg_reader reader = {.problems = problems, .c = c};
     size_t settings, before = problems->count;
     enum cg_status status = CG_OK;
@@ -167,6 +168,7 @@ enum cg_status cg_build_read(const char *path, const struct cg_config_file *by,
     } else {
         config_init(&reader.file.config);
         reader.file.path = by->path;
+        reader.line = cg_config_where(by, build->group).line;
     }
     if (status == CG_OK && problems->count == before) {
         cg_tree_read(&reader, &reader.file, NULL, CG_GIVEN_TWICE);

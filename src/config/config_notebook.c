@@ -170,9 +170,8 @@ static bool read_case(struct notebook *notebook, const struct build *build,
         return true;
     }
     enum cg_status status =
-        cg_build_read(build->engine != NULL ? build->path : NULL,
-                      &build->item->reader->file, build->set, problems,
-                      notebook->c, &trouble);
+        cg_build_read(build->item, build->engine != NULL ? build->path : NULL,
+                      build->set, notebook->c, &trouble);
     if (status == CG_NO_MEMORY)
         notebook->status = cg_error_set(notebook->error, status, "%s",
                                         trouble.text);

@@ -21,6 +21,7 @@ struct cg_origin {
 
 struct cg_reader {
     struct cg_config_file file;   /* the user's */
+    unsigned line;                /* in it, of the build that is read, or 0 */
     struct cg_config_file duty;   /* the shipped duty, if one is used */
     char duty_path[CG_PATH_LENGTH];
     struct cg_origin *origin;     /* one a setting; owned */
@@ -132,12 +133,11 @@ enum cg_status cg_evidence_read(struct cg_reader *reader,
 enum cg_status cg_notebook_read(struct cg_reader *reader,
                                 struct cg_error *error);
 
-/* The engine of a build: what a config says, but for its evidence, then the
- * texts "PATH=VALUE" of the list `set` (NULL: none), which stands in the file
- * `by`.  path NULL: those alone.  Trouble is told. */
-enum cg_status cg_build_read(const char *path, const struct cg_config_file *by,
-                             const config_setting_t *set,
-                             struct cg_problems *problems, struct cg_case *c,
+/* The engine of a build of a notebook: what a config says, but for its
+ * evidence, then the texts "PATH=VALUE" of the list `set` (NULL: none).  path
+ * NULL: those alone.  Trouble is told. */
+enum cg_status cg_build_read(const struct cg_item *build, const char *path,
+                             const config_setting_t *set, struct cg_case *c,
                              struct cg_error *error);
 
 /* Whether a text is a name: 1 to 47 letters and digits of ASCII, blanks, "_",
