@@ -38,6 +38,14 @@ bool cg_evidence_is_steady(enum cg_evidence_what what)
     return what == CG_EVIDENCE_PROBE || what == CG_EVIDENCE_COOLANT;
 }
 
+size_t cg_evidence_others(const struct cg_evidence *evidence)
+{
+    size_t others = 0;
+    for (size_t i = 0; i < evidence->entries; i++)
+        others += evidence->entry[i].engine > 0;
+    return others;
+}
+
 void cg_evidence_free(struct cg_evidence *evidence)
 {
     free(evidence->run);

@@ -149,6 +149,9 @@ enum cg_status cg_evidence_learn(const struct cg_evidence *evidence,
                                  struct cg_learned *learned,
                                  struct cg_error *error);
 
+/* How many entries are of other engines. */
+size_t cg_evidence_others(const struct cg_evidence *evidence);
+
 void cg_evidence_free(struct cg_evidence *evidence);
 
 /* Moves the case's inputs, narrows their spreads and sets their correlations

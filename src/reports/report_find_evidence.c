@@ -142,21 +142,13 @@ static void tell_ends(struct cg_report *report, const struct cg_updated_case *up
 static void tell_notebook(struct cg_report *report,
                           const struct cg_updated_case *updated)
 {
-    size_t others = 0;
-    double scatter = updated->prior.uncertainty.engine;
-    for (size_t i = 0; i < updated->learned.entries; i++)
-        others += updated->evidence.entry[i].engine > 0;
-    if (has_builds(updated) == 0)
-        return;
-    cg_report_say(report,
-                  "From the notebook %s: findings of this engine count in "
-                  "full; %zu of other engines with the scatter from engine to "
-                  "engine, %.3g %% (uncertainty.engine_pct).",
-                  updated->evidence.notebook, others, scatter * 100.0);
-    if (others > 0 && !(scatter > 0.0))
-        cg_report_note(report, "with no scatter from engine to engine other "
-                               "engines count as this one: give "
-                               "uncertainty.engine_pct.");
+    if (has_builds(updated) == 1)
+        cg_report_say(report,
+                      "From the notebook %s: findings of this engine count in "
+                      "full; %zu of other engines with the scatter from engine "
+                      "to engine, %.3g %% (uncertainty.engine_pct).",
+                      updated->evidence.notebook, cg_evidence_others(&updated->evidence),
+                      updated->prior.uncertainty.engine * 100.0);
 }
 
 /* An input against its setting: "x 1.13 +- 11 %" or "+0.4 +- 1.9 deg". */

@@ -134,47 +134,6 @@ static void tell_reasons(struct cg_report *report, const struct cg_case *c,
     tell_harder(report, c, answer);
 }
 
-/* The most valuable evidence there is: what is wrong is not known, the engine
- * says it all the same. */
-static void note_too_low(struct cg_report *report,
-                         const struct cg_updated_case *updated)
-{
-    const struct cg_learned *learned = &updated->learned;
-    bool inch = cg_report_inch(report);
-    if (!learned->too_low)
-        return;
-    const struct cg_evidence_entry *entry =
-        &updated->evidence.entry[learned->lowest];
-    cg_report_note(
-        report,
-        "the ends touched at %s%s, where the model leaves %s: the model is too "
-        "low for %s, and something that is not in it is at work. Find out what "
-        "before you run it again. The inputs are moved as far as they go, "
-        "their spreads are wider than before%s.",
-        cg_show_length_up(entry->cold_gap, inch).text,
-        entry->engine == 0 ? "" : " in another engine",
-        cg_show_length(learned->before[learned->lowest], inch).text,
-        entry->engine == 0 ? "this engine" : "it",
-        entry->engine == 0 ? ", and the gap needed is never less than what "
-                             "touched and the minimum hot gap"
-                           : "");
-}
-
-static void note_evidence(struct cg_report *report,
-                          const struct cg_updated_case *updated,
-                          const struct cg_answer *answer,
-                          const struct cg_answer *without)
-{
-    double before = without->top.cold_gap;
-    note_too_low(report, updated);
-    if (updated->learned.entries > 0 &&
-        answer->top.cold_gap < before * (1.0 - 1e-9))
-        cg_report_note(report,
-                       "your evidence makes the gap needed smaller, from %s: "
-                       "be sure of it.",
-                       cg_show_length_up(before, cg_report_inch(report)).text);
-}
-
 void cg_report_find_first(struct cg_report *report,
                           const struct cg_updated_case *updated,
                           const struct cg_answer *answer,
@@ -185,7 +144,7 @@ void cg_report_find_first(struct cg_report *report,
     tell_for(report, c);
     tell_verdicts(report, answer);
     tell_skirt(report, c, &answer->skirt);
-    note_evidence(report, updated, answer, without);
+    cg_report_find_evidence_notes(report, updated, answer, without);
     cg_report_find_notes(report, c, answer);
     tell_reasons(report, c, answer);
 }

@@ -12,11 +12,11 @@ static void tell_allowance(struct cg_report *report, const struct cg_case *c,
     const struct cg_confidence *by = &answer->confidence;
     cg_report_row(report, "spread_top", "Uncertainty allowance",
                   cg_quantity(CG_SHOW_GAP, answer->top.spread));
-    if (by->samples > 0 && answer->top.spread == by->sampled.spread)
-        cg_report_remark(report, "sampled, for a risk of %g", c->margin.risk);
-    else if (answer->top.spread ==
-             cg_evidence_allowance(c, answer->extremes.closure))
+    if (answer->top.spread ==
+        cg_evidence_allowance(c, answer->extremes.closure))
         cg_report_remark(report, "by the gap whose ends touched");
+    else if (by->samples > 0 && answer->top.spread == by->sampled.spread)
+        cg_report_remark(report, "sampled, for a risk of %g", c->margin.risk);
     else
         cg_report_remark(report, "%.2f sigma, for a risk of %g",
                          answer->quantile, c->margin.risk);
