@@ -35,6 +35,12 @@ enum cg_status cg_evidence_values(void *context, const double *u, double *y,
 enum cg_status cg_evidence_slopes(void *context, const double *u,
                                   double *slope, struct cg_error *error);
 
+/* Fits the inputs chosen, and fills what was learned.  Errors: as
+ * cg_evidence_learn. */
+enum cg_status cg_evidence_fit(struct cg_evidence_work *work,
+                               struct cg_learned *learned,
+                               struct cg_error *error);
+
 /* Refuses evidence that cannot be true; unless `fitted`, only what is too far
  * off to be fitted at all. */
 enum cg_status cg_evidence_check(const struct cg_evidence_work *work,

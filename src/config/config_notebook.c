@@ -17,14 +17,11 @@
 #include <string.h>
 #include <sys/stat.h>
 
+#include "config_build.h"
 #include "config_evidence.h"
 #include "plain_text.h"
 
 enum { BUILDS = 16 };
-
-static const char *const keys[] = {"engine", "set", "date", "found"};
-
-#define COUNT(list) (sizeof(list) / sizeof(list)[0])
 
 /* An engine by its file; none: inode 0 of no device. */
 struct engine {
@@ -41,26 +38,6 @@ struct notebook {
     struct cg_error *error;
 };
 
-/* A build as far as it has been read. */
-struct build {
-    const struct cg_item *item;
-    const char *engine; /* NULL: not given */
-    char path[CG_PATH_LENGTH]; /* of its engine */
-    const config_setting_t *set, *found;
-    char date[CG_EVIDENCE_DATE];
-};
-
-/* A name in the folder of the file it stands in; false: too long. */
-static bool path_in(const struct cg_config_file *file, const char *name,
-                    char path[CG_PATH_LENGTH])
-{
-    bool here = strcmp(file->folder, ".") == 0;
-    int length =
-        snprintf(path, CG_PATH_LENGTH, "%s%s%s", here ? "" : file->folder,
-                 here ? "" : "/", name);
-    return length < CG_PATH_LENGTH;
-}
-
 static struct engine engine_at(const char *path)
 {
     struct stat about;
@@ -69,72 +46,8 @@ static struct engine engine_at(const char *path)
     return (struct engine){about.st_dev, about.st_ino};
 }
 
-/* Year, month and day: "2026-03-14". */
-static bool is_date(const char *text)
-{
-    static const char like[] = "0000-00-00";
-    if (strlen(text) != strlen(like))
-        return false;
-    for (size_t i = 0; like[i] != '\0'; i++)
-        if (like[i] == '-' ? text[i] != '-' : text[i] < '0' || text[i] > '9')
-            return false;
-    return true;
-}
-
-static void read_date(struct build *build, const config_setting_t *setting)
-{
-    const char *text = cg_item_text(build->item, setting);
-    if (text != NULL && is_date(text))
-        memcpy(build->date, text, sizeof build->date - 1);
-    else if (text != NULL)
-        cg_item_problem(build->item, setting, "date",
-                        "must be year, month and day as in \"2026-03-14\"");
-}
-
-static void read_engine(struct build *build, const config_setting_t *setting)
-{
-    build->engine = cg_item_text(build->item, setting);
-    if (build->engine != NULL &&
-        (build->engine[0] == '\0' ||
-         !path_in(&build->item->reader->file, build->engine, build->path))) {
-        cg_item_problem(build->item, setting, "engine",
-                        "must be the name of a config, from the notebook's "
-                        "own folder");
-        build->engine = NULL;
-    }
-}
-
-static void read_set(struct build *build, const config_setting_t *setting)
-{
-    bool texts = config_setting_is_list(setting) ||
-                 config_setting_is_array(setting);
-    for (int i = 0; texts && i < config_setting_length(setting); i++)
-        texts = config_setting_type(config_setting_get_elem(
-                    setting, (unsigned)i)) == CONFIG_TYPE_STRING;
-    if (texts)
-        build->set = setting;
-    else
-        cg_item_problem(build->item, setting, "set",
-                        "must be a list of texts ( \"PATH=VALUE\", ... )");
-}
-
-static void read_key(struct build *build, const config_setting_t *setting)
-{
-    const char *key = config_setting_name(setting);
-    if (strcmp(key, "engine") == 0)
-        read_engine(build, setting);
-    else if (strcmp(key, "set") == 0)
-        read_set(build, setting);
-    else if (strcmp(key, "date") == 0)
-        read_date(build, setting);
-    else if (strcmp(key, "found") == 0)
-        build->found = setting;
-    else
-        cg_item_unknown_key(build->item, setting, keys, COUNT(keys));
-}
-
 /* Number of the build's engine. */
-static size_t number_of(struct notebook *notebook, const struct build *build)
+static size_t number_of(struct notebook *notebook, const struct cg_build *build)
 {
     struct engine engine = {0, 0};
     if (build->engine != NULL && build->set == NULL)
@@ -159,7 +72,7 @@ static void take_model(const struct cg_case *from, struct cg_case *c)
 }
 
 /* The build's engine into notebook->c; false: not there, and told. */
-static bool read_case(struct notebook *notebook, const struct build *build,
+static bool read_case(struct notebook *notebook, const struct cg_build *build,
                       size_t number)
 {
     struct cg_error trouble = {CG_OK, ""};
@@ -184,19 +97,9 @@ static bool read_case(struct notebook *notebook, const struct build *build,
 static void read_build(struct cg_item *item, void *context)
 {
     struct notebook *notebook = context;
-    struct build build = {.item = item};
+    struct cg_build build;
     char path[96];
-    size_t before = item->reader->problems->count;
-    for (int i = 0; i < config_setting_length(item->group); i++)
-        read_key(&build, config_setting_get_elem(item->group, (unsigned)i));
-    if (build.found == NULL)
-        cg_item_problem(item, NULL, "found",
-                        "missing, a list of what was found");
-    if (build.engine == NULL && build.set == NULL &&
-        item->reader->problems->count == before)
-        cg_item_problem(item, NULL, "engine",
-                        "missing, a config or set = ( \"PATH=VALUE\", ... )");
-    if (item->reader->problems->count > before || notebook->status != CG_OK)
+    if (!cg_build_keys_read(item, &build) || notebook->status != CG_OK)
         return;
     size_t number = number_of(notebook, &build);
     if (!read_case(notebook, &build, number))
@@ -276,7 +179,7 @@ enum cg_status cg_notebook_read(struct cg_reader *reader,
         return CG_OK;
     struct cg_value value = cg_value_of(setting);
     if (value.kind == CG_VALUE_TEXT && value.text[0] != '\0' &&
-        path_in(&reader->file, value.text, path))
+        cg_path_in(&reader->file, value.text, path))
         return read_file(reader, setting, path, error);
     cg_problem(reader->problems, cg_config_where(&reader->file, setting),
                CG_NOTEBOOK_KEY, "must be the name of a notebook, from the "
