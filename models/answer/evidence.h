@@ -45,7 +45,7 @@
 #include "case.h"
 #include "status.h"
 
-enum { CG_EVIDENCE = 32, CG_EVIDENCE_RUNS = 16, CG_EVIDENCE_FROM = 48,
+enum { CG_EVIDENCE = CG_CLEAR_RUNS, CG_EVIDENCE_RUNS = 16, CG_EVIDENCE_FROM = 48,
        CG_EVIDENCE_DATE = 12 };
 
 enum cg_evidence_what {
@@ -121,7 +121,7 @@ struct cg_learned {
     double closure[CG_EVIDENCE];
     bool too_low;  /* the model is, for ends that touched */
     size_t lowest; /* the entry that it is farthest too low for */
-    struct cg_touched_case touched; /* by the engine's own entries */
+    struct cg_ends_case ends; /* by the engine's own entries */
 };
 
 /* Inputs moved by more than this many of their standard deviations of before

@@ -178,7 +178,7 @@ enum cg_status cg_evidence_fit(struct cg_evidence_work *work,
     }
     learned->too_low = work->too_low;
     learned->lowest = fit.lowest;
-    learned->touched = cg_evidence_touched(evidence, learned);
+    learned->ends = cg_evidence_ends(evidence, learned);
     cg_posterior_free(fit.found);
     return status;
 }

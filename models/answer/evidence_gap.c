@@ -7,47 +7,40 @@
 
 double cg_evidence_allowance(const struct cg_case *c, double closure)
 {
-    const struct cg_touched_case *touched = &c->touched;
-    if (!(touched->gap > 0.0))
+    if (!(c->ends.touched > 0.0))
         return -INFINITY;
-    return fmax(touched->gap - closure, touched->beyond);
+    return fmax(c->ends.touched - closure, c->ends.beyond);
 }
 
-/* Of the engine itself. */
-static bool is_sign(const struct cg_evidence_entry *entry, bool touched)
+struct cg_ends_case cg_evidence_ends(const struct cg_evidence *evidence,
+                                     const struct cg_learned *learned)
 {
-    return entry->what == CG_EVIDENCE_ENDS && entry->engine == 0 &&
-           entry->touched == touched;
-}
-
-struct cg_touched_case cg_evidence_touched(const struct cg_evidence *evidence,
-                                           const struct cg_learned *learned)
-{
-    struct cg_touched_case touched = {0.0, 0.0};
+    struct cg_ends_case ends = {.touched = 0.0};
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &evidence->entry[i];
-        if (!is_sign(entry, true))
+        double gap = entry->cold_gap, closure = learned->closure[i];
+        if (entry->what != CG_EVIDENCE_ENDS || entry->engine != 0)
             continue;
-        touched.gap = fmax(touched.gap, entry->cold_gap);
-        touched.beyond =
-            fmax(touched.beyond, entry->cold_gap - learned->closure[i]);
+        if (!entry->touched) {
+            ends.clear[ends.clear_runs++] =
+                (struct cg_clear_run){gap, closure, i};
+            continue;
+        }
+        ends.touched = fmax(ends.touched, gap);
+        ends.beyond = fmax(ends.beyond, gap - closure);
     }
-    return touched;
+    return ends;
 }
 
-struct cg_earned cg_evidence_earned(const struct cg_evidence *evidence,
-                                    const struct cg_learned *learned,
-                                    double closure, double need)
+struct cg_earned cg_evidence_earned(const struct cg_case *c, double closure,
+                                    double need)
 {
     struct cg_earned earned = {NAN, 0};
-    for (size_t i = 0; i < learned->entries; i++) {
-        const struct cg_evidence_entry *entry = &evidence->entry[i];
-        if (!is_sign(entry, false) ||
-            !(learned->closure[i] >= closure - SAME))
-            continue;
-        double gap = fmax(entry->cold_gap, need);
-        if (!(gap >= earned.gap)) /* NaN: the first */
-            earned = (struct cg_earned){gap, i};
+    for (size_t i = 0; i < c->ends.clear_runs; i++) {
+        const struct cg_clear_run *run = &c->ends.clear[i];
+        double gap = fmax(run->gap, need);
+        if (run->closure >= closure - SAME && !(gap >= earned.gap))
+            earned = (struct cg_earned){gap, run->entry}; /* NaN: the first */
     }
     return earned;
 }

@@ -23,13 +23,12 @@ struct cg_earned {
  * the hardest of all duties): never below the gap shown in that run, nor below
  * `need`, the taught model's own figure [m].  Other engines' runs earn nothing.
  * The maker's minimum is the caller's to keep.  Cannot fail. */
-struct cg_earned cg_evidence_earned(const struct cg_evidence *evidence,
-                                    const struct cg_learned *learned,
-                                    double closure, double need);
+struct cg_earned cg_evidence_earned(const struct cg_case *c, double closure,
+                                    double need);
 
-/* What the engine's own ends that touched ask for, from the closures learned;
- * both 0 where none did.  Cannot fail. */
-struct cg_touched_case cg_evidence_touched(const struct cg_evidence *evidence,
-                                           const struct cg_learned *learned);
+/* What the engine's own ends showed, with the closures learned.  Cannot
+ * fail. */
+struct cg_ends_case cg_evidence_ends(const struct cg_evidence *evidence,
+                                     const struct cg_learned *learned);
 
 #endif

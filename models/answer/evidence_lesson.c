@@ -82,5 +82,5 @@ void cg_learned_apply(const struct cg_learned *learned, struct cg_case *c)
             cg_input_correlate(c, i, j,
                                learned->covariance[i][j] /
                                    (width[i] * width[j]));
-    c->touched = learned->touched;
+    c->ends = learned->ends;
 }

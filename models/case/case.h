@@ -7,13 +7,15 @@
 #define CG_CASE_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 #include "cylinder.h"
 #include "face.h"
 #include "material.h"
 
 /* At most: segments of a duty, stations along the bore, uncertain inputs. */
-enum { CG_SEGMENTS = 64, CG_STATIONS = 600, CG_INPUTS = 32 };
+enum { CG_SEGMENTS = 64, CG_STATIONS = 600, CG_INPUTS = 32,
+       CG_CLEAR_RUNS = 32 };
 
 enum cg_ring_place { CG_RING_TOP, CG_RING_SECOND, CG_RING_OIL, CG_RINGS };
 
@@ -247,12 +249,21 @@ struct cg_scale_case {
     double ring_conductivity, film, flank;
 };
 
-/* Ends that touched, as evidence shows them (evidence.h): both 0 where none
- * did. */
-struct cg_touched_case {
-    double gap;    /* the widest cold gap that touched [m] */
-    double beyond; /* the most that a gap which touched is wider than the
-                      closure by the model in its run [m] */
+/* A run without contact. */
+struct cg_clear_run {
+    double gap;     /* cold [m] */
+    double closure; /* by the model as it was taught [m] */
+    size_t entry;   /* of the evidence */
+};
+
+/* What the top ring's ends showed in this very engine (evidence.h); all 0: not
+ * seen.  Not a setting. */
+struct cg_ends_case {
+    double touched; /* the widest cold gap that touched [m] */
+    double beyond;  /* the most that a gap which touched is wider than the
+                       closure by the model in its run [m] */
+    size_t clear_runs;
+    struct cg_clear_run clear[CG_CLEAR_RUNS];
 };
 
 struct cg_case {
@@ -275,7 +286,7 @@ struct cg_case {
     /* Between uncertain inputs, rows of uncertain.c, off the diagonal; zero:
      * independent (input_law.h). */
     double correlation[CG_INPUTS][CG_INPUTS];
-    struct cg_touched_case touched; /* not a setting */
+    struct cg_ends_case ends;
 
     /* Looked up by the names above before the case is run. */
     struct cg_material piston_material, ring_material[CG_RINGS];

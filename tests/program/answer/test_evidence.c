@@ -615,11 +615,11 @@ END_TEST
 /* Where a duty closes more than the run that touched, by that much more. */
 START_TEST(a_harder_duty_asks_for_more_than_touched)
 {
-    struct cg_case c = {.touched = {0.6e-3, 0.4e-3}}; /* closure there: 0.2 */
+    struct cg_case c = {.ends = {.touched = 0.6e-3, .beyond = 0.4e-3}};
     check_within(cg_evidence_allowance(&c, 0.1e-3), 0.5e-3, 1e-12, "sum");
     check_within(cg_evidence_allowance(&c, 0.2e-3), 0.4e-3, 1e-12, "sum");
     check_within(cg_evidence_allowance(&c, 0.3e-3), 0.4e-3, 1e-12, "sum");
-    c.touched.gap = 0.0;
+    c.ends.touched = 0.0;
     ck_assert(cg_evidence_allowance(&c, 0.3e-3) < 0.0);
 }
 END_TEST
@@ -653,21 +653,21 @@ START_TEST(a_clear_run_earns_its_gap)
     struct cg_learned lesson = learned(&evidence);
     struct cg_answer after = taught(&c, &lesson);
     double closure = after.extremes.closure, need = after.top.cold_gap;
-    struct cg_earned earned =
-        cg_evidence_earned(&evidence, &lesson, closure, need);
+    struct cg_case updated = c;
+    cg_learned_apply(&lesson, &updated);
+    struct cg_earned earned = cg_evidence_earned(&updated, closure, need);
     ck_assert_double_eq(earned.gap, entry.cold_gap);
     ck_assert_uint_eq(earned.entry, 0);
-    earned = cg_evidence_earned(&evidence, &lesson, closure, 2e-3);
-    ck_assert_double_eq(earned.gap, 2e-3);
-    earned = cg_evidence_earned(&evidence, &lesson, closure + 5e-6, need);
-    ck_assert(isnan(earned.gap));
+    ck_assert_double_eq(cg_evidence_earned(&updated, closure, 2e-3).gap, 2e-3);
+    ck_assert(isnan(cg_evidence_earned(&updated, closure + 5e-6, need).gap));
+    ck_assert(isnan(cg_evidence_earned(&c, closure, need).gap));
     evidence.entry[0].engine = 1;
-    earned = cg_evidence_earned(&evidence, &lesson, closure, need);
-    ck_assert(isnan(earned.gap));
+    updated.ends = cg_evidence_ends(&evidence, &lesson);
+    ck_assert(isnan(cg_evidence_earned(&updated, closure, need).gap));
     evidence.entry[0].engine = 0;
     evidence.entry[0].touched = true;
-    earned = cg_evidence_earned(&evidence, &lesson, closure, need);
-    ck_assert(isnan(earned.gap));
+    updated.ends = cg_evidence_ends(&evidence, &lesson);
+    ck_assert(isnan(cg_evidence_earned(&updated, closure, need).gap));
 }
 END_TEST
 
