@@ -29,7 +29,7 @@
  * The spreads of before are then widened (up to CG_EVIDENCE_WIDEST; the same
  * factor on all that the engine is, as R. T. Birge, Phys. Rev. 40 (1932) 207,
  * does with data that disagree by more than their errors), the inputs moved as
- * far as that takes them, and nothing is narrowed: the closure of that run
+ * far as that takes them, straight on from the prior, and nothing is narrowed: the closure of that run
  * stays at least as uncertain as it was.  What is then still missing is left to
  * the gap itself (evidence_gap.h).
  *

@@ -80,19 +80,36 @@ static enum cg_status begin(struct fit *fit, struct cg_error *error)
     return cg_posterior_create(&fit->model, &fit->found, error);
 }
 
-static enum cg_status find(struct fit *fit, struct cg_error *error)
+static enum cg_status find(struct fit *fit,
+                           const struct cg_posterior_model *model,
+                           struct cg_error *error)
 {
     struct cg_evidence_work *work = fit->work;
     enum cg_status status =
-        cg_evidence_check(work, &fit->model, fit->found, false, error);
+        cg_evidence_check(work, model, fit->found, false, error);
     fit->refused = status == CG_BAD_INPUT;
     if (status == CG_OK)
-        status = cg_posterior_find(&fit->model, fit->found, error);
+        status = cg_posterior_find(model, fit->found, error);
     if (status != CG_OK)
         return status;
-    status = cg_evidence_check(work, &fit->model, fit->found, true, error);
+    status = cg_evidence_check(work, model, fit->found, true, error);
     fit->refused = status == CG_BAD_INPUT;
     return status;
+}
+
+/* By the straight model about the prior: the full one is wrong for this engine
+ * in ways that no fit mends, and what it is far from its own bends away. */
+static enum cg_status find_straight(struct fit *fit, struct cg_error *error)
+{
+    struct cg_posterior_model model = fit->model;
+    struct cg_posterior *found = fit->found;
+    model.values = cg_evidence_line_values;
+    model.slopes = cg_evidence_line_slopes;
+    memcpy(fit->work->line, found->y, found->sights * sizeof *found->y);
+    enum cg_status status = find(fit, &model, error);
+    return status == CG_OK ? cg_evidence_values(fit->work, found->mean,
+                                                found->y, error)
+                           : status;
 }
 
 /* With the spreads wider, where the model is too low.  What cannot be computed
@@ -108,7 +125,7 @@ static enum cg_status find_low(struct fit *fit, struct cg_error *error)
                                        off[i], &fit->lowest, error);
         if (status != CG_OK || !fit->work->too_low)
             return status;
-        status = find(fit, error);
+        status = find_straight(fit, error);
         if (status == CG_OK || status == CG_NO_MEMORY || fit->refused)
             return status;
     }
@@ -143,7 +160,7 @@ static enum cg_status fit_all(struct fit *fit, struct cg_learned *learned,
     status = cg_evidence_check_ends(fit->work, fit->found->y, error);
     if (status != CG_OK)
         return status;
-    status = find(fit, &plain);
+    status = find(fit, &fit->model, &plain);
     if (status != CG_OK && status != CG_NO_MEMORY) {
         enum cg_status low = find_low(fit, error);
         if (low != CG_OK || fit->work->too_low)

@@ -1,6 +1,7 @@
 /* Ends that touched where the model leaves plenty: how wide the spreads must
  * be for it, and how much of the gap they then reach. */
 #include <math.h>
+#include <string.h>
 
 #include "evidence_work.h"
 
@@ -110,4 +111,35 @@ enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
         if (has_touched(work, i))
             status = lower(work, model, found, i, off, error);
     return status;
+}
+
+static size_t unknowns_of(const struct cg_evidence_work *work)
+{
+    return work->shared +
+           work->evidence->runs * (work->moving - work->shared);
+}
+
+enum cg_status cg_evidence_line_values(void *context, const double *u,
+                                       double *y, struct cg_error *error)
+{
+    const struct cg_evidence_work *work = context;
+    size_t n = unknowns_of(work);
+    (void)error;
+    for (size_t i = 0; i < work->evidence->entries; i++) {
+        y[i] = work->line[i];
+        for (size_t k = 0; k < n; k++)
+            y[i] += work->slope[i * n + k] * u[k];
+    }
+    return CG_OK;
+}
+
+enum cg_status cg_evidence_line_slopes(void *context, const double *u,
+                                       double *slope, struct cg_error *error)
+{
+    const struct cg_evidence_work *work = context;
+    (void)u;
+    (void)error;
+    memcpy(slope, work->slope,
+           work->evidence->entries * unknowns_of(work) * sizeof *slope);
+    return CG_OK;
 }

@@ -23,6 +23,7 @@ struct cg_evidence_work {
     /* Standard deviations of the shared unknowns over those of before [1]. */
     double wide;
     bool too_low; /* ends that touched do not judge the rest */
+    double line[CG_EVIDENCE]; /* values of before, of the straight model */
     bool has_slopes;
     double at[CG_EVIDENCE_UNKNOWNS]; /* where the slopes were taken */
     double slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
@@ -47,6 +48,12 @@ enum cg_status cg_evidence_check(const struct cg_evidence_work *work,
                                  const struct cg_posterior_model *model,
                                  const struct cg_posterior *posterior,
                                  bool fitted, struct cg_error *error);
+
+/* The same of the straight model about the prior: `line` and `slope`. */
+enum cg_status cg_evidence_line_values(void *context, const double *u,
+                                       double *y, struct cg_error *error);
+enum cg_status cg_evidence_line_slopes(void *context, const double *u,
+                                       double *slope, struct cg_error *error);
 
 /* Refuses ends that touched at a gap and stayed apart at a narrower one in no
  * easier run; `y`: closures of before. */
