@@ -135,7 +135,7 @@ struct cg_learned {
  * are no more than this many standard deviations off; and by no more than
  * this. */
 #define CG_EVIDENCE_LOW 2.0
-#define CG_EVIDENCE_WIDEST 2.0
+#define CG_EVIDENCE_WIDEST 1.5
 
 /* CG_BAD_INPUT, with the entries at odds, where they cannot be true at once:
  * ends that touched at a gap and stayed apart at a narrower one in no easier
