@@ -41,14 +41,13 @@ static double need_of(const struct cg_gap_sum *sum)
 
 static struct cg_ring_advice advise(const struct cg_case *c,
                                     enum cg_ring_place place, double rule,
-                                    double need)
+                                    double need, double earned)
 {
-    const struct cg_ring_case *ring = &c->ring[place];
     return cg_advise(
         &(struct cg_advice_says){.need = need,
                                  .rule = rule,
-                                 .maker = ring->maker_minimum,
-                                 .earned = ring->earned,
+                                 .maker = c->ring[place].maker_minimum,
+                                 .earned = earned,
                                  .most = cg_case_gap_most(c, place),
                                  .step = c->margin.filing_step});
 }
@@ -87,7 +86,7 @@ static void set_second(const struct cg_case *c, struct cg_answer *answer)
                answer->second_reason == CG_SECOND_BEST;
     answer->file_to_second =
         advise(c, CG_RING_SECOND, ruled,
-               gas ? answer->second.cold_gap : need_of(&own));
+               gas ? answer->second.cold_gap : need_of(&own), NAN);
 }
 
 static void set_skirt(const struct cg_case *c, struct cg_answer *answer)
@@ -217,16 +216,27 @@ static void find_hardest(struct cg_answer *answer)
     }
 }
 
+static double most_closure(const struct cg_answer *answer)
+{
+    double most = -INFINITY;
+    for (size_t i = 0; i < answer->duties; i++)
+        most = fmax(most, answer->duty[i].extremes.closure);
+    return most;
+}
+
 void cg_answer_add_up(const struct cg_case *c, double spread,
                       struct cg_answer *answer)
 {
+    spread = fmax(spread, cg_evidence_allowance(c, answer->extremes.closure));
     answer->shop_rule = cg_shop_rule(c->engine.bore, c->charge.boost);
     answer->top = add_up(answer->extremes.closure, spread, &c->margin);
     take_own(c, answer);
     find_hardest(answer);
     const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
-    answer->file_to_top =
-        advise(c, CG_RING_TOP, answer->shop_rule, need_of(&hard->top));
+    answer->earned =
+        cg_evidence_earned(c, most_closure(answer), need_of(&hard->top));
+    answer->file_to_top = advise(c, CG_RING_TOP, answer->shop_rule,
+                                 need_of(&hard->top), answer->earned.gap);
     judge(c, CG_RING_TOP, hard->extremes.ring_at, &hard->top, &hard->laws,
           &answer->file_to_top, &answer->verdict);
     add_up_second(c, answer);
@@ -258,7 +268,8 @@ static enum cg_status find_duty(const struct cg_case *c,
     cg_duty_run_free(run);
     if (status != CG_OK)
         return status;
-    double spread = spread_of(c, &found.laws);
+    double spread = fmax(spread_of(c, &found.laws),
+                         cg_evidence_allowance(c, found.extremes.closure));
     *out = (struct cg_duty_answer){
         .extremes = found.extremes,
         .top = add_up(found.extremes.closure, spread, &c->margin),

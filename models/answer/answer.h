@@ -11,7 +11,8 @@
  *           and film (law.h) has its own closure and standard deviation, and
  *           all together are a mixture of normals (normals.h); with one law
  *           alone that is z times its standard deviation.  By sampling
- *           (confidence.h): the closure's quantile less the nominal closure
+ *           (confidence.h): the closure's quantile less the nominal closure.
+ *           Not less than ends that touched ask for (evidence_gap.h)
  * residual  margin.residual
  * rounding  up to margin.filing_step
  */
@@ -25,6 +26,7 @@
 #include "case.h"
 #include "clearance.h"
 #include "duty_run.h"
+#include "evidence_gap.h"
 #include "heat_balance.h"
 #include "normals.h"
 #include "ring_gap.h"
@@ -157,6 +159,7 @@ struct cg_answer {
     size_t duties, hardest;   /* hardest: on the top ring, into `duty` */
     size_t hardest_second;
     struct cg_ring_advice file_to_top, file_to_second; /* what to file to */
+    struct cg_earned earned; /* by the engine's own evidence, of the top ring */
     struct cg_skirt_answer skirt;
     enum cg_second_reason second_reason;
     double second_rule;  /* margin.second_factor times second_rule_top, but no

@@ -19,6 +19,20 @@
  * Entries count as found independently of each other: one finding written down
  * twice narrows as if it had been made twice.
  *
+ * Entries may be of other engines: they teach what engines share, which are the
+ * same inputs, blurred by the scatter from engine to engine
+ * (uncertainty.engine).  Of n entries of one other engine each takes n times
+ * the scatter's variance, for they share it: all together they weigh as one.
+ *
+ * Ends that touched where the model leaves plenty do not contradict it: the
+ * model is too low for the engine, and something that is not in it is at work.
+ * The spreads of before are then widened (up to CG_EVIDENCE_WIDEST; the same
+ * factor on all that the engine is, as R. T. Birge, Phys. Rev. 40 (1932) 207,
+ * does with data that disagree by more than their errors), the inputs moved as
+ * far as that takes them, straight on from the prior, and nothing is narrowed: the closure of that run
+ * stays at least as uncertain as it was.  What is then still missing is left to
+ * the gap itself (evidence_gap.h).
+ *
  * Left out: whatever no input moves, such as differences around the
  * circumference, between cylinders, and of a plug's or probe's own place.
  */
@@ -31,7 +45,8 @@
 #include "case.h"
 #include "status.h"
 
-enum { CG_EVIDENCE = 16, CG_EVIDENCE_RUNS = 8 };
+enum { CG_EVIDENCE = CG_CLEAR_RUNS, CG_EVIDENCE_RUNS = 16, CG_EVIDENCE_FROM = 48,
+       CG_EVIDENCE_DATE = 12 };
 
 enum cg_evidence_what {
     CG_EVIDENCE_CROWN,       /* at its centre, mean through its thickness */
@@ -56,6 +71,9 @@ struct cg_evidence_entry {
     bool touched;
     double cold_gap;     /* of the sign [m] */
     unsigned line;       /* where the user wrote it, for messages; 0: nowhere */
+    char from[CG_EVIDENCE_FROM]; /* "builds[2]"; "": evidence[i] */
+    char date[CG_EVIDENCE_DATE]; /* of the build; "": not given */
+    size_t engine; /* 0: the engine itself, else another one's number */
 };
 
 struct cg_evidence {
@@ -63,6 +81,8 @@ struct cg_evidence {
     struct cg_evidence_entry entry[CG_EVIDENCE];
     size_t runs;
     struct cg_case *run; /* [runs], owned: the engine as it was measured */
+    size_t engine[CG_EVIDENCE_RUNS]; /* that ran it, as in the entry */
+    char notebook[CG_EVIDENCE_FROM]; /* that has the builds; "": none */
 };
 
 /* Default spreads of what is read on a steady engine, the model's own error in
@@ -96,6 +116,12 @@ struct cg_learned {
     /* Of each entry, by the model [K], the share [1], or the hot gap left of a
      * sign [m]. */
     double before[CG_EVIDENCE], after[CG_EVIDENCE];
+    /* Of a sign: the closure in its run, conditions as stated, by what was
+     * learned [m]; else NaN. */
+    double closure[CG_EVIDENCE];
+    bool too_low;  /* the model is, for ends that touched */
+    size_t lowest; /* the entry that it is farthest too low for */
+    struct cg_ends_case ends; /* by the engine's own entries */
 };
 
 /* Inputs moved by more than this many of their standard deviations of before
@@ -105,7 +131,16 @@ struct cg_learned {
 /* Chance below which evidence is held to contradict the model or itself. */
 #define CG_EVIDENCE_CHANCE 0.001
 
+/* Where the model is too low the spreads are widened until ends that touched
+ * are no more than this many standard deviations off; and by no more than
+ * this. */
+#define CG_EVIDENCE_LOW 2.0
+#define CG_EVIDENCE_WIDEST 1.5
+
 /* CG_BAD_INPUT, with the entries at odds, where they cannot be true at once:
+ * ends that touched at a gap and stayed apart at a narrower one in no easier
+ * run of the same engine, by a chance as below; and, touched or not as the
+ * model is too low or not,
  * a measured value or sign that the prior and the rest of the evidence give a
  * chance below CG_EVIDENCE_CHANCE over the number of entries (Bonferroni), all
  * together below CG_EVIDENCE_CHANCE, or an input beyond CG_EVIDENCE_FARTHEST.
@@ -113,6 +148,9 @@ struct cg_learned {
 enum cg_status cg_evidence_learn(const struct cg_evidence *evidence,
                                  struct cg_learned *learned,
                                  struct cg_error *error);
+
+/* How many entries are of other engines. */
+size_t cg_evidence_others(const struct cg_evidence *evidence);
 
 void cg_evidence_free(struct cg_evidence *evidence);
 

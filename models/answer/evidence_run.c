@@ -187,7 +187,8 @@ static struct cg_case case_at(const struct cg_evidence_work *work, size_t run,
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
     double own[CG_INPUTS] = {0.0}, score[CG_INPUTS];
-    memcpy(own, u, work->shared * sizeof *u);
+    for (size_t k = 0; k < work->shared; k++)
+        own[k] = work->wide * u[k];
     memcpy(own + work->shared, u + conditions_of(work, run),
            (work->moving - work->shared) * sizeof *u);
     cg_input_law_scores(&work->law, own, score);
@@ -262,19 +263,20 @@ static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
         return status;
     for (size_t k = 0; k < unknowns; k++) {
         double up[CG_EVIDENCE], down[CG_EVIDENCE];
+        double step = SLOPE_STEP / (k < work->shared ? work->wide : 1.0);
         if (k >= work->shared && !(k >= first && k < past))
             continue; /* another run's condition */
-        status = moved_values(work, r, work->at, k, SLOPE_STEP, workspace, up,
+        status = moved_values(work, r, work->at, k, step, workspace, up,
                               error);
         if (status == CG_OK)
-            status = moved_values(work, r, work->at, k, -SLOPE_STEP, workspace,
+            status = moved_values(work, r, work->at, k, -step, workspace,
                                   down, error);
         if (status != CG_OK)
             break;
         for (size_t i = 0; i < evidence->entries; i++)
             if (evidence->entry[i].run == r)
                 work->slope[i * unknowns + k] =
-                    (up[i] - down[i]) / (2.0 * SLOPE_STEP);
+                    (up[i] - down[i]) / (2.0 * step);
     }
     cg_duty_run_free(workspace);
     return status;

@@ -20,6 +20,10 @@ struct cg_evidence_work {
     struct cg_input_law law;
     struct cg_sight sight[CG_EVIDENCE];
     struct cg_duty_run *run[CG_EVIDENCE_RUNS]; /* at the last values */
+    /* Standard deviations of the shared unknowns over those of before [1]. */
+    double wide;
+    bool too_low; /* ends that touched do not judge the rest */
+    double line[CG_EVIDENCE]; /* values of before, of the straight model */
     bool has_slopes;
     double at[CG_EVIDENCE_UNKNOWNS]; /* where the slopes were taken */
     double slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
@@ -32,11 +36,44 @@ enum cg_status cg_evidence_values(void *context, const double *u, double *y,
 enum cg_status cg_evidence_slopes(void *context, const double *u,
                                   double *slope, struct cg_error *error);
 
+/* Fits the inputs chosen, and fills what was learned.  Errors: as
+ * cg_evidence_learn. */
+enum cg_status cg_evidence_fit(struct cg_evidence_work *work,
+                               struct cg_learned *learned,
+                               struct cg_error *error);
+
 /* Refuses evidence that cannot be true; unless `fitted`, only what is too far
  * off to be fitted at all. */
 enum cg_status cg_evidence_check(const struct cg_evidence_work *work,
                                  const struct cg_posterior_model *model,
                                  const struct cg_posterior *posterior,
                                  bool fitted, struct cg_error *error);
+
+/* The same of the straight model about the prior: `line` and `slope`. */
+enum cg_status cg_evidence_line_values(void *context, const double *u,
+                                       double *y, struct cg_error *error);
+enum cg_status cg_evidence_line_slopes(void *context, const double *u,
+                                       double *slope, struct cg_error *error);
+
+/* Refuses ends that touched at a gap and stayed apart at a narrower one in no
+ * easier run; `y`: closures of before. */
+enum cg_status cg_evidence_check_ends(const struct cg_evidence_work *work,
+                                      const double *y, struct cg_error *error);
+
+/* Makes a posterior that is still at the prior one of wider spreads, and takes
+ * ends that touched down to what those can reach at `off` standard deviations
+ * (NaN: lets them say nothing).
+ * *lowest: the entry the model was farthest too low for; as many as there are
+ * entries where it is not.  CG_NO_MEMORY, CG_NUMERICAL. */
+enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
+                                 const struct cg_posterior_model *model,
+                                 struct cg_posterior *found, double off,
+                                 size_t *lowest, struct cg_error *error);
+
+/* Scores of all inputs: the shared ones as found, the rest as before, but for
+ * what they have in common.  `lowest` as cg_evidence_widen gives it. */
+void cg_evidence_lesson(const struct cg_evidence_work *work,
+                        const struct cg_posterior *found, size_t lowest,
+                        struct cg_learned *learned);
 
 #endif

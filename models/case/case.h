@@ -7,14 +7,16 @@
 #define CG_CASE_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 #include "cylinder.h"
 #include "face.h"
 #include "material.h"
 
 /* At most: segments of a duty, duties of an answer, stations along the bore,
- * uncertain inputs. */
-enum { CG_SEGMENTS = 64, CG_DUTIES = 8, CG_STATIONS = 600, CG_INPUTS = 32 };
+ * uncertain inputs, runs without contact. */
+enum { CG_SEGMENTS = 64, CG_DUTIES = 8, CG_STATIONS = 600, CG_INPUTS = 32,
+       CG_CLEAR_RUNS = 32 };
 
 /* Of a text that lists names, blanks between them. */
 enum { CG_WORDS_LENGTH = 256 };
@@ -110,8 +112,6 @@ struct cg_ring_case {
     double depth;            /* radial [m] */
     double cold_gap;         /* [m]; NaN: not given */
     double maker_minimum;    /* cold gap, by the ring's maker [m]; NaN: none */
-    double earned;           /* cold gap that evidence has earned [m], in the
-                                place of the shop rule; NaN: none.  No setting */
     double flank_coefficient;/* groove to ring, mean over a cycle [W/(m2 K)] */
     double film;             /* oil between face and bore in mid-stroke [m] */
     double pressure;         /* on the bore by its own tension [Pa] */
@@ -261,6 +261,23 @@ struct cg_scale_case {
     double ring_conductivity, film, flank;
 };
 
+/* A run without contact. */
+struct cg_clear_run {
+    double gap;     /* cold [m] */
+    double closure; /* by the model as it was taught [m] */
+    size_t entry;   /* of the evidence */
+};
+
+/* What the top ring's ends showed in this very engine (evidence.h); all 0: not
+ * seen.  Not a setting. */
+struct cg_ends_case {
+    double touched; /* the widest cold gap that touched [m] */
+    double beyond;  /* the most that a gap which touched is wider than the
+                       closure by the model in its run [m] */
+    size_t clear_runs;
+    struct cg_clear_run clear[CG_CLEAR_RUNS];
+};
+
 struct cg_case {
     struct cg_engine_case engine;
     struct cg_charge_case charge;
@@ -282,6 +299,7 @@ struct cg_case {
     /* Between uncertain inputs, rows of uncertain.c, off the diagonal; zero:
      * independent (input_law.h). */
     double correlation[CG_INPUTS][CG_INPUTS];
+    struct cg_ends_case ends;
 
     /* Looked up by the names above before the case is run. */
     struct cg_material piston_material, ring_material[CG_RINGS];

@@ -80,7 +80,7 @@ void cg_case_begin(struct cg_case *c)
     for (size_t i = 0; i < count; i++)
         begin_one(&settings[i], c);
     for (int r = 0; r < CG_RINGS; r++)
-        c->ring[r].earned = c->ring[r].maker_minimum = NAN;
+        c->ring[r].maker_minimum = NAN;
     c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
 }
 

@@ -154,6 +154,15 @@ static void print_evidence(bool inch)
            inch ? "temperature_F = 473.0" : "temperature_C = 245.0",
            inch ? "cold_gap_thou = 18.0" : "cold_gap_mm = 0.45",
            inch ? "boost_psi = 22.0" : "boost_kPa = 150.0");
+    printf("# More of it comes from a shop's notebook, a list of builds of "
+           "this engine and of\n# others, which count by "
+           "uncertainty.engine_pct.  It is a file beside this one:\n"
+           "#   builds = ( { engine = \"my_engine.cfg\"; date = "
+           "\"2026-03-14\";\n"
+           "#                found = ( { as in evidence } ); } );\n"
+           "# and without a config of the engine, in its place, "
+           "set = ( \"engine.bore_mm=86\", ... );\n"
+           "# evidence_from = \"shop.cfg\";\n");
 }
 
 static void print_head(void)

@@ -68,8 +68,8 @@ static void check_missing(struct cg_reader *reader)
         char key[128];
         cg_key_write(&settings[i], NULL, true, key, sizeof key);
         cg_problem(reader->problems,
-                   (struct cg_where){reader->file.path, 0, NULL}, key,
-                   "missing, %.6g to %.6g %s is allowed", settings[i].low,
+                   (struct cg_where){reader->file.path, reader->line, NULL},
+                   key, "missing, %.6g to %.6g %s is allowed", settings[i].low,
                    settings[i].high, settings[i].unit);
     }
 }
@@ -125,13 +125,10 @@ static void take_law_defaults(struct cg_reader *reader)
     cg_law_correlate(reader->c);
 }
 
-static enum cg_status read_parts(struct cg_reader *reader,
-                                 const char *const *set, size_t sets,
-                                 struct cg_error *error)
+/* What follows once all settings are there. */
+static enum cg_status complete(struct cg_reader *reader,
+                               struct cg_error *error)
 {
-    cg_tree_read(reader, &reader->file, NULL, CG_GIVEN_TWICE);
-    for (size_t i = 0; i < sets; i++)
-        cg_override(reader, set[i]);
     check_missing(reader);
     take_law_defaults(reader);
     cg_correlations_read(reader);
@@ -149,7 +146,67 @@ static enum cg_status read_parts(struct cg_reader *reader,
     if (status != CG_OK)
         return status;
     check_sense(reader);
-    return cg_evidence_read(reader, error);
+    return CG_OK;
+}
+
+static enum cg_status read_parts(struct cg_reader *reader,
+                                 const char *const *set, size_t sets,
+                                 struct cg_error *error)
+{
+    const struct cg_where by_set = {NULL, 0, NULL};
+    cg_tree_read(reader, &reader->file, NULL, CG_GIVEN_TWICE);
+    for (size_t i = 0; i < sets; i++)
+        cg_override(reader, set[i], by_set);
+    enum cg_status status = complete(reader, error);
+    if (status == CG_OK)
+        status = cg_evidence_read(reader, error);
+    return status == CG_OK ? cg_notebook_read(reader, error) : status;
+}
+
+static void override_all(struct cg_reader *reader,
+                         const struct cg_config_file *by,
+                         const config_setting_t *set)
+{
+    int count = set != NULL ? config_setting_length(set) : 0;
+    for (int i = 0; i < count; i++) {
+        const config_setting_t *one =
+            config_setting_get_elem(set, (unsigned)i);
+        cg_override(reader, config_setting_get_string(one),
+                    cg_config_where(by, one));
+    }
+}
+
+enum cg_status cg_build_read(const struct cg_item *build, const char *path,
+                             const config_setting_t *set, struct cg_case *c,
+                             struct cg_error *error)
+{
+    const struct cg_config_file *by = &build->reader->file;
+    struct cg_problems *problems = build->reader->problems;
+    struct cg_reader reader = {.problems = problems, .c = c};
+    size_t settings, before = problems->count;
+    enum cg_status status = CG_OK;
+    (void)cg_settings(&settings);
+    cg_case_begin(c);
+    reader.origin = calloc(settings, sizeof reader.origin[0]);
+    if (reader.origin == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    if (path != NULL) {
+        status = cg_config_file_open(&reader.file, path, problems, error);
+    } else {
+        config_init(&reader.file.config);
+        reader.file.path = by->path;
+        reader.line = cg_config_where(by, build->group).line;
+    }
+    if (status == CG_OK && problems->count == before) {
+        cg_tree_read(&reader, &reader.file, NULL, CG_GIVEN_TWICE);
+        override_all(&reader, by, set);
+        status = complete(&reader, error);
+    }
+    cg_metals_free(&reader.metals);
+    cg_config_file_close(&reader.duty);
+    cg_config_file_close(&reader.file);
+    free(reader.origin);
+    return status;
 }
 
 static enum cg_status summary(const struct cg_problems *problems,

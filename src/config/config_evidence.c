@@ -11,6 +11,8 @@
 #include "geometry.h"
 #include "nearest.h"
 
+enum { LISTED = 16 }; /* entries of one list */
+
 struct field {
     const char *name;
     enum cg_dimension dimension;
@@ -292,7 +294,7 @@ static void read_temperature(const struct cg_reading *reading,
 
 /* What read_entry needs besides the item. */
 struct context {
-    struct cg_evidence *evidence;
+    const struct cg_found_in *in;
     enum cg_status status;
     struct cg_error *error;
 };
@@ -300,9 +302,17 @@ struct context {
 static void read_entry(struct cg_item *item, void *context)
 {
     struct context *in = context;
-    struct cg_reading reading = {.item = item, .evidence = in->evidence};
-    struct cg_evidence_entry entry = {.time = NAN, .depth = NAN};
+    struct cg_evidence *evidence = item->reader->evidence;
+    struct cg_reading reading = {
+        .item = item, .evidence = evidence, .engine = in->in->engine};
+    struct cg_evidence_entry entry = {
+        .time = NAN, .depth = NAN, .engine = in->in->engine};
     const struct cg_case *c = item->reader->c;
+    if (evidence->entries == CG_EVIDENCE) {
+        cg_item_problem(item, NULL, "", "one finding too many, %d in all are "
+                        "allowed", CG_EVIDENCE);
+        return;
+    }
     for (size_t i = 0; i < COUNT(fields); i++)
         *field_of(&reading, &fields[i]) = NAN;
     for (int i = 0; i < config_setting_length(item->group); i++)
@@ -314,13 +324,28 @@ static void read_entry(struct cg_item *item, void *context)
     if (in->status == CG_OK)
         in->status = cg_reading_run(&reading, &entry.run, in->error);
     entry.line = cg_config_where(&item->reader->file, item->group).line;
-    in->evidence->entry[in->evidence->entries++] = entry;
+    snprintf(entry.from, sizeof entry.from, "%s", in->in->from);
+    snprintf(entry.date, sizeof entry.date, "%s", in->in->date);
+    evidence->entry[evidence->entries++] = entry;
+}
+
+enum cg_status cg_found_read(struct cg_reader *reader,
+                             const config_setting_t *list, const char *path,
+                             const struct cg_found_in *in,
+                             struct cg_error *error)
+{
+    struct context context = {in, CG_OK, error};
+    cg_items_in(reader, list, path, LISTED, read_entry, &context);
+    return context.status;
 }
 
 enum cg_status cg_evidence_read(struct cg_reader *reader,
                                 struct cg_error *error)
 {
-    struct context context = {reader->evidence, CG_OK, error};
-    cg_items_read(reader, "evidence", CG_EVIDENCE, read_entry, &context);
-    return context.status;
+    const struct cg_found_in own = {"", "", 0};
+    const config_setting_t *list =
+        config_lookup(&reader->file.config, "evidence");
+    return list != NULL
+               ? cg_found_read(reader, list, "evidence", &own, error)
+               : CG_OK;
 }

@@ -19,7 +19,21 @@ struct cg_reading {
     struct cg_reading_numbers number;
     const char *what, *how, *duty; /* NULL: not given */
     bool sign, touched;
+    size_t engine; /* 0: the engine itself */
 };
+
+/* Whose findings a list holds: as in struct cg_evidence_entry. */
+struct cg_found_in {
+    const char *from, *date;
+    size_t engine;
+};
+
+/* Reads a list of entries into reader->evidence; reader->c is the engine they
+ * were found in.  CG_NO_MEMORY; CG_FILE: a shipped duty cannot be read. */
+enum cg_status cg_found_read(struct cg_reader *reader,
+                             const config_setting_t *list, const char *path,
+                             const struct cg_found_in *in,
+                             struct cg_error *error);
 
 /* Place of a word in a list, or -1 with trouble told. */
 int cg_reading_word(const struct cg_reading *reading, const char *key,

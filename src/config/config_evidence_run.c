@@ -82,7 +82,8 @@ static enum cg_status add_run(const struct cg_reading *reading,
 {
     struct cg_evidence *evidence = reading->evidence;
     for (*number = 0; *number < evidence->runs; ++*number)
-        if (same_run(&evidence->run[*number], c))
+        if (evidence->engine[*number] == reading->engine &&
+            same_run(&evidence->run[*number], c))
             return CG_OK;
     if (evidence->runs == CG_EVIDENCE_RUNS) {
         cg_item_problem(reading->item, NULL, "",
@@ -95,6 +96,7 @@ static enum cg_status add_run(const struct cg_reading *reading,
     if (grown == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     evidence->run = grown;
+    evidence->engine[evidence->runs] = reading->engine;
     evidence->run[evidence->runs++] = *c;
     return CG_OK;
 }

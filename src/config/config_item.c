@@ -1,4 +1,5 @@
-/* One group in a list of groups: `uncertainty.correlations`, `evidence`. */
+/* One group in a list of groups: `uncertainty.correlations`, `evidence`,
+ * `builds` of a notebook. */
 #include <stdarg.h>
 #include <string.h>
 
@@ -68,8 +69,15 @@ void cg_items_read(struct cg_reader *reader, const char *path, int most,
                    void *context)
 {
     const config_setting_t *list = config_lookup(&reader->file.config, path);
-    if (list == NULL)
-        return;
+    if (list != NULL)
+        cg_items_in(reader, list, path, most, read, context);
+}
+
+void cg_items_in(struct cg_reader *reader, const config_setting_t *list,
+                 const char *path, int most,
+                 void (*read)(struct cg_item *item, void *context),
+                 void *context)
+{
     int count = config_setting_is_list(list) ? config_setting_length(list) : -1;
     if (count < 0 || count > most) {
         cg_problem(reader->problems, cg_config_where(&reader->file, list), path,

@@ -9,6 +9,9 @@
 #include "problems.h"
 #include "setting_key.h"
 
+/* Names a shop's notebook. */
+#define CG_NOTEBOOK_KEY "evidence_from"
+
 /* Where a setting was given, if it was. */
 struct cg_origin {
     bool given;
@@ -18,6 +21,7 @@ struct cg_origin {
 
 struct cg_reader {
     struct cg_config_file file;   /* the user's */
+    unsigned line;                /* in it, of the build that is read, or 0 */
     struct cg_config_file duty;   /* the shipped duty, if one is used */
     char duty_path[CG_PATH_LENGTH];
     struct cg_origin *origin;     /* one a setting; owned */
@@ -59,8 +63,9 @@ void cg_value_store(struct cg_reader *reader, const struct cg_key *key,
 void cg_tree_read(struct cg_reader *reader, const struct cg_config_file *file,
                   const char *only, enum cg_given given);
 
-/* Applies "PATH=VALUE". */
-void cg_override(struct cg_reader *reader, const char *set);
+/* Applies "PATH=VALUE", given at `where`. */
+void cg_override(struct cg_reader *reader, const char *set,
+                 struct cg_where where);
 
 /* Origin of a setting by path. */
 struct cg_origin *cg_origin_of(struct cg_reader *reader, const char *path);
@@ -99,6 +104,12 @@ void cg_items_read(struct cg_reader *reader, const char *path, int most,
                    void (*read)(struct cg_item *item, void *context),
                    void *context);
 
+/* The same of a list found, called `path` in trouble. */
+void cg_items_in(struct cg_reader *reader, const config_setting_t *list,
+                 const char *path, int most,
+                 void (*read)(struct cg_item *item, void *context),
+                 void *context);
+
 /* Trouble with a key of the item; setting NULL: with the item itself. */
 void cg_item_problem(const struct cg_item *item,
                      const config_setting_t *setting, const char *key,
@@ -122,6 +133,17 @@ void cg_correlations_read(struct cg_reader *reader);
 /* Reads evidence; after all else, for each run is a copy of the case. */
 enum cg_status cg_evidence_read(struct cg_reader *reader,
                                 struct cg_error *error);
+
+/* Reads the notebook that `evidence_from` names (config_notebook.c). */
+enum cg_status cg_notebook_read(struct cg_reader *reader,
+                                struct cg_error *error);
+
+/* The engine of a build of a notebook: what a config says, but for its
+ * evidence, then the texts "PATH=VALUE" of the list `set` (NULL: none).  path
+ * NULL: those alone.  Trouble is told. */
+enum cg_status cg_build_read(const struct cg_item *build, const char *path,
+                             const config_setting_t *set, struct cg_case *c,
+                             struct cg_error *error);
 
 /* Whether a text is a name: 1 to 47 letters and digits of ASCII, blanks, "_",
  * "-" and "."; else `trouble` says what is wrong and what is allowed. */

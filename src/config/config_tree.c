@@ -119,7 +119,7 @@ static void read_group(struct cg_reader *reader,
         char path[TREE_PATH];
         snprintf(path, sizeof path, "%s%s%s", inside,
                  inside[0] != '\0' ? "." : "", config_setting_name(setting));
-        if (is_list(path))
+        if (is_list(path) || strcmp(path, CG_NOTEBOOK_KEY) == 0)
             continue;
         if (!cg_key_group(path))
             read_key(reader, setting, where, inside, path, given);
@@ -178,9 +178,9 @@ static struct cg_value value_of_text(const struct cg_setting *setting,
     return value;
 }
 
-void cg_override(struct cg_reader *reader, const char *set)
+void cg_override(struct cg_reader *reader, const char *set,
+                 struct cg_where where)
 {
-    const struct cg_where where = {NULL, 0, NULL};
     char path[TREE_PATH], trouble[CG_PROBLEM_LENGTH / 2];
     size_t length = strcspn(set, "=");
     if (length >= sizeof path)
@@ -190,7 +190,11 @@ void cg_override(struct cg_reader *reader, const char *set)
     struct cg_key key;
     if (set[length] != '=') {
         cg_problem(reader->problems, where, path,
-                   "no value, write --set PATH=VALUE");
+                   "no value, write %sPATH=VALUE",
+                   where.file == NULL ? "--set " : "");
+    } else if (strcmp(path, CG_NOTEBOOK_KEY) == 0) {
+        cg_problem(reader->problems, where, path,
+                   "allowed in a config file only");
     } else if (cg_key_group(path) || is_list(path)) {
         cg_problem(reader->problems, where, path,
                    "not a single value, allowed in a config file only");

@@ -62,7 +62,7 @@ struct cg_where cg_where_given(struct cg_reader *reader, const char *path)
     const struct cg_origin *origin = cg_origin_of(reader, path);
     if (origin->given)
         return origin->where;
-    return (struct cg_where){reader->file.path, 0, NULL};
+    return (struct cg_where){reader->file.path, reader->line, NULL};
 }
 
 /* What is being stored: to keep the argument lists short. */

@@ -23,6 +23,8 @@ static const struct {
     {"file to", "the gap to file to: the larger of gap needed and shop rule"},
     {"evidence", "what was measured on the engine, and what the model learns "
                  "from it"},
+    {"notebook", "a shop's list of builds and what was found in them, which "
+                 "evidence_from in a config names"},
     {"seated", "a top ring on the lower flank of its groove, where it seals"},
     {"TDC firing", "the top dead centre at which the charge burns"},
 };

@@ -31,6 +31,26 @@ static bool has(const struct cg_updated_case *updated, enum kind kind)
     return false;
 }
 
+/* Whether a notebook's builds are among the entries: 1 column more. */
+static size_t has_builds(const struct cg_updated_case *updated)
+{
+    return updated->evidence.notebook[0] != '\0' ? 1 : 0;
+}
+
+/* "2026-03-14", the build's number where it has no date, and whether it is of
+ * another engine. */
+static void tell_build(struct cg_report *report,
+                       const struct cg_updated_case *updated,
+                       const struct cg_evidence_entry *entry)
+{
+    if (has_builds(updated) == 1)
+        cg_report_cell_words(report, "%s%s",
+                             entry->date[0] != '\0'   ? entry->date
+                             : entry->from[0] != '\0' ? entry->from
+                                                      : "-",
+                             entry->engine > 0 ? ", other" : "");
+}
+
 static void tell_measured(struct cg_report *report,
                           const struct cg_updated_case *updated)
 {
@@ -40,12 +60,14 @@ static void tell_measured(struct cg_report *report,
         {"measured", "measured", CG_SHOW_TEMPERATURE},
         {"spread", "+-", CG_SHOW_KELVIN},
         {"before", "model before", CG_SHOW_TEMPERATURE},
-        {"after", "after", CG_SHOW_TEMPERATURE}};
+        {"after", "after", CG_SHOW_TEMPERATURE},
+        {"build", "build", CG_SHOW_WORDS}};
     const struct cg_learned *learned = &updated->learned;
     if (!has(updated, TEMPERATURE))
         return;
     cg_report_table(report, "measured",
-                    "Temperatures measured, and the model there", columns, 6);
+                    "Temperatures measured, and the model there", columns,
+                    6 + has_builds(updated));
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         if (kind_of(updated, i) != TEMPERATURE)
@@ -57,6 +79,7 @@ static void tell_measured(struct cg_report *report,
         cg_report_cell(report, entry->spread);
         cg_report_cell(report, learned->before[i]);
         cg_report_cell(report, learned->after[i]);
+        tell_build(report, updated, entry);
     }
 }
 
@@ -67,12 +90,14 @@ static void tell_shares(struct cg_report *report,
         {"measured", "measured", CG_SHOW_SHARE},
         {"spread", "+-", CG_SHOW_SHARE},
         {"before", "model before", CG_SHOW_SHARE},
-        {"after", "after", CG_SHOW_SHARE}};
+        {"after", "after", CG_SHOW_SHARE},
+        {"build", "build", CG_SHOW_WORDS}};
     const struct cg_learned *learned = &updated->learned;
     if (!has(updated, SHARE))
         return;
     cg_report_table(report, "coolant_share",
-                    "The coolant's share of the fuel's energy", columns, 4);
+                    "The coolant's share of the fuel's energy", columns,
+                    4 + has_builds(updated));
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         if (kind_of(updated, i) != SHARE)
@@ -81,6 +106,7 @@ static void tell_shares(struct cg_report *report,
         cg_report_cell(report, entry->spread);
         cg_report_cell(report, learned->before[i]);
         cg_report_cell(report, learned->after[i]);
+        tell_build(report, updated, entry);
     }
 }
 
@@ -90,14 +116,15 @@ static void tell_ends(struct cg_report *report, const struct cg_updated_case *up
         {"what", "What", CG_SHOW_WORDS},
         {"cold_gap", "cold gap", CG_SHOW_SMALL_LENGTH},
         {"before", "model before", CG_SHOW_SMALL_LENGTH},
-        {"after", "after", CG_SHOW_SMALL_LENGTH}};
+        {"after", "after", CG_SHOW_SMALL_LENGTH},
+        {"build", "build", CG_SHOW_WORDS}};
     const struct cg_learned *learned = &updated->learned;
     if (!has(updated, SIGN))
         return;
     cg_report_table(report, "ends",
                     "Ends of the top ring as found, and the hot gap that the "
                     "model leaves",
-                    columns, 4);
+                    columns, 4 + has_builds(updated));
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         if (kind_of(updated, i) != SIGN)
@@ -107,7 +134,21 @@ static void tell_ends(struct cg_report *report, const struct cg_updated_case *up
         cg_report_cell(report, entry->cold_gap);
         cg_report_cell(report, learned->before[i]);
         cg_report_cell(report, learned->after[i]);
+        tell_build(report, updated, entry);
     }
+}
+
+/* How far builds of other engines count. */
+static void tell_notebook(struct cg_report *report,
+                          const struct cg_updated_case *updated)
+{
+    if (has_builds(updated) == 1)
+        cg_report_say(report,
+                      "From the notebook %s: findings of this engine count in "
+                      "full; %zu of other engines with the scatter from engine "
+                      "to engine, %.3g %% (uncertainty.engine_pct).",
+                      updated->evidence.notebook, cg_evidence_others(&updated->evidence),
+                      updated->prior.uncertainty.engine * 100.0);
 }
 
 /* An input against its setting: "x 1.13 +- 11 %" or "+0.4 +- 1.9 deg". */
@@ -182,6 +223,7 @@ void cg_report_find_evidence(struct cg_report *report,
     cg_report_section(report, "Evidence");
     cg_report_say(report, "What was measured on the engine as the config says "
                           "it, and what the model learned from it.");
+    tell_notebook(report, updated);
     tell_measured(report, updated);
     tell_shares(report, updated);
     tell_ends(report, updated);

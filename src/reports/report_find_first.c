@@ -99,19 +99,6 @@ static void tell_skirt(struct cg_report *report, const struct cg_case *c,
                           cg_show_boost(c->margin.skirt_pressure, inch).text);
 }
 
-static void note_evidence(struct cg_report *report,
-                          const struct cg_updated_case *updated,
-                          const struct cg_answer *answer,
-                          const struct cg_answer *without)
-{
-    double before = cg_answer_needed(without)->cold_gap;
-    if (updated->learned.entries > 0 &&
-        cg_answer_needed(answer)->cold_gap < before * (1.0 - 1e-9))
-        cg_report_note(report,
-                       "your evidence makes the gap needed smaller, from %s: "
-                       "be sure of it.",
-                       cg_show_length_up(before, cg_report_inch(report)).text);
-}
 
 void cg_report_find_first(struct cg_report *report,
                           const struct cg_updated_case *updated,
@@ -123,7 +110,7 @@ void cg_report_find_first(struct cg_report *report,
     tell_for(report, c);
     tell_verdicts(report, answer);
     tell_skirt(report, c, &answer->skirt);
-    note_evidence(report, updated, answer, without);
+    cg_report_find_evidence_notes(report, updated, answer, without);
     cg_report_duties(report, answer);
     cg_report_find_notes(report, c, answer);
 }

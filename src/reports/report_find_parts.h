@@ -36,6 +36,12 @@ void cg_report_find_sure(struct cg_report *report,
                          const struct cg_updated_case *updated,
                          const struct cg_answer *answer);
 
+/* What evidence wants to be seen first; nothing without it. */
+void cg_report_find_evidence_notes(struct cg_report *report,
+                                   const struct cg_updated_case *updated,
+                                   const struct cg_answer *answer,
+                                   const struct cg_answer *without);
+
 /* What was measured and what it taught; nothing without evidence. */
 void cg_report_find_evidence(struct cg_report *report,
                              const struct cg_updated_case *updated,

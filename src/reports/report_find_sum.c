@@ -1,6 +1,7 @@
 #include <math.h>
 
 #include "confidence.h"
+#include "evidence_gap.h"
 #include "report_find_parts.h"
 #include "say_common.h"
 #include "show.h"
@@ -9,10 +10,13 @@ static void tell_allowance(struct cg_report *report, const struct cg_case *c,
                            const struct cg_answer *answer)
 {
     const struct cg_confidence *by = &answer->confidence;
+    const struct cg_gap_sum *needed = cg_answer_needed(answer);
     cg_report_row(report, "spread_top", "Uncertainty allowance",
-                  cg_quantity(CG_SHOW_GAP, cg_answer_needed(answer)->spread));
-    if (by->samples > 0 && answer->hardest == 0 &&
-        answer->top.spread == by->sampled.spread)
+                  cg_quantity(CG_SHOW_GAP, needed->spread));
+    if (needed->spread == cg_evidence_allowance(c, needed->closure))
+        cg_report_remark(report, "by the gap whose ends touched");
+    else if (by->samples > 0 && answer->hardest == 0 &&
+             answer->top.spread == by->sampled.spread)
         cg_report_remark(report, "sampled, for a risk of %g", c->margin.risk);
     else
         cg_report_remark(report, "%.2f sigma, for a risk of %g",

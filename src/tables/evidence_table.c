@@ -45,9 +45,10 @@ static enum cg_status write_entries(const char *dir,
     const struct cg_learned *learned = &updated->learned;
     struct cg_table_head head = {
         "Evidence: the model before and after it", of,
-        "what  measured  spread  before  after  unit",
+        "what  measured  spread  before  after  unit  engine",
         "measured: temperature, share of the fuel, or cold gap of a sign; before, after: the same "
-        "by the model, or hot gap left; a spread in C is one of kelvins"};
+        "by the model, or hot gap left; a spread in C is one of kelvins; "
+        "engine: 0 is this one, others as the notebook has them"};
     struct cg_table *table;
     enum cg_status status = cg_table_open(dir, ENTRIES, &head, &table, error);
     if (status != CG_OK)
@@ -55,7 +56,7 @@ static enum cg_status write_entries(const char *dir,
     for (size_t i = 0; i < learned->entries; i++) {
         const struct cg_evidence_entry *entry = &updated->evidence.entry[i];
         bool sign = is_sign(entry);
-        cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g %s",
+        cg_table_line(table, "%s%s %.7g %.7g %.7g %.7g %s %zu",
                       cg_evidence_name(entry->what),
                       !sign            ? ""
                       : entry->touched ? "_touched"
@@ -63,7 +64,8 @@ static enum cg_status write_entries(const char *dir,
                       in_table(entry, measured(entry)),
                       sign ? entry->spread * 1e3 : entry->spread,
                       in_table(entry, learned->before[i]),
-                      in_table(entry, learned->after[i]), unit_of(entry));
+                      in_table(entry, learned->after[i]), unit_of(entry),
+                      entry->engine);
     }
     return cg_table_close(table, CG_OK, error);
 }

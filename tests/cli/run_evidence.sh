@@ -103,4 +103,91 @@ expect 0 "$coldgap" network "$work/plug.cfg" -o "$work/network" --quiet
 expect 0 "$coldgap" network "$engine" -o "$work/untaught" --quiet
 cmp -s "$work/network/network.cir" "$work/untaught/network.cir" &&
     fail "the network is not the taught one"
+
+# Ends that touched where the model leaves plenty are answered, and loudly: no
+# less than what touched and the minimum hot gap, and no --quiet drops it.
+{ cat "$sources/configs/engines/plain_four.cfg"
+  echo 'evidence = ( { touched = true; cold_gap_mm = 0.70; } );'
+} >"$work/touched.cfg"
+expect 0 "$coldgap" find "$work/touched.cfg" -o "$work/touched" --quiet
+[ -s "$work/stderr" ] && fail "words on stderr"
+tr -s '\n ' ' ' <"$work/stdout" >"$work/line"
+says line 'Note: the ends touched at 0.70* mm, where the model leaves 0\.[0-9]* mm: the model is too low for this engine'
+says line 'never less than what touched and the minimum hot gap'
+awk -v gap="$(key touched cold_gap_top)" \
+    'BEGIN {exit !(gap >= 0.75 - 1e-9)}' ||
+    fail "the gap needed is $(key touched cold_gap_top)"
+expect 1 "$coldgap" find "$work/touched.cfg" --quiet \
+    --set rings.top.cold_gap_mm=0.70
+expect 0 "$coldgap" find "$sources/configs/engines/touched_six.cfg" --quiet \
+    -o "$work/six"
+tr -s '\n ' ' ' <"$work/stdout" >"$work/line"
+says line 'the model is too low for this engine'
+awk -v gap="$(key six cold_gap_top)" 'BEGIN {exit !(gap >= 0.67 - 1e-9)}' ||
+    fail "touched_six: $(key six cold_gap_top)"
+
+# A notebook teaches as the config's own evidence does: in full by builds of the
+# very config, wherever it is read from; by another's without scatter the same,
+# with scatter less.
+mkdir "$work/shop"
+found='( { touched = false; cold_gap_mm = 0.25; },
+    { what = "crown"; temperature_C = 250.0; how = "thermocouple"; } )'
+plain=$sources/configs/engines/plain_four.cfg
+{ cat "$plain"; echo "evidence = $found;"; } >"$work/shop/own.cfg"
+{ cat "$plain"; echo 'evidence_from = "book.cfg";'; } >"$work/shop/mine.cfg"
+{ cat "$plain"; echo 'evidence_from = "other.cfg";'; } >"$work/shop/asks.cfg"
+cp "$plain" "$work/shop/plain.cfg"
+echo "builds = ( { engine = \"mine.cfg\"; found = $found; } );" \
+    >"$work/shop/book.cfg"
+echo "builds = ( { engine = \"plain.cfg\"; found = $found; } );" \
+    >"$work/shop/other.cfg"
+for name in own mine asks; do
+    expect 0 "$coldgap" find "$work/shop/$name.cfg" -o "$work/$name" --quiet \
+        --set uncertainty.engine_pct=0
+    grep -v '^#' "$work/$name/evidence_inputs.dat" >"$work/$name.inputs"
+done
+says stdout 'with no scatter from engine to engine'
+cmp "$work/own.inputs" "$work/mine.inputs" || fail "own builds, other lesson"
+cmp "$work/own.inputs" "$work/asks.inputs" || fail "no scatter, other lesson"
+(cd "$work/shop" && expect 0 "$coldgap" find mine.cfg --quiet -o "$work/here" \
+    --set uncertainty.engine_pct=0)
+grep -v '^#' "$work/here/evidence_inputs.dat" | cmp - "$work/mine.inputs" ||
+    fail "another folder, another lesson"
+expect 0 "$coldgap" find "$work/shop/mine.cfg" -o "$work/mine" \
+    --set uncertainty.engine_pct=20
+grep -v '^#' "$work/mine/evidence_inputs.dat" | cmp - "$work/own.inputs" ||
+    fail "scatter blurs the engine's own builds"
+expect 0 "$coldgap" find "$work/shop/asks.cfg" -o "$work/asks" \
+    --set uncertainty.engine_pct=20
+says stdout '2 of other'
+awk '$1 == "heat_factor" {print $3}' "$work/own.inputs" \
+    "$work/asks/evidence_inputs.dat" |
+    awk 'NR == 1 {own = $1} NR == 2 {exit !($1 > own && $1 < 1)}' ||
+    fail "scatter does not blur other engines"
+
+# An engine by its settings alone; a notebook at odds with itself.
+echo "builds = ( { set = ( \"engine.bore_mm=86\", \"engine.stroke_mm=86\",
+    \"engine.speed_rpm=6000\" ); date = \"2026-03-14\"; found = $found; } );" \
+    >"$work/shop/other.cfg"
+expect 0 "$coldgap" find "$work/shop/asks.cfg" \
+    --set uncertainty.engine_pct=20
+says stdout '2026-03-14, other'
+cat >"$work/shop/book.cfg" <<'EOF'
+builds = (
+    { engine = "mine.cfg"; date = "2026-03-14";
+      found = ( { touched = true; cold_gap_mm = 0.60; } ); },
+    { engine = "mine.cfg"; date = "2026-09-02";
+      found = ( { touched = false; cold_gap_mm = 0.30; } ); } );
+EOF
+expect 2 "$coldgap" find "$work/shop/mine.cfg"
+[ "$(wc -l <"$work/stderr")" -eq 1 ] || fail "one line"
+says stderr 'builds\[0\] of 2026-03-14 (ends touched at 0.6 mm, line 3 of book.cfg) and builds\[1\] of 2026-09-02'
+# In an easier run it is not: the engine that touched is answered.
+sed 's/cold_gap_mm = 0.30/cold_gap_mm = 0.30; speed_rpm = 2000; load = 0.1/' \
+    "$work/shop/book.cfg" >"$work/shop/easier.cfg"
+mv "$work/shop/easier.cfg" "$work/shop/book.cfg"
+expect 0 "$coldgap" find "$work/shop/mine.cfg" -o "$work/mine" --quiet
+awk -v gap="$(key mine cold_gap_top)" 'BEGIN {exit !(gap >= 0.65 - 1e-9)}' ||
+    fail "what touched is forgotten: $(key mine cold_gap_top)"
+expect 0 "$coldgap" find "$sources/configs/engines/shop_four.cfg" --quiet
 finish

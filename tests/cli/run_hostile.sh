@@ -269,6 +269,11 @@ says_little 4 1 "$coldgap" sheet "$engine" --measured "$acts"
 says_little 4 1 "$coldgap" finish "$engine" --profile "$acts"
 echo "@include \"$(printf 'a\033[2J')\"" >include.cfg
 says_little 2 2 "$coldgap" find include.cfg
+{ cat "$engine"; printf 'evidence_from = "a\033[2J";\n'; } >notebook.cfg
+says_little 2 2 "$coldgap" find notebook.cfg
+echo 'builds = ( { engine = "a\x1b[2Jb"; found = ( ); } );' >named.cfg
+{ cat "$engine"; echo 'evidence_from = "named.cfg";'; } >notebook.cfg
+says_little 2 2 "$coldgap" find notebook.cfg
 printf 'engine = { bore_mm = "\033]0;x\007"; };\n\302\233 = 1;\n' >bytes.cfg
 says_little 2 4 "$coldgap" find bytes.cfg
 # Headings and cells of someone else's table.

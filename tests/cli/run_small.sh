@@ -42,6 +42,13 @@ echo '@include "pipe"' >"$work/include.cfg"
 cat "$engine" >>"$work/include.cfg"
 ends 2 find "$work/include.cfg"
 says stderr 'include.cfg:1: error: @include: .*pipe: cannot read: a pipe'
+{ cat "$engine"; echo 'evidence_from = "pipe";'; } >"$work/notebook.cfg"
+ends 2 find "$work/notebook.cfg"
+says stderr 'notebook.cfg:[0-9]*: error: evidence_from: .*pipe: cannot read: a pipe'
+echo 'builds = ( { engine = "pipe"; found = ( ); } );' >"$work/builds.cfg"
+{ cat "$engine"; echo 'evidence_from = "builds.cfg";'; } >"$work/notebook.cfg"
+ends 2 find "$work/notebook.cfg"
+says stderr 'builds.cfg:1: error: builds\[0\].engine: .*pipe: cannot read: a pipe'
 cp -r "$sources/configs" "$work/configs"
 for list in materials/ring_faces duties/dyno_pull; do
     rm "$work/configs/$list.cfg"

@@ -158,13 +158,15 @@ START_TEST(what_is_earned_stands_for_the_rule)
     struct cg_case c = listed(alone, 1);
     struct cg_answer before = answer_of(&c);
     ck_assert_int_eq(before.file_to_top.from, CG_ADVICE_RULE);
-    c.ring[CG_RING_TOP].earned =
-        0.5 * (before.verdict.need + before.shop_rule);
+    double shown = 0.5 * (before.verdict.need + before.shop_rule);
+    c.ends.clear_runs = 1;
+    c.ends.clear[0] =
+        (struct cg_clear_run){shown, before.extremes.closure, 0};
     struct cg_answer after = answer_of(&c);
     ck_assert_int_eq(after.file_to_top.from, CG_ADVICE_EVIDENCE);
-    check_within(after.file_to_top.at_least, c.ring[CG_RING_TOP].earned, 1e-12,
+    check_within(after.file_to_top.at_least, shown, 1e-12,
                  IDENTITY);
-    c.ring[CG_RING_TOP].earned = 0.0;
+    c.ends.clear[0].gap = 0.0;
     after = answer_of(&c);
     check_within(after.file_to_top.at_least, after.verdict.need, 1e-12,
                  IDENTITY);

@@ -10,6 +10,7 @@
 #include "case_of.h"
 #include "check_close.h"
 #include "evidence.h"
+#include "evidence_gap.h"
 #include "evidence_work.h"
 #include "input_law.h"
 #include "uncertain.h"
@@ -64,6 +65,7 @@ static void see(struct cg_case *c, const struct cg_evidence_entry *entry,
     ck_assert_ptr_nonnull(work);
     double none[1] = {0.0};
     work->evidence = &evidence;
+    work->wide = 1.0;
     ck_assert_msg(cg_evidence_values(work, none, y, &error) == CG_OK, "%s",
                   error.text);
     cg_duty_run_free(work->run[0]);
@@ -404,9 +406,16 @@ START_TEST(contradictions_are_refused)
                   "%s", text);
 
     /* ends that touched and did not */
-    struct cg_evidence_entry ends[2] = {
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.0, 0.01e-3, NAN, NAN, true, 0.35e-3, 7},
-        {CG_EVIDENCE_ENDS, 0, 0.0, 0.0, 0.01e-3, NAN, NAN, false, 0.25e-3, 0}};
+    struct cg_evidence_entry ends[2] = {{.what = CG_EVIDENCE_ENDS,
+                                         .spread = 0.01e-3,
+                                         .time = NAN,
+                                         .touched = true,
+                                         .cold_gap = 0.35e-3,
+                                         .line = 7}};
+    ends[1] = ends[0];
+    ends[1].touched = false;
+    ends[1].cold_gap = 0.25e-3;
+    ends[1].line = 0;
     evidence = evidence_of(&c, ends, 2);
     text = refused(&evidence);
     ck_assert_msg(strstr(text, "contradict each other") != NULL &&
@@ -561,6 +570,163 @@ START_TEST(an_instant_is_that_instant)
 }
 END_TEST
 
+static const struct cg_evidence_entry ends = {
+    .what = CG_EVIDENCE_ENDS, .spread = 0.01e-3, .time = NAN};
+
+static struct cg_answer taught(const struct cg_case *c,
+                               const struct cg_learned *lesson)
+{
+    struct cg_case updated = *c;
+    cg_learned_apply(lesson, &updated);
+    return answer_of(&updated);
+}
+
+/* Whatever the gap that touched: answered, and the gap needed is no less than
+ * it and the minimum hot gap; a wider one never asks for less, and where the
+ * model is too low it is less sure than it was. */
+START_TEST(what_touched_is_answered)
+{
+    static const char *const file[] = {PLAIN_FOUR, IRON_SIX};
+    for (size_t f = 0; f < COUNT_OF(file); f++) {
+        struct cg_case c = settled(file[f]);
+        struct cg_answer before = answer_of(&c);
+        double least = 0.0;
+        for (int k = 1; k <= 3; k++) {
+            struct cg_evidence_entry entry = ends;
+            entry.touched = true;
+            entry.cold_gap = before.extremes.closure + 0.25e-3 * k;
+            struct cg_evidence evidence = evidence_of(&c, &entry, 1);
+            struct cg_learned lesson = learned(&evidence);
+            struct cg_answer after = taught(&c, &lesson);
+            ck_assert(lesson.too_low && lesson.lowest == 0);
+            ck_assert_double_ge(after.extremes.closure,
+                                before.extremes.closure);
+            ck_assert_double_ge(after.sigma, before.sigma);
+            ck_assert_double_ge(after.verdict.need, entry.cold_gap +
+                                                        c.margin.residual -
+                                                        1e-12);
+            ck_assert_double_ge(after.top.cold_gap, least);
+            least = after.top.cold_gap;
+        }
+    }
+}
+END_TEST
+
+/* Where a duty closes more than the run that touched, by that much more. */
+START_TEST(a_harder_duty_asks_for_more_than_touched)
+{
+    struct cg_case c = {.ends = {.touched = 0.6e-3, .beyond = 0.4e-3}};
+    check_within(cg_evidence_allowance(&c, 0.1e-3), 0.5e-3, 1e-12, "sum");
+    check_within(cg_evidence_allowance(&c, 0.2e-3), 0.4e-3, 1e-12, "sum");
+    check_within(cg_evidence_allowance(&c, 0.3e-3), 0.4e-3, 1e-12, "sum");
+    c.ends.touched = 0.0;
+    ck_assert(cg_evidence_allowance(&c, 0.3e-3) < 0.0);
+}
+END_TEST
+
+/* Clear runs never ask for more, however many. */
+START_TEST(more_clear_runs_never_ask_for_more)
+{
+    struct cg_case c = settled(PLAIN_FOUR);
+    struct cg_evidence_entry entry[3] = {ends, ends, ends};
+    double need = answer_of(&c).verdict.need;
+    for (size_t entries = 1; entries <= 3; entries++) {
+        entry[entries - 1].cold_gap =
+            answer_of(&c).extremes.closure + 0.02e-3 * (double)entries;
+        struct cg_evidence evidence = evidence_of(&c, entry, entries);
+        struct cg_learned lesson = learned(&evidence);
+        double now = taught(&c, &lesson).verdict.need;
+        ck_assert_double_le(now, need + 0.5e-6); /* slopes bend */
+        need = now;
+    }
+}
+END_TEST
+
+/* What a run earns: its own gap or the model's figure, whichever is larger, and
+ * nothing for a harder duty, by another engine, or by ends that touched. */
+START_TEST(a_clear_run_earns_its_gap)
+{
+    struct cg_case c = settled(PLAIN_FOUR);
+    struct cg_evidence_entry entry = ends;
+    entry.cold_gap = answer_of(&c).top.cold_gap + 0.05e-3;
+    struct cg_evidence evidence = evidence_of(&c, &entry, 1);
+    struct cg_learned lesson = learned(&evidence);
+    struct cg_answer after = taught(&c, &lesson);
+    double closure = after.extremes.closure, need = after.top.cold_gap;
+    struct cg_case updated = c;
+    cg_learned_apply(&lesson, &updated);
+    struct cg_earned earned = cg_evidence_earned(&updated, closure, need);
+    ck_assert_double_eq(earned.gap, entry.cold_gap);
+    ck_assert_uint_eq(earned.entry, 0);
+    ck_assert_double_eq(cg_evidence_earned(&updated, closure, 2e-3).gap, 2e-3);
+    ck_assert(isnan(cg_evidence_earned(&updated, closure + 5e-6, need).gap));
+    ck_assert(isnan(cg_evidence_earned(&c, closure, need).gap));
+    evidence.entry[0].engine = 1;
+    updated.ends = cg_evidence_ends(&evidence, &lesson);
+    ck_assert(isnan(cg_evidence_earned(&updated, closure, need).gap));
+    evidence.entry[0].engine = 0;
+    evidence.entry[0].touched = true;
+    updated.ends = cg_evidence_ends(&evidence, &lesson);
+    ck_assert(isnan(cg_evidence_earned(&updated, closure, need).gap));
+}
+END_TEST
+
+/* Another engine without scatter teaches as the engine itself; with more and
+ * more of it less, and at last nothing. */
+START_TEST(other_engines_teach_by_their_scatter)
+{
+    static const double scatter[] = {0.0, 0.05, 0.2, 1e6};
+    struct cg_case c = settled(PLAIN_FOUR);
+    struct cg_evidence_entry entry[2] = {plug, ends};
+    size_t heat = row_of("heat_factor");
+    double y, width = 0.0;
+    see(&c, &plug, 1, &y);
+    entry[0].temperature = y + 20.0;
+    entry[1].cold_gap = answer_of(&c).extremes.closure;
+    struct cg_evidence own = evidence_of(&c, entry, 2);
+    struct cg_learned full = learned(&own);
+    for (size_t k = 0; k < COUNT_OF(scatter); k++) {
+        struct cg_case other = c;
+        other.uncertainty.engine = scatter[k];
+        struct cg_evidence evidence = evidence_of(&other, entry, 2);
+        evidence.entry[0].engine = evidence.entry[1].engine = 1;
+        evidence.engine[0] = 1;
+        struct cg_learned lesson = learned(&evidence);
+        double now = lesson.covariance[heat][heat];
+        if (k == 0) {
+            ck_assert_double_eq(lesson.mean[heat], full.mean[heat]);
+            ck_assert_double_eq(now, full.covariance[heat][heat]);
+        } else {
+            ck_assert_double_gt(now, width);
+        }
+        width = now;
+    }
+    check_within(width, 1.0, 1e-6, "nothing is taught");
+}
+END_TEST
+
+/* Touched wide and clear narrow: at odds in the same run, not in an easier one,
+ * nor in another engine. */
+START_TEST(ends_at_odds)
+{
+    struct cg_case c = settled(PLAIN_FOUR), run[2] = {c, c};
+    struct cg_evidence_entry entry[2] = {ends, ends};
+    double closure = answer_of(&c).extremes.closure;
+    entry[0].touched = true;
+    entry[0].cold_gap = closure + 0.3e-3;
+    entry[1].cold_gap = closure + 0.1e-3;
+    entry[1].run = 1;
+    struct cg_evidence evidence = evidence_of(run, entry, 2);
+    evidence.runs = 2;
+    ck_assert_ptr_nonnull(strstr(refused(&evidence), "contradict each other"));
+    hold(&run[1], 2.0, 0.3);
+    struct cg_learned lesson = learned(&evidence);
+    ck_assert(lesson.too_low);
+    ck_assert_double_ge(taught(&c, &lesson).verdict.need,
+                        entry[0].cold_gap + c.margin.residual - 1e-12);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("evidence");
@@ -582,6 +748,12 @@ int main(void)
     tcase_add_test(all, one_against_all_the_rest);
     tcase_add_test(all, no_evidence_teaches_nothing);
     tcase_add_test(all, two_runs_of_one_engine);
+    tcase_add_test(all, what_touched_is_answered);
+    tcase_add_test(all, a_harder_duty_asks_for_more_than_touched);
+    tcase_add_test(all, more_clear_runs_never_ask_for_more);
+    tcase_add_test(all, a_clear_run_earns_its_gap);
+    tcase_add_test(all, other_engines_teach_by_their_scatter);
+    tcase_add_test(all, ends_at_odds);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }
