@@ -20,9 +20,7 @@ struct cg_evidence_work {
     struct cg_input_law law;
     struct cg_sight sight[CG_EVIDENCE];
     struct cg_duty_run *run[CG_EVIDENCE_RUNS]; /* at the last values */
-    bool has_slopes;
-    double at[CG_EVIDENCE_UNKNOWNS]; /* where the slopes were taken */
-    double slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
+    double at[CG_EVIDENCE_UNKNOWNS]; /* where slopes are taken */
 };
 
 /* What each sight sees: temperatures [K], or the closure [m]; for struct
