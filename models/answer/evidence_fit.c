@@ -70,7 +70,7 @@ static enum cg_status begin(struct fit *fit, struct cg_error *error)
     struct cg_evidence_work *work = fit->work;
     const struct cg_evidence *evidence = work->evidence;
     work->wide = 1.0;
-    work->too_low = work->has_slopes = false;
+    work->too_low = false;
     for (size_t i = 0; i < evidence->entries; i++)
         work->sight[i] = sight_of(evidence, &evidence->entry[i]);
     cg_posterior_free(fit->found);

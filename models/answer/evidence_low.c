@@ -101,6 +101,8 @@ enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
         return status;
     }
     work->too_low = true;
+    memcpy(work->slope, found->slope,
+           found->sights * found->unknowns * sizeof *found->slope);
     while (status == CG_OK && most > CG_EVIDENCE_LOW &&
            work->wide < CG_EVIDENCE_WIDEST) {
         size_t at;

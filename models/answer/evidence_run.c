@@ -9,13 +9,11 @@
 #include "heat_balance.h"
 #include "uncertain.h"
 
-/* Slopes are taken between so many standard deviations up and down: wide
- * against the steps' errors, narrow against the curvature. */
-#define SLOPE_STEP 0.25
-
-/* Slopes hold for unknowns this near: they bend by some 20 % over a standard
- * deviation, and so by 1 %. */
-#define SLOPE_REACH 0.05
+/* Slopes are taken between so many standard deviations up and down: wide against
+ * the steps' errors and about as wide as what evidence leaves unknown, so that
+ * a bend, as where the knock limit begins to retard the burn, counts by both its
+ * sides and no posterior sits on the edge between them. */
+#define SLOPE_STEP 0.5
 
 /* Runs for slopes may err more in their steps: what is the same up and down
  * cancels. */
@@ -226,6 +224,22 @@ static bool gas_side_same(const struct cg_evidence_work *work, size_t own)
     return true;
 }
 
+/* What is read on a steady engine hangs on the gas, which answers to the walls
+ * too: a cycle for those of the varied run. */
+static enum cg_status renew_steady(const struct cg_evidence *evidence,
+                                   size_t r, const struct cg_case *c,
+                                   struct cg_duty_run *run,
+                                   struct cg_error *error)
+{
+    double change;
+    for (size_t i = 0; i < evidence->entries; i++)
+        if (evidence->entry[i].run == r &&
+            cg_evidence_is_steady(evidence->entry[i].what))
+            return cg_point_renew(c, run->thermal, &run->workspace,
+                                  &run->point[run->start], &change, error);
+    return CG_OK;
+}
+
 /* Values of run `r` with one unknown moved by `step`, run in `workspace`. */
 static enum cg_status moved_values(const struct cg_evidence_work *work,
                                    size_t r, double *u, size_t unknown,
@@ -244,14 +258,16 @@ static enum cg_status moved_values(const struct cg_evidence_work *work,
     enum cg_status status =
         cg_duty_run_vary(&c, nominal, gas_side_same(work, own) ? nominal : NULL,
                          workspace, error);
+    if (status == CG_OK)
+        status = renew_steady(work->evidence, r, &c, workspace, error);
     return status == CG_OK
                ? observe_run(work->evidence, r, &c, workspace, y, error)
                : status;
 }
 
-/* Slopes of the entries of run `r`, into work->slope. */
+/* Slopes of the entries of run `r`, about work->at. */
 static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
-                                  struct cg_error *error)
+                                  double *slope, struct cg_error *error)
 {
     const struct cg_evidence *evidence = work->evidence;
     size_t unknowns = conditions_of(work, evidence->runs);
@@ -275,19 +291,10 @@ static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
             break;
         for (size_t i = 0; i < evidence->entries; i++)
             if (evidence->entry[i].run == r)
-                work->slope[i * unknowns + k] =
-                    (up[i] - down[i]) / (2.0 * step);
+                slope[i * unknowns + k] = (up[i] - down[i]) / (2.0 * step);
     }
     cg_duty_run_free(workspace);
     return status;
-}
-
-static bool are_near(const double *a, const double *b, size_t count)
-{
-    for (size_t k = 0; k < count; k++)
-        if (!(fabs(a[k] - b[k]) < SLOPE_REACH))
-            return false;
-    return true;
 }
 
 enum cg_status cg_evidence_slopes(void *context, const double *u, double *slope,
@@ -296,17 +303,12 @@ enum cg_status cg_evidence_slopes(void *context, const double *u, double *slope,
     struct cg_evidence_work *work = context;
     const struct cg_evidence *evidence = work->evidence;
     size_t unknowns = conditions_of(work, evidence->runs);
-    size_t size = evidence->entries * unknowns * sizeof *slope;
-    if (!work->has_slopes || !are_near(work->at, u, unknowns)) {
-        memcpy(work->at, u, unknowns * sizeof *u);
-        memset(work->slope, 0, size);
-        for (size_t r = 0; r < evidence->runs; r++) {
-            enum cg_status status = take_slopes(work, r, error);
-            if (status != CG_OK)
-                return status;
-        }
-        work->has_slopes = true;
+    memcpy(work->at, u, unknowns * sizeof *u);
+    memset(slope, 0, evidence->entries * unknowns * sizeof *slope);
+    for (size_t r = 0; r < evidence->runs; r++) {
+        enum cg_status status = take_slopes(work, r, slope, error);
+        if (status != CG_OK)
+            return status;
     }
-    memcpy(slope, work->slope, size);
     return CG_OK;
 }

@@ -23,10 +23,10 @@ struct cg_evidence_work {
     /* Standard deviations of the shared unknowns over those of before [1]. */
     double wide;
     bool too_low; /* ends that touched do not judge the rest */
-    double line[CG_EVIDENCE]; /* values of before, of the straight model */
-    bool has_slopes;
-    double at[CG_EVIDENCE_UNKNOWNS]; /* where the slopes were taken */
+    /* The straight model about the values of before. */
+    double line[CG_EVIDENCE];
     double slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
+    double at[CG_EVIDENCE_UNKNOWNS]; /* where slopes are taken */
 };
 
 /* What each sight sees: temperatures [K], or the closure [m]; for struct

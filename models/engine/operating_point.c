@@ -425,13 +425,11 @@ static void follow_walls(const struct cg_case *c,
     performance->mean_flux = flux;
 }
 
-/* A full cycle for the walls as they are, and the settled state it makes;
- * `change`: by how much the walls then move [K]. */
-static enum cg_status cycle_at_walls(const struct cg_case *c,
-                                     struct cg_thermal *thermal,
-                                     struct cg_point_workspace *workspace,
-                                     struct cg_operating_point *point,
-                                     double *change, struct cg_error *error)
+enum cg_status cg_point_renew(const struct cg_case *c,
+                              struct cg_thermal *thermal,
+                              struct cg_point_workspace *workspace,
+                              struct cg_operating_point *point, double *change,
+                              struct cg_error *error)
 {
     struct cg_cycle_input walls;
     read_walls(c, thermal, point, &point->input);
@@ -510,7 +508,7 @@ enum cg_status cg_point_solve(const struct cg_case *c,
                                 "temperatures did not settle in %d passes",
                                 point->operating.speed * 60.0,
                                 point->operating.load, PASSES);
-        status = cycle_at_walls(c, thermal, workspace, point, &change, error);
+        status = cg_point_renew(c, thermal, workspace, point, &change, error);
         if (status == CG_OK && first &&
             point->response.place != cg_burn_place(point)) {
             status = respond_again(c, thermal, workspace, point, error);

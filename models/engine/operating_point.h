@@ -116,6 +116,14 @@ enum cg_status cg_point_solve(const struct cg_case *c,
                                struct cg_operating_point *point,
                                struct cg_error *error);
 
+/* A full cycle for the walls in point->settled, and the settled state it makes;
+ * *change: by how much the walls then move [K].  Errors: as cg_point_solve. */
+enum cg_status cg_point_renew(const struct cg_case *c,
+                              struct cg_thermal *thermal,
+                              struct cg_point_workspace *workspace,
+                              struct cg_operating_point *point, double *change,
+                              struct cg_error *error);
+
 /* The cycle and gas side only, for the wall temperatures already in
  * point->input. */
 enum cg_status cg_point_cycle(const struct cg_case *c,

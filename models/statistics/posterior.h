@@ -9,7 +9,8 @@
  *   covariance  (1 + sum a_i a_i' / s_i^2)^-1,   a_i = dy_i/du there
  *
  * (A. Tarantola, "Inverse Problem Theory", SIAM 2005, sec. 3.2), solved by
- * GSL's trust region (gsl_multifit_nlinear, dogleg).  Where y is straight in
+ * GSL's trust region (gsl_multifit_nlinear, dogleg), and where y bends at once by
+ * the search for rest in posterior_rest.c.  Where y is straight in
  * u this is Bayes' rule itself.
  *
  * A sign has the probability Phi((value - y) / s), or of the opposite.  It

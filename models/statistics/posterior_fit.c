@@ -10,8 +10,9 @@
 
 enum { MOST_PASSES = 60 };
 
-/* Where the solver gets no further, this many standard deviations off are
- * near enough: rounding of the model is what is left. */
+/* Where neither descent nor the search for rest gets any further, this many
+ * standard deviations off are near enough: rounding of the model is what is
+ * left. */
 #define NEAR_ENOUGH 0.02
 
 static enum cg_status move_to(struct cg_posterior_fit *fit, const double *u,
@@ -41,6 +42,12 @@ static double residual_of(const struct cg_posterior *at, size_t sight)
     return weight > 0.0
                ? sqrt(weight) * (at->y[sight] - at->pull[sight] / weight)
                : 0.0;
+}
+
+enum cg_status cg_posterior_fit_move(struct cg_posterior_fit *fit,
+                                     const double *u)
+{
+    return move_to(fit, u, true);
 }
 
 static int residuals(const gsl_vector *u, void *context, gsl_vector *out)
@@ -152,8 +159,13 @@ enum cg_status cg_posterior_fit_descend(struct cg_posterior_fit *fit,
                 return status;
         }
     }
-    if (gsl == GSL_ENOPROG && distance < NEAR_ENOUGH)
-        return cg_posterior_fit_distance(fit, reached);
-    return cg_posterior_fit_trouble(fit,
-                                    gsl == GSL_SUCCESS ? GSL_EMAXITER : gsl);
+    if (gsl != GSL_SUCCESS && gsl != GSL_ENOPROG)
+        return cg_posterior_fit_trouble(fit, gsl);
+    enum cg_status status = cg_posterior_fit_rest(fit, reached);
+    if (status == CG_OK && !(*reached < NEAR_ENOUGH))
+        return cg_error_set(fit->error, CG_NUMERICAL,
+                            "the fit to the evidence does not converge: it "
+                            "still moves by %.2g standard deviations",
+                            *reached);
+    return status;
 }

@@ -13,6 +13,7 @@
 
 enum { MOST_PASSES = 60 };
 #define BOOST_TOLERANCE 50.0 /* of the ceiling [Pa] */
+#define TOP_TOLERANCE 1e3 /* of a boost at which most is needed [Pa] */
 
 enum cg_status cg_ceiling_at(const struct cg_case *c, double boost,
                              struct cg_ceiling_point *point,
@@ -86,35 +87,105 @@ static enum cg_status refine(struct search *search, double low, double high,
     return CG_OK;
 }
 
-static bool stops(const struct cg_ceiling_point *point, double gap)
+/* The least gap to file to at that boost [m]. */
+static enum cg_status least_at(struct search *search, double boost,
+                               double *least)
 {
-    return cg_advice_fits(gap, point->need, point->file_to.at_least) != CG_FITS;
+    struct cg_ceiling_point point;
+    enum cg_status status =
+        cg_ceiling_at(search->c, boost, &point, search->error);
+    if (status == CG_OK)
+        *least = point.file_to.at_least;
+    return status;
 }
 
-/* Steps up from no boost to the first crossing. */
+static bool stops(const struct search *search, double least)
+{
+    return cg_advice_fits(search->gap, least, least) != CG_FITS;
+}
+
+/* Three boosts of the look, and what they need. */
+struct bump {
+    double low, middle, high;
+    double at_low, at_middle, at_high;
+};
+
+/* Where the need falls again it was highest in between: golden sections (J.
+ * Kiefer, "Sequential minimax search for a maximum", Proc. AMS 4, 1953) until a
+ * boost is found at which the gap does not fit, or the highest need is.  *over:
+ * that boost, or NaN. */
+static enum cg_status climb(struct search *search, struct bump bump,
+                            double *over)
+{
+    const double section = 0.381966;
+    *over = NAN;
+    while (bump.high - bump.low > TOP_TOLERANCE) {
+        double right = bump.high - bump.middle, left = bump.middle - bump.low;
+        bool up = right > left;
+        double at = bump.middle + section * (up ? right : -left), need = 0.0;
+        enum cg_status status = least_at(search, at, &need);
+        if (status != CG_OK)
+            return status;
+        if (stops(search, need)) {
+            *over = at;
+            return CG_OK;
+        }
+        bool better = need > bump.at_middle;
+        double out = better ? bump.middle : at;
+        if (better == up)
+            bump.low = out;
+        else
+            bump.high = out;
+        if (better) {
+            bump.middle = at;
+            bump.at_middle = need;
+        }
+    }
+    return CG_OK;
+}
+
+/* Whether the highest need around `bump.middle` fits; the ceiling if not. */
+static enum cg_status look_between(struct search *search, struct bump bump,
+                                   struct cg_ceiling *out, bool *found)
+{
+    double over;
+    enum cg_status status = climb(search, bump, &over);
+    *found = status == CG_OK && !isnan(over);
+    return *found ? refine(search, bump.low, over, &out->boost) : status;
+}
+
+/* Steps up from no boost to the first crossing, with a look at every highest
+ * need on the way. */
 static enum cg_status look(struct search *search, struct cg_ceiling *out)
 {
-    double low = 0.0;
-    struct cg_ceiling_point point;
-    enum cg_status status = cg_ceiling_at(search->c, 0.0, &point, search->error);
+    struct bump at = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    bool found = false;
+    enum cg_status status =
+        cg_ceiling_at(search->c, 0.0, &out->at_none, search->error);
     if (status != CG_OK)
         return status;
-    out->at_none = point;
+    at.at_high = out->at_none.file_to.at_least;
     out->rises = true;
-    if (stops(&point, search->gap)) {
+    if (stops(search, at.at_high)) {
         out->never_enough = true;
         return CG_OK;
     }
-    while (low < CG_CEILING_MOST) {
-        double high = fmin(low + CG_CEILING_STEP, CG_CEILING_MOST);
-        double before = point.file_to.at_least;
-        status = cg_ceiling_at(search->c, high, &point, search->error);
+    at.at_low = at.at_middle = at.at_high;
+    while (at.high < CG_CEILING_MOST) {
+        at = (struct bump){at.middle,    at.high,
+                           fmin(at.high + CG_CEILING_STEP, CG_CEILING_MOST),
+                           at.at_middle, at.at_high, 0.0};
+        status = least_at(search, at.high, &at.at_high);
         if (status != CG_OK)
             return status;
-        out->rises = out->rises && point.file_to.at_least >= before;
-        if (stops(&point, search->gap))
-            return refine(search, low, high, &out->boost);
-        low = high;
+        bool rises = at.at_high >= at.at_middle;
+        if (!rises && at.at_middle >= at.at_low)
+            status = look_between(search, at, out, &found);
+        out->rises = out->rises && rises;
+        if (status != CG_OK || found)
+            return status;
+        if (stops(search, at.at_high))
+            return refine(search, at.middle, at.high, &out->boost);
     }
     out->always_enough = true;
     out->boost = CG_CEILING_MOST;

@@ -1,10 +1,13 @@
 /* The boost ceiling: the highest boost at which a given cold top gap still fits:
  * is no less than what to file to, over all duties that the case lists.
  *
- * What to file to (unrounded) is looked at from no boost upwards in steps; its
- * first crossing of the given gap is refined by Brent's method
- * (gsl_root_fsolver_brent).  That finds the lowest crossing even if it should
- * not rise all the way, and says so.
+ * What to file to (unrounded) need not rise with boost: at the knock limit more
+ * of it retards the burn, the crown takes no more heat while the bore warms, and
+ * the need may fall until the retard is at its most.  It is looked at from no
+ * boost upwards in steps, and where it has turned down at its highest in
+ * between; the first crossing of the given gap is refined by Brent's method
+ * (gsl_root_fsolver_brent).  So no lower boost asks for more, but where the need
+ * rises and falls within one step.
  */
 #ifndef CG_CEILING_H
 #define CG_CEILING_H
@@ -16,7 +19,9 @@
 #include "status.h"
 
 #define CG_CEILING_MOST 600e3 /* highest boost looked at, gauge [Pa] */
-#define CG_CEILING_STEP 50e3  /* of the first look [Pa] */
+/* Of the first look [Pa]: the retard goes from nothing to its most over some
+ * 75 kPa at least (15 deg at 0.2 deg/kPa), three steps. */
+#define CG_CEILING_STEP 25e3
 
 /* One boost. */
 struct cg_ceiling_point {

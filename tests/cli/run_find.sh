@@ -11,7 +11,11 @@ engine=$configs/engines/iron_six.cfg
 # An answer, with all its tables.
 expect 0 "$coldgap" find "$engine" -o "$work/out"
 says stdout 'How the gap comes about'
-head -n 10 "$work/stdout" | grep -q '^Top ring, file to  *[0-9.]* mm ([0-9.]* in)$' ||
+top=$(head -n 10 "$work/stdout" |
+    sed -n 's/^Top ring, file to  *\([0-9.]*\) mm (0\.0[0-9]* in)$/\1/p')
+# Never below the model's, and the rule's where that is larger.
+awk -v top="${top:-0}" '$1 == "cold_gap_top" {exit !(top >= $2 - 5e-3)}' \
+    "$work/out/summary.dat" ||
     fail "the gap to file to is not in the first ten lines"
 says stdout 'not a warranty'
 [ -s "$work/stderr" ] && fail "find wrote to stderr"

@@ -346,6 +346,89 @@ START_TEST(deviations_and_chance)
 }
 END_TEST
 
+/* y rises with u up to an edge and falls beyond, as a groove warms with heat
+ * until knock retards the burn; slopes are means over one unit. */
+static double over_edge(const double *u, int sight)
+{
+    double beyond = fmax(u[0] + 0.5 * u[1] - 0.3, 0.0);
+    return sight == 0 ? 2.0 * u[0] + u[1] - 3.0 * beyond
+                      : u[0] - 0.5 * u[1] - beyond;
+}
+
+static enum cg_status edge_values(void *context, const double *u, double *y,
+                                  struct cg_error *error)
+{
+    (void)context;
+    (void)error;
+    for (int i = 0; i < 2; i++)
+        y[i] = over_edge(u, i);
+    return CG_OK;
+}
+
+static enum cg_status edge_slopes(void *context, const double *u, double *slope,
+                                  struct cg_error *error)
+{
+    (void)context;
+    (void)error;
+    for (int k = 0; k < 2; k++) {
+        double up[2] = {u[0], u[1]}, down[2] = {u[0], u[1]};
+        up[k] += 0.5;
+        down[k] -= 0.5;
+        for (int i = 0; i < 2; i++)
+            slope[i * 2 + k] = over_edge(up, i) - over_edge(down, i);
+    }
+    return CG_OK;
+}
+
+/* Mean and spread of u[0] over the posterior itself, on a fine grid. */
+static void integrate(const struct cg_sight *sight, double *mean,
+                      double *spread)
+{
+    double sum = 0.0, first = 0.0, second = 0.0, u[2];
+    for (u[0] = -6.0; u[0] < 6.0; u[0] += 0.01)
+        for (u[1] = -6.0; u[1] < 6.0; u[1] += 0.01) {
+            double squares = u[0] * u[0] + u[1] * u[1];
+            for (int i = 0; i < 2; i++)
+                squares += pow((over_edge(u, i) - sight[i].value) /
+                                   sight[i].spread, 2.0);
+            double weight = exp(-0.5 * squares);
+            sum += weight;
+            first += weight * u[0];
+            second += weight * u[0] * u[0];
+        }
+    *mean = first / sum;
+    *spread = sqrt(second / sum - *mean * *mean);
+}
+
+/* More than the model can reach: the posterior sits at the edge, where descent
+ * ends with a gradient left.  The mean is near that of the posterior itself; its
+ * spread, by the mean slope of two sides, is not understated. */
+START_TEST(an_edge_is_come_to_rest_at)
+{
+    const double values[] = {1.0, 2.0};
+    struct cg_sight sight[2] = {{CG_SIGHT_VALUE, values[_i], 0.8},
+                                {CG_SIGHT_VALUE, 0.2, 1.5}};
+    struct cg_posterior_model model = {2,    2,           sight, 1e-6,
+                                       NULL, edge_values, edge_slopes};
+    struct cg_posterior *posterior = found(&model);
+    double mean, spread;
+    integrate(sight, &mean, &spread);
+    for (int k = 0; k < 2; k++) {
+        double left = posterior->mean[k];
+        for (int i = 0; i < 2; i++)
+            left += posterior->slope[i * 2 + k] *
+                    (posterior->y[i] - sight[i].value) /
+                    (sight[i].spread * sight[i].spread);
+        check_within(left, 0.0, 1e-4, "the straight model's own posterior");
+    }
+    printf("%g: mean %.3f, spread %.3f; by the grid %.3f, %.3f\n", values[_i],
+           posterior->mean[0], sqrt(posterior->covariance[0]), mean, spread);
+    check_within(posterior->mean[0], mean, 0.25 * spread, "integrated");
+    check_least(sqrt(posterior->covariance[0]), spread, "integrated");
+    cg_posterior_free(posterior);
+}
+END_TEST
+
 static enum cg_status failing(void *context, const double *u, double *y,
                               struct cg_error *error)
 {
@@ -384,12 +467,12 @@ static enum cg_status endless(void *context, const double *u, double *slope,
     return status;
 }
 
-/* y wavers without end, and the slopes know nothing of it. */
+/* y wavers without end, by many spreads, and the slopes know nothing of it. */
 static enum cg_status waver(void *context, const double *u, double *y,
                             struct cg_error *error)
 {
     enum cg_status status = values(context, u, y, error);
-    y[0] += 0.5 * sin(1e5 * u[0]);
+    y[0] += 50.0 * sin(1e5 * u[0]);
     return status;
 }
 
@@ -440,6 +523,7 @@ int main(void)
     tcase_add_test(all, signs_together_are_close_to_bayes_rule);
     tcase_add_test(all, stated_spread_covers_the_truth);
     tcase_add_test(all, deviations_and_chance);
+    tcase_add_loop_test(all, an_edge_is_come_to_rest_at, 0, 2);
     tcase_add_test(all, a_model_that_fails_is_told);
     tcase_add_test(all, troubles_are_told);
     suite_add_tcase(suite, all);

@@ -17,6 +17,7 @@
     "rings 65 % as effective as lands and skirt: Bryan, SAE 450154 (1945), " \
     "abstract"
 #define IRON_RING "rings.top.material=grey_iron_ring"
+#define ONE_MIXTURE "fuel.lambda=1"
 #define BIG_EIGHT CG_TEST_CONFIGS "/engines/big_eight.cfg"
 
 static const char *const engines[] = {PLAIN_FOUR, BOOSTED_FOUR, IRON_SIX,
@@ -127,12 +128,14 @@ START_TEST(ring_is_nearer_the_bore)
 }
 END_TEST
 
-/* The ratio grows with load; the resistance to the bore falls. */
+/* The ratio grows with load; the resistance to the bore falls.  At one mixture:
+ * an engine that is enriched with load may bring no more heat at full load than
+ * at three quarters, and then nothing moves. */
 START_TEST(film_resistance_falls_with_load)
 {
-    struct way before = way_at(engines[_i], loads[0], NULL);
+    struct way before = way_at(engines[_i], loads[0], ONE_MIXTURE);
     for (size_t l = 1; l < COUNT_OF(loads); l++) {
-        struct way way = way_at(engines[_i], loads[l], NULL);
+        struct way way = way_at(engines[_i], loads[l], ONE_MIXTURE);
         check_most(way.to_bore / before.to_bore, 0.99, JSME);
         check_least(ratio_of(&way) / ratio_of(&before), 1.0, JSME);
         before = way;

@@ -25,14 +25,46 @@ static double need_at(const struct cg_case *c, double boost)
     return point.file_to.at_least;
 }
 
-/* What is needed at a boost has its ceiling there. */
+/* What is needed at a boost has its ceiling there, where no less boost needs
+ * more: below the knock limit and far above. */
 START_TEST(round_trip)
 {
-    static const double boosts[] = {40e3, 120e3, 230e3};
+    static const double boosts[] = {40e3, 80e3, 300e3};
     struct cg_case c = case_of(IRON_SIX, NULL, 0);
     struct cg_ceiling found = ceiling_of(&c, need_at(&c, boosts[_i]));
     check_within(found.boost, boosts[_i], 200.0, "the same need, inverted");
-    ck_assert(found.rises);
+}
+END_TEST
+
+/* The need of boost rises to the knock limit, falls while the burn is retarded
+ * and rises beyond: whatever the gap, it is enough at the ceiling and at every
+ * boost below, and not just above. */
+START_TEST(no_lower_boost_needs_more)
+{
+    enum { BOOSTS = 31 };
+    const double step = 10e3;
+    double need[BOOSTS], most = 0.0;
+    struct cg_case c = case_of(_i == 0 ? BOOSTED_FOUR : IRON_SIX, NULL, 0);
+    bool falls = false;
+    for (int i = 0; i < BOOSTS; i++) {
+        need[i] = need_at(&c, i * step);
+        falls = falls || (i > 0 && need[i] < need[i - 1]);
+    }
+    ck_assert_msg(falls, "a case in which the need falls");
+    for (int k = 8; k < BOOSTS; k += 6) {
+        double gap = need[k] + 0.1e-6;
+        struct cg_ceiling found = ceiling_of(&c, gap);
+        printf("gap %.1f um, of %.0f kPa: ceiling %.1f kPa\n", gap * 1e6,
+               k * step / 1e3, found.boost / 1e3);
+        for (int i = 0; i < BOOSTS && i * step <= found.boost; i++)
+            ck_assert_msg(need[i] <= gap, "ceiling %.1f kPa, but %.0f needs "
+                          "%.1f um", found.boost / 1e3, i * step / 1e3,
+                          need[i] * 1e6);
+        most = fmax(most, found.boost);
+        ck_assert(found.always_enough ||
+                  need_at(&c, found.boost + 500.0) > gap);
+    }
+    ck_assert_double_gt(most, 250e3);
 }
 END_TEST
 
@@ -108,6 +140,7 @@ int main(void)
     TCase *all = tcase_create("ceiling");
     tcase_set_timeout(all, 120);
     tcase_add_loop_test(all, round_trip, 0, 3);
+    tcase_add_loop_test(all, no_lower_boost_needs_more, 0, 2);
     tcase_add_test(all, answer_of_find_stands_its_boost);
     tcase_add_test(all, outside_the_range);
     tcase_add_test(all, time_to_touch);
