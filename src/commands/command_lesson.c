@@ -1,13 +1,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "lesson_drawing.h"
 #include "lesson_table.h"
 #include "options.h"
 #include "outputs.h"
 #include "report_lesson.h"
 #include "updated_case.h"
 
-#define TABLES "lesson.dat"
+#define TABLES "lesson.dat " CG_LESSON_DRAWINGS
 
 /* What table and report are made from. */
 struct telling {
@@ -27,7 +28,11 @@ static enum cg_status write_table(void *context, const struct cg_table_of *of,
                                   const char *dir, struct cg_error *error)
 {
     const struct telling *telling = context;
-    return cg_lesson_table_write(dir, of, telling->c, telling->lesson, error);
+    enum cg_status status =
+        cg_lesson_table_write(dir, of, telling->c, telling->lesson, error);
+    if (status == CG_OK)
+        status = cg_lesson_drawings_write(dir, telling->sheet, error);
+    return status;
 }
 
 static enum cg_status tell(void *context, struct cg_report *report,

@@ -1,3 +1,6 @@
+#include <stdlib.h>
+
+#include "lesson_drawing.h"
 #include "report_file_to.h"
 #include "report_lesson_parts.h"
 #include "say_common.h"
@@ -29,6 +32,18 @@ void cg_lesson_sums(struct cg_report *report, const struct cg_hand *const *sums)
     for (; *sums != NULL; sums++)
         cg_hand_add(&lines, *sums, true);
     cg_report_lines(report, lines.text);
+}
+
+void cg_lesson_show(struct cg_report *report,
+                    const struct cg_lesson_sheet *sheet,
+                    void (*draw)(const struct cg_lesson_sheet *sheet,
+                                 struct cg_lesson_drawing *out))
+{
+    struct cg_lesson_drawing drawing;
+    draw(sheet, &drawing);
+    cg_report_drawing(report, drawing.name, drawing.svg, drawing.title,
+                      drawing.words);
+    free(drawing.svg);
 }
 
 /* What a gap given comes to, and what else asks for action. */

@@ -1,5 +1,6 @@
 /* The lesson's steps on a gap too small, one too wide, and the one to file
  * to. */
+#include "lesson_drawing.h"
 #include "report_lesson_parts.h"
 #include "say_common.h"
 #include "show.h"
@@ -135,6 +136,7 @@ void cg_lesson_tell_gap(struct cg_report *report,
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
     cg_report_remark(report, "common practice, no source");
     tell_longer(report, sheet);
+    cg_lesson_show(report, sheet, cg_lesson_draw_gap);
     if (!answer->verdict.beyond)
         cg_report_say(
             report, "File the top ring to %s.",

@@ -1,4 +1,5 @@
 /* The lesson's steps from boost to the ring's temperature. */
+#include "lesson_drawing.h"
 #include "report_lesson_parts.h"
 
 static bool boosted(const struct cg_lesson_sheet *sheet)
@@ -143,6 +144,7 @@ void cg_lesson_tell_ladder(struct cg_report *report,
                       "heats the ring. The ring passes the heat on through a "
                       "film of oil to the bore, and the bore to the coolant.");
     tell_temperatures(report, &sheet->lesson->heat);
+    cg_lesson_show(report, sheet, cg_lesson_draw_ring);
     if (second)
         tell_resistances(report, sheet);
     else

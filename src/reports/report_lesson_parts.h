@@ -53,6 +53,13 @@ void cg_lesson_ask(struct cg_report *report,
 void cg_lesson_answer(struct cg_report *report,
                       const struct cg_lesson_sheet *sheet, bool second);
 
+/* One of lesson_drawing.h as a figure. */
+struct cg_lesson_drawing;
+void cg_lesson_show(struct cg_report *report,
+                    const struct cg_lesson_sheet *sheet,
+                    void (*draw)(const struct cg_lesson_sheet *sheet,
+                                 struct cg_lesson_drawing *out));
+
 /* Sums that follow each other, formula and numbers; ends with NULL. */
 void cg_lesson_sums(struct cg_report *report,
                     const struct cg_hand *const *sums);

@@ -83,6 +83,10 @@ void cg_page_figure(struct cg_page *page, const char *script,
                     const char *title, const char *format, ...)
     CG_FORMAT(4, 5);
 
+/* A drawing of svg_draw.h, likewise. */
+void cg_page_drawing(struct cg_page *page, const char *svg, const char *title,
+                     const char *words);
+
 /* A table: caption, heads of the columns (units in them), rows whose first cell
  * names the row.  `class` of a row: NULL, "good" or "bad". */
 /* A caption that the heading above has said already is not shown, but told to a

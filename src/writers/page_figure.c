@@ -1,3 +1,4 @@
+#include <assert.h>
 #include <stdarg.h>
 #include <stdlib.h>
 
@@ -36,8 +37,15 @@ static void write_figure(struct cg_page *page, const char *svg,
     fputs("</figcaption>\n</figure>\n", page->file);
 }
 
-void cg_page_figure(struct cg_page *page, const char *script,
-                    const char *title, const char *format, ...)
+void cg_page_drawing(struct cg_page *page, const char *svg, const char *title,
+                     const char *words)
+{
+    assert(cg_svg_is_drawing(svg));
+    write_figure(page, svg, title, words);
+}
+
+void cg_page_figure(struct cg_page *page, const char *script, const char *title,
+                    const char *format, ...)
 {
     char words[CG_PAGE_TEXT], *svg;
     va_list args;
@@ -50,8 +58,9 @@ void cg_page_figure(struct cg_page *page, const char *script,
     else if (cg_svg_is_drawing(svg))
         write_figure(page, svg, title, words);
     else
-        cg_page_note(page, "A picture is left out: plots/%s.gp drew what a "
-                           "page does not take.",
+        cg_page_note(page,
+                     "A picture is left out: plots/%s.gp drew what a "
+                     "page does not take.",
                      script);
     free(svg);
 }

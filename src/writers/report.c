@@ -54,6 +54,7 @@ static void item_free(struct cg_report_item *item)
     free(item->label);
     free(item->text);
     free(item->remark);
+    free(item->svg);
     cg_report_table_free(item->table);
 }
 
@@ -84,7 +85,7 @@ enum cg_status cg_report_status(const struct cg_report *report,
 
 /* Grows an array to hold one entry more; false when memory is out. */
 static bool grow_by_one(struct cg_report *report, void **array, size_t count,
-                         size_t *allocated, size_t size)
+                        size_t *allocated, size_t size)
 {
     if (count < *allocated)
         return true;
@@ -104,7 +105,7 @@ void cg_report_take(struct cg_report *report, struct cg_report_item item)
 {
     void *array = report->item;
     if (grow_by_one(report, &array, report->items, &report->allocated,
-                     sizeof item)) {
+                    sizeof item)) {
         report->item = array;
         report->item[report->items++] = item;
     } else {
@@ -194,9 +195,8 @@ void cg_report_verdict(struct cg_report *report, bool good, const char *format,
     void name(struct cg_report *report, const char *format, ...)               \
     {                                                                          \
         FORMATTED(text, report, format);                                       \
-        cg_report_take(                                                        \
-            report,                                                           \
-            (struct cg_report_item){.kind = (item_kind), .text = text});      \
+        cg_report_take(report, (struct cg_report_item){.kind = (item_kind),    \
+                                                       .text = text});         \
     }
 
 TEXT_ITEM(cg_report_note, CG_ITEM_NOTE)
@@ -209,6 +209,18 @@ void cg_report_figure(struct cg_report *report, const char *script,
     FORMATTED(text, report, format);
     add_row(report, CG_ITEM_FIGURE, script, title,
             cg_quantity(CG_SHOW_WORDS, 0.0), text);
+}
+
+void cg_report_drawing(struct cg_report *report, const char *key,
+                       const char *svg, const char *title, const char *words)
+{
+    report->no_memory = report->no_memory || svg == NULL;
+    cg_report_take(
+        report, (struct cg_report_item){.kind = CG_ITEM_DRAWING,
+                                        .key = cg_report_copy(report, key),
+                                        .label = cg_report_copy(report, title),
+                                        .text = cg_report_copy(report, words),
+                                        .svg = cg_report_copy(report, svg)});
 }
 
 void cg_report_blank(struct cg_report *report, const char *name)

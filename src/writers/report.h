@@ -84,6 +84,11 @@ void cg_report_figure(struct cg_report *report, const char *script,
                       const char *title, const char *format, ...)
     CG_FORMAT(4, 5);
 
+/* A drawing that the program has made (svg_draw.h), and what it shows in
+ * words.  NULL: memory ran out over it. */
+void cg_report_drawing(struct cg_report *report, const char *key,
+                       const char *svg, const char *title, const char *words);
+
 /* Numbered steps; a place to be filled in by hand; lines that stay as they are
  * (worked sums, columns of figures). */
 void cg_report_step(struct cg_report *report, const char *format, ...)

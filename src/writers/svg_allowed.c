@@ -29,7 +29,7 @@ static const char *const attributes[] = {
 static const char *const properties[] = {"fill", "stroke", "filter"};
 
 static const char *const entities[] = {"&amp;", "&lt;", "&gt;", "&quot;",
-                                       "&apos;"};
+                                       "&apos;", "&#39;"};
 
 bool cg_span_is(struct cg_span span, const char *text)
 {

@@ -1,5 +1,5 @@
 /* What a drawing on a page may be made of: the elements, attributes and values
- * that gnuplot's svg terminal writes for the scripts in plots/.  Names count
+ * that gnuplot's svg terminal writes for the scripts in plots/, and svg_draw.c.  Names count
  * letter by letter; whatever is not listed is not allowed. */
 #ifndef CG_SVG_ALLOWED_H
 #define CG_SVG_ALLOWED_H

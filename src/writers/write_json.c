@@ -12,6 +12,7 @@ static const char *const word_of[] = {
     [CG_ITEM_NOTE] = "note",       [CG_ITEM_SAY] = "say",
     [CG_ITEM_ROW] = "row",         [CG_ITEM_TABLE] = "table",
     [CG_ITEM_FIGURE] = "figure",   [CG_ITEM_STEP] = "step",
+    [CG_ITEM_DRAWING] = "figure",
     [CG_ITEM_BLANK] = "blank",     [CG_ITEM_LINES] = "lines",
 };
 

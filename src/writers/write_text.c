@@ -83,12 +83,18 @@ static void write_step(struct text *text, size_t at)
     write_words(text, before, &text->report->item[at]);
 }
 
+static bool shows(const struct cg_report_item *item)
+{
+    return item->kind != CG_ITEM_FIGURE && item->kind != CG_ITEM_DRAWING &&
+           item->kind != CG_ITEM_FIRST_END && item->kind != CG_ITEM_KEY;
+}
+
 /* Whether a section has pictures alone, which a terminal does not show. */
 static bool only_figures(const struct cg_report *report, size_t at)
 {
     bool any = false;
-    while (++at < report->items && (report->item[at].kind == CG_ITEM_FIGURE ||
-                                    report->item[at].kind == CG_ITEM_KEY))
+    while (++at < report->items && !shows(&report->item[at]) &&
+           report->item[at].kind != CG_ITEM_FIRST_END)
         any = true;
     return any &&
            (at == report->items || report->item[at].kind == CG_ITEM_SECTION);
@@ -100,12 +106,6 @@ static void write_section(struct text *text, size_t at)
         return;
     fprintf(text->out, "\n%s\n", text->report->item[at].text);
     text->in_section = true;
-}
-
-static bool shows(const struct cg_report_item *item)
-{
-    return item->kind != CG_ITEM_FIGURE && item->kind != CG_ITEM_FIRST_END &&
-           item->kind != CG_ITEM_KEY;
 }
 
 /* Lines stand apart from what is above and below, a table from what is above;
@@ -162,6 +162,7 @@ static void write_item(struct text *text, size_t at)
         fputs(item->text, text->out);
         break;
     case CG_ITEM_FIGURE:
+    case CG_ITEM_DRAWING:
     case CG_ITEM_FIRST_END:
     case CG_ITEM_KEY:
         break;

@@ -213,6 +213,64 @@ sed -n '/Not known exactly/,/all others/p' "$work/stdout" | awk '
 expect 0 "$coldgap" lesson "$engine" --json
 says stdout '"key": "unknown"'
 
+# The drawings, to scale of the engine: ring, groove and land as the config has
+# them, and the gap as the sum has it, whatever gap the config gives.
+for config in "$configs"/engines/*.cfg; do
+    expect 0 "$coldgap" lesson "$config" -o "$work/drawn" \
+        --set rings.top.width_mm=1.5 --set rings.top.depth_mm=3.0 \
+        --set rings.top.side_clearance_mm=0.06 \
+        --set rings.top.back_clearance_mm=0.6 --set piston.land_clearance_mm=0.5
+    cp "$work/stdout" "$work/screen"
+    awk -F'"' '/<polygon/ && !piston {
+            piston = 1
+            split($2, p, /[ ,]/) # left, top, land, top, land, groove, back...
+            land = p[3]; groove = p[6]; back = p[7]; lower = p[10]
+        }
+        /fill="#9a9a9a"/ {x = $2; y = $4; depth = $6; width = $8}
+        function near(a, b) {return (a - b) ^ 2 < (0.01 * b + 0.02) ^ 2}
+        END {mm = depth / 3.0
+            exit !(mm > 20 && near(width, 1.5 * mm) &&
+                near(y - groove, 0.06 * mm) && near(lower - y - width, 0) &&
+                near(x - back, 0.6 * mm) && near(x + depth - land, 0.25 * mm))}' \
+        "$work/drawn/lesson_ring.svg" || fail "$config: the ring is out of scale"
+    to=$(awk '/^Top ring, file to /{print $5}' "$work/screen")
+    awk '/^  gap needed = /{getline; print $2, $5}' "$work/screen" >"$work/sum"
+    awk -F'"' -v to="$to" 'NR == FNR {split($0, sum, " "); next}
+        /fill="#9a9a9a"/ {
+            if (++n % 2) end = $2 + $6
+            else gap[n / 2] = $2 - end
+        }
+        function near(a, b) {return (a - b) ^ 2 < 1}
+        END {mm = gap[1] / to
+            exit !(n == 6 && mm > 100 && near(gap[2], mm * (to - sum[1])) &&
+                near(gap[3], mm * (to - sum[1] - sum[2])))}' \
+        "$work/sum" "$work/drawn/lesson_gap.svg" ||
+        fail "$config: the gap is out of scale"
+    for name in ring gap; do
+        file=$work/drawn/lesson_$name.svg
+        grep -q 'not a warranty' "$file" || fail "$file: no caution"
+        grep -q -i '"[^"]*nan\|"[^"]*inf[^"o]*"' "$file" &&
+            fail "$file: no number"
+        grep -o '#[0-9a-f]\{6\}' "$file" | grep -v '#\(..\)\1\1' >"$work/colour"
+        [ -s "$work/colour" ] && fail "$file: a colour: $(head -1 "$work/colour")"
+        # legible at 360 px, and inside the drawing (0.65 of a letter's size)
+        sed -n 's/.*<text x="\([^"]*\)".*size="\([^"]*\)".*anchor="\([^"]*\)"[^>]*>\(.*\)<.text>/\1 \2 \3 \4/p' \
+            "$file" | sed "s/&#39;/'/g; s/&[a-z]*;/x/g" | awk '
+            {at = $1; size = $2; how = $3
+             text = $0; sub(/^[^ ]* [^ ]* [^ ]* /, "", text)
+             wide = 0.6 * size * length(text)
+             if (how == "middle") at -= wide / 2
+             if (size < 10 || at < 0 || at + wide > 360) {print; bad = 1}}
+            END {exit bad || NR < 10}' >"$work/text" ||
+            fail "$file: $(cat "$work/text")"
+    done
+done
+expect 0 "$coldgap" lesson "$engine" -o "$work/asked" -q
+expect 1 "$coldgap" lesson "$engine" -o "$work/mistake" -q \
+    --set rings.top.cold_gap_mm=0.1
+cmp -s "$work/asked/lesson_gap.svg" "$work/mistake/lesson_gap.svg" ||
+    fail "a gap too small is drawn"
+
 # The table: closure and gap rise with boost, equal bytes in any units.
 expect 0 "$coldgap" lesson "$engine" -o "$work/a" -q
 expect 0 "$coldgap" lesson "$engine" -o "$work/b" --units inch --level first

@@ -107,7 +107,7 @@ cmp -s "$work/first" "$work/rings.html" || fail "threads change a page"
 for words in "--level first" "--answers" "--answers --units inch"; do
     # shellcheck disable=SC2086 # words are meant to be split
     expect 0 "$coldgap" lesson "$engine" $words --report "$work/lesson.html"
-    page "$work/lesson.html" 1
+    page "$work/lesson.html" 3
     awk -v quiet=0 -f "$here/by_hand.awk" "$work/stdout" >"$work/screen" ||
         fail "the lesson's screen: $(cat "$work/screen")"
     awk '/<th scope="col">Time/ {gsub(/<[^>]*>/, " "); print; rows = 1}
@@ -126,7 +126,7 @@ holds "$work/lesson.html" '<code>coldgap lesson .*iron_six.cfg\(&#39;\)* --answe
 holds "$work/lesson.html" '>Answers</h2>'
 expect 0 "$coldgap" lesson "$engine" -q --report "$work/lesson.html"
 grep -q '>Answers</h2>' "$work/lesson.html" && fail "answers not asked for"
-grep -q '>12. Hand and model</h2>' "$work/lesson.html" || fail "not all steps"
+grep -q '>13. Hand and model</h2>' "$work/lesson.html" || fail "not all steps"
 
 # Equal input, equal bytes: again, with a folder for tables, other threads.
 cp "$work/find.html" "$work/first"
@@ -189,6 +189,11 @@ name=${4#plots/}
 echo '<svg viewBox="0 0 1 1"><script>alert(1)</script></svg>' >"${name%.gp}.svg"
 FAKE
 without "$work/fake" "evil gnuplot" 'drew what a page does not take'
+# What the program draws by itself needs no gnuplot.
+PATH=$work/none "$coldgap" lesson "$engine" -q --report "$work/lesson.html" \
+    >/dev/null || fail "no lesson without gnuplot"
+[ "$(grep -c '<svg ' "$work/lesson.html")" -eq 2 ] ||
+    fail "without gnuplot the lesson's own drawings are missing"
 figures=$kept
 COLDGAP_PLOTS=$work/nowhere
 export COLDGAP_PLOTS

@@ -110,7 +110,7 @@ says stderr 'holds no table to draw'
 # Names that a shell or gnuplot would act on; the same bytes; nothing left over.
 odd="$work/a'b \"c\" \$(touch hit) ;touch hit; \`touch hit\`"
 mkdir "$odd"
-cp "$work/lesson"/*.dat "$odd"
+cp "$work/lesson"/*.dat "$work/lesson"/lesson_*.svg "$odd"
 (cd "$work" && sh "$sources/plots/draw.sh" "$odd" >/dev/null 2>"$work/stderr") ||
     fail "draw.sh: an odd name"
 diff -r "$work/lesson" "$odd" || fail "draw.sh: an odd name, other pictures"
