@@ -1,11 +1,11 @@
 /* Where a model bends at once, its sum of squares has an edge, and descent ends
- * at it.  Slopes that are means over a stretch go over the edge smoothly, and so
- * does the Newton step that is made of them: where that is nothing the straight
- * model there is its own posterior (the fixed point of posterior linearisation:
- * A. F. Garcia-Fernandez et al., IEEE Trans. Signal Process. 63 (2015), from
- * memory).  It is looked for by Broyden's method (C. G. Broyden, "A class of
- * methods for solving nonlinear simultaneous equations", 1965), from a Newton
- * step as the first guess. */
+ * at it.  Slopes that are means over a stretch go over the edge smoothly, and
+ * so does the Newton step that is made of them: where that is nothing the
+ * straight model there is its own posterior (the fixed point of posterior
+ * linearisation: A. F. Garcia-Fernandez et al., IEEE Trans. Signal Process. 63
+ * (2015), from memory).  It is looked for by Broyden's method (C. G. Broyden,
+ * "A class of methods for solving nonlinear simultaneous equations", 1965),
+ * from a Newton step as the first guess. */
 #include "posterior_fit.h"
 
 #include <math.h>
@@ -49,9 +49,8 @@ static void free_rest(struct rest *rest)
 }
 
 /* The Newton step from rest->mean, and its length in standard deviations. */
-static enum cg_status step_from(struct cg_posterior_fit *fit,
-                                struct rest *rest, gsl_vector *step,
-                                double *distance)
+static enum cg_status step_from(struct cg_posterior_fit *fit, struct rest *rest,
+                                gsl_vector *step, double *distance)
 {
     enum cg_status status =
         cg_posterior_fit_move(fit, gsl_vector_const_ptr(rest->mean, 0));
@@ -69,17 +68,17 @@ static enum cg_status step_from(struct cg_posterior_fit *fit,
     return CG_OK;
 }
 
-/* inverse += (move - inverse change) (move' inverse) / (move' inverse change) */
+/* inverse += (move - inverse change) (move' inverse) / (move' inverse change)
+ */
 static void learn_move(struct rest *rest)
 {
     double along;
     gsl_blas_dgemv(CblasNoTrans, 1.0, rest->inverse, rest->change, 0.0,
                    rest->right);
-    gsl_blas_dgemv(CblasTrans, 1.0, rest->inverse, rest->move, 0.0,
-                   rest->left);
+    gsl_blas_dgemv(CblasTrans, 1.0, rest->inverse, rest->move, 0.0, rest->left);
     gsl_blas_ddot(rest->move, rest->right, &along);
-    if (!(fabs(along) > 1e-3 * gsl_blas_dnrm2(rest->move) *
-                            gsl_blas_dnrm2(rest->right)))
+    if (!(fabs(along) >
+          1e-3 * gsl_blas_dnrm2(rest->move) * gsl_blas_dnrm2(rest->right)))
         return; /* tells too little */
     gsl_vector_scale(rest->right, -1.0);
     gsl_vector_add(rest->right, rest->move);
@@ -108,8 +107,8 @@ static enum cg_status search(struct cg_posterior_fit *fit, struct rest *rest,
     gsl_matrix_scale(rest->inverse, -1.0);
     enum cg_status status = step_from(fit, rest, rest->step, reached);
     gsl_vector_memcpy(rest->best, rest->mean);
-    for (int pass = 0; status == CG_OK && pass < REST_PASSES &&
-                       *reached > fit->model->tolerance;
+    for (int pass = 0; status == CG_OK &&
+                       pass<REST_PASSES && * reached> fit->model->tolerance;
          pass++) {
         choose_move(fit, rest);
         gsl_vector_add(rest->mean, rest->move);
@@ -139,10 +138,10 @@ enum cg_status cg_posterior_fit_rest(struct cg_posterior_fit *fit,
             gsl_vector_const_view_array(fit->at->mean, n);
         gsl_vector_memcpy(rest.mean, &at.vector);
         status = search(fit, &rest, reached);
-        if (status == CG_OK)
+        if (status == CG_OK) {
             gsl_vector_memcpy(rest.mean, rest.best);
-        if (status == CG_OK)
             status = step_from(fit, &rest, rest.step, reached);
+        }
     }
     free_rest(&rest);
     return status;
