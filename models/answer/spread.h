@@ -61,8 +61,7 @@ enum cg_status cg_spread_laws(const struct cg_spread *spread,
  * its extremes in the answer.  Errors: theirs. */
 enum cg_status cg_spread_find(const struct cg_case *c,
                               const struct cg_duty_run *run, bool correlations,
-                              struct cg_answer *answer,
-                              struct cg_error *error);
+                              struct cg_answer *answer, struct cg_error *error);
 
 /* Fills correlation: the closure with each published correlation, else the
  * same case.  A correlation that fails is NaN, not an error. */

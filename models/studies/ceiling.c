@@ -96,7 +96,8 @@ static enum cg_status look(struct search *search, struct cg_ceiling *out)
 {
     double low = 0.0;
     struct cg_ceiling_point point;
-    enum cg_status status = cg_ceiling_at(search->c, 0.0, &point, search->error);
+    enum cg_status status =
+        cg_ceiling_at(search->c, 0.0, &point, search->error);
     if (status != CG_OK)
         return status;
     out->at_none = point;
@@ -196,8 +197,7 @@ enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
                             "boost; turbine or belt is allowed");
     enum cg_status status = look(&search, &found);
     if (status == CG_OK)
-        status =
-            cg_ceiling_at(c, c->charge.boost, &found.at_target, error);
+        status = cg_ceiling_at(c, c->charge.boost, &found.at_target, error);
     if (status == CG_OK && found.at_target.need > gap)
         status = time_to_touch(c, &found, error);
     if (status == CG_OK)
