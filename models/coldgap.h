@@ -9,6 +9,8 @@
  *     cg_case_ready(&c, &error)       completed and checked
  *     cg_duty_run_create(&c, &run, &error)
  *     cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error)
+ *     cg_answer_second(&c, run, &answer, &error)
+ *     answer.file_to_top.file_to      over c.duty and those of c.survive
  *     cg_duty_run_free(run)
  *
  * Promised, to keep name and meaning until a new major version (before 1.0: a
@@ -22,7 +24,10 @@
  *                 cg_unit_to_si, cg_unit_from_si
  *   case_ready.h  cg_case_ready
  *   duty_run.h    cg_duty_run_create, cg_duty_run_free
- *   answer.h      struct cg_answer, cg_answer_find, cg_shop_rule
+ *   answer.h      struct cg_answer, cg_answer_find, cg_answer_second,
+ *                 cg_answer_stands, cg_shop_rule
+ *   advice.h      what to file to: struct cg_ring_advice (answer.file_to_top,
+ *                 file_to_second), enum cg_fits (verdict.fits)
  *   ceiling.h     struct cg_ceiling, cg_ceiling_find
  *
  * Structs may gain fields: fill a case by cg_case_begin, never by position,
@@ -39,6 +44,7 @@
 #ifndef CG_COLDGAP_H
 #define CG_COLDGAP_H
 
+#include "advice.h"
 #include "answer.h"
 #include "case.h"
 #include "case_ready.h"

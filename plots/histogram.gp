@@ -6,7 +6,7 @@ table = "histogram.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 quantile = real(word(note("quantile"), 1))
 linear = real(word(note("quantile"), 9))
-take(key, value) = key eq "residual" ? (residual = value) : key eq "cold_gap_top" ? (gap = value) : 0
+take(key, value) = key eq "residual" ? (residual = value) : key eq "file_to_top" ? (gap = value) : 0
 stats dir."/summary.dat" using (take(strcol(1), $2)) nooutput
 title = "Top ring: gap used up by heat, all uncertain inputs moved at once"
 set xlabel "closure, mm"
@@ -32,5 +32,5 @@ do for [out in outs] {
          file using (($1+$2)/2):5 with lines ls 4 title "first order, a normal law", \
          NaN with lines ls 3 title "at the risk, first order", \
          NaN with lines ls 2 title "at the risk, sampled", \
-         NaN with lines ls 6 title "what the gap needed allows"
+         NaN with lines ls 6 title "what the gap to file to allows"
 }

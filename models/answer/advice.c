@@ -13,12 +13,11 @@ static bool more(double a, double b)
 
 const char *cg_advice_word(enum cg_advice_from from)
 {
-    static const char *const word[] = {
-        [CG_ADVICE_MODEL] = "model",
-        [CG_ADVICE_MAKER] = "maker",
-        [CG_ADVICE_RULE] = "rule",
-        [CG_ADVICE_EVIDENCE] = "evidence",
-        [CG_ADVICE_NONE] = "none"};
+    static const char *const word[] = {[CG_ADVICE_MODEL] = "model",
+                                       [CG_ADVICE_MAKER] = "maker",
+                                       [CG_ADVICE_RULE] = "rule",
+                                       [CG_ADVICE_EVIDENCE] = "evidence",
+                                       [CG_ADVICE_NONE] = "none"};
     return word[from];
 }
 

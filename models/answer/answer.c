@@ -184,8 +184,8 @@ static void add_up_second(const struct cg_case *c, struct cg_answer *answer)
     const struct cg_duty_answer *hard = &answer->duty[answer->hardest_second];
     struct cg_gap_sum need = hard->second;
     set_second(c, answer);
-    judge(c, CG_RING_SECOND, hard->extremes.ring_second_max, &need,
-          &hard->laws, &answer->file_to_second, &answer->second_verdict);
+    judge(c, CG_RING_SECOND, hard->extremes.ring_second_max, &need, &hard->laws,
+          &answer->file_to_second, &answer->second_verdict);
 }
 
 /* The duty asked for is the first of those to survive. */
@@ -197,8 +197,8 @@ static void take_own(const struct cg_case *c, struct cg_answer *answer)
     own->laws = answer->laws;
     own->sigma = answer->sigma;
     own->top = answer->top;
-    own->second = add_up(answer->extremes.second_closure, answer->top.spread,
-                         &c->margin);
+    own->second =
+        add_up(answer->extremes.second_closure, answer->top.spread, &c->margin);
     if (answer->duties == 0)
         answer->duties = 1;
 }
@@ -363,7 +363,8 @@ enum cg_status cg_answer_second(const struct cg_case *c,
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);
     if (status == CG_OK) {
-        cg_second_gap_find(seal, cg_answer_top_gap(answer), fmax(own, 0.0), &answer->seating);
+        cg_second_gap_find(seal, cg_answer_top_gap(answer), fmax(own, 0.0),
+                           &answer->seating);
         cg_seal_free(seal);
     }
     add_up_second(c, answer); /* the top ring's verdict may be a sampled one */

@@ -148,7 +148,7 @@ struct cg_duty_answer {
     struct cg_extremes extremes;
     struct cg_gap_sum top, second; /* second: by its own closure alone */
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
-    double sigma;          /* standard deviation of the top closure [m] */
+    double sigma;           /* standard deviation of the top closure [m] */
 };
 
 struct cg_answer {
@@ -156,7 +156,7 @@ struct cg_answer {
     struct cg_gap_sum top;    /* of the duty asked for alone */
     struct cg_gap_sum second; /* in the duty hardest on it, and by the gas */
     struct cg_duty_answer duty[CG_DUTIES]; /* the one asked for first */
-    size_t duties, hardest;   /* hardest: on the top ring, into `duty` */
+    size_t duties, hardest; /* hardest: on the top ring, into `duty` */
     size_t hardest_second;
     struct cg_ring_advice file_to_top, file_to_second; /* what to file to */
     struct cg_earned earned; /* by the engine's own evidence, of the top ring */
@@ -164,7 +164,7 @@ struct cg_answer {
     enum cg_second_reason second_reason;
     double second_rule;  /* margin.second_factor times second_rule_top, but no
                             wider than a case may give [m] */
-    double second_rule_top; /* cg_answer_top_gap [m] */
+    double second_rule_top;       /* cg_answer_top_gap [m] */
     struct cg_second_gap seating; /* gap 0: not looked at */
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
     double sigma;        /* standard deviation of the top closure, laws and
@@ -198,11 +198,12 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_heat_ledger *ledger,
                                   struct cg_error *error);
 
-/* The whole answer, over the case's duty and those of `survive`, but for the gas
- * between the rings: the second gap is by the trade's rule until
+/* The whole answer, over the case's duty and those of `survive`, but for the
+ * gas between the rings: the second gap is by the trade's rule until
  * cg_answer_second.  `run` comes from cg_duty_run_create for the same case, and
- * interval and observer see its duty alone.  interval and observer as for cg_answer_extremes.  CG_NOT_SAFE is
- * not used here: look at answer->verdict. */
+ * interval and observer see its duty alone.  interval and observer as for
+ * cg_answer_extremes.  CG_NOT_SAFE is not used here: look at answer->verdict.
+ */
 enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               double interval, cg_instant_observer observer,
                               void *context, struct cg_answer *answer,
@@ -230,9 +231,9 @@ enum cg_status cg_answer_second(const struct cg_case *c,
                                 struct cg_answer *answer,
                                 struct cg_error *error);
 
-/* Sets the sums of the top ring, the second ring, the advice and the verdicts of
- * an answer for this spread of the closure in the duty asked for [m]; the other
- * duties keep theirs.  Cannot fail. */
+/* Sets the sums of the top ring, the second ring, the advice and the verdicts
+ * of an answer for this spread of the closure in the duty asked for [m]; the
+ * other duties keep theirs.  Cannot fail. */
 void cg_answer_add_up(const struct cg_case *c, double spread,
                       struct cg_answer *answer);
 

@@ -38,9 +38,9 @@ size_t cg_second_gap_point(const struct cg_duty_run *run);
 /* Smallest second gap from `least` [m] up for the cold top gap `top` [m]; least
  * is the second ring's own safe gap.  Regula falsi on the angle of lifting,
  * straight between the last two, then up to margin.filing_step but for a tenth
- * of one: what a hair of a degree decides is not a step.  `seal` is at that point; its second ring is
- * left free again.  A pack whose rings flutter without repeating counts as
- * not seated.  Cannot fail. */
+ * of one: what a hair of a degree decides is not a step.  `seal` is at that
+ * point; its second ring is left free again.  A pack whose rings flutter
+ * without repeating counts as not seated.  Cannot fail. */
 void cg_second_gap_find(struct cg_seal *seal, double top, double least,
                         struct cg_second_gap *second);
 

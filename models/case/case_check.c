@@ -55,7 +55,8 @@ static void check_engine(const struct cg_case *c, struct list *list)
     complain_if(list, stroke < 0.3 * bore, "engine.stroke", "engine.bore",
                 0.3 * bore, "must be at least 0.3 bore");
     complain_if(list, slowest(c) < SLOWEST, "engine.speed", "duty", NAN,
-                "this duty, or one of margin.duties, turns the engine slower than 30 rpm; allowed: 30 "
+                "this duty, or one of margin.duties, turns the engine slower "
+                "than 30 rpm; allowed: 30 "
                 "rpm and more");
     complain_if(list, c->duty.cruise_speed > 1.5 * c->engine.speed,
                 "duty.cruise_speed", "engine.speed", 1.5 * c->engine.speed,

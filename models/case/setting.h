@@ -41,8 +41,8 @@ struct cg_setting {
                            fixed fallback are in this unit */
     enum cg_default_rule rule;
     double fallback;
-    const char *text;   /* default of a CG_NAME or CG_WORDS, words of a CG_CHOICE
-                           separated by spaces */
+    const char *text; /* default of a CG_NAME or CG_WORDS, words of a CG_CHOICE
+                         separated by spaces */
     double low, high;   /* band allowed, inclusive */
     size_t offset;      /* into struct cg_case */
     const char *doc;    /* one line */

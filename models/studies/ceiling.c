@@ -267,8 +267,7 @@ enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
                             "boost; turbine or belt is allowed");
     enum cg_status status = look(&search, &found);
     if (status == CG_OK)
-        status =
-            cg_ceiling_at(c, c->charge.boost, &found.at_target, error);
+        status = cg_ceiling_at(c, c->charge.boost, &found.at_target, error);
     if (status == CG_OK && found.at_target.need > gap)
         status = time_to_touch(c, &found, error);
     if (status == CG_OK)

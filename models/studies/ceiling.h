@@ -1,5 +1,5 @@
-/* The boost ceiling: the highest boost at which a given cold top gap still fits:
- * is no less than what to file to, over all duties that the case lists.
+/* The boost ceiling: the highest boost at which a given cold top gap still
+ * fits: is no less than what to file to, over all duties that the case lists.
  *
  * What to file to (unrounded) need not rise with boost: at the knock limit more
  * of it retards the burn, the crown takes no more heat while the bore warms, and
@@ -25,7 +25,7 @@
 
 /* One boost. */
 struct cg_ceiling_point {
-    double need;         /* gap needed by the model, in the hardest duty [m] */
+    double need; /* gap needed by the model, in the hardest duty [m] */
     struct cg_ring_advice file_to;
     char hardest[CG_NAME_LENGTH]; /* that duty */
 };

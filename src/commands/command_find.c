@@ -12,7 +12,8 @@
 #include "spread_tables.h"
 
 #define TABLES                                                                 \
-    "summary.dat duties.dat history.dat clearance.dat stroke.dat cycle.dat film.dat "     \
+    "summary.dat duties.dat history.dat clearance.dat stroke.dat cycle.dat "   \
+    "film.dat "                                                                \
     "balance.dat sensitivity.dat evidence.dat evidence_inputs.dat "            \
     "evidence_correlations.dat histogram.dat"
 
@@ -51,8 +52,8 @@ static enum cg_status find(struct finding *finding, double interval,
     if (status == CG_OK && options->samples > 0)
         status = sample(finding, error);
     if (status == CG_OK)
-        status = cg_answer_second(finding->c, finding->run, &finding->answer,
-                                  error);
+        status =
+            cg_answer_second(finding->c, finding->run, &finding->answer, error);
     return status;
 }
 

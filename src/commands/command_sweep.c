@@ -67,13 +67,11 @@ static enum cg_status check_range(const struct cg_answer *answer,
         top ? &answer->verdict : &answer->second_verdict;
     if (!verdict->beyond)
         return CG_OK;
-    return cg_error_set(error, CG_NOT_SAFE, "%s ring: %s",
-                        top ? "top" : "second",
-                        cg_say_beyond(verdict,
-                                      top ? cg_answer_needed(answer)
-                                          : &answer->second,
-                                      false)
-                            .text);
+    return cg_error_set(
+        error, CG_NOT_SAFE, "%s ring: %s", top ? "top" : "second",
+        cg_say_beyond(verdict, top ? cg_answer_needed(answer) : &answer->second,
+                      false)
+            .text);
 }
 
 /* The answer at one point as a row; what cannot be computed is a row too. */

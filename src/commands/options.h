@@ -16,7 +16,8 @@ struct cg_options {
     const char *report;     /* --report FILE.html; NULL: none */
     const char *set[CG_OPTION_REPEATS]; /* --set PATH=VALUE, in order */
     size_t sets;
-    char duty[CG_DUTY_LENGTH]; /* --duty NAME as --set duty.name; "": not given */
+    char duty[CG_DUTY_LENGTH]; /* --duty NAME as --set duty.name; "": not given
+                                */
     char told[CG_TOLD_LENGTH]; /* config and what --set changes, for the heads
                                   of screens and tables; cut short by "..." */
     const char *vary[CG_OPTION_REPEATS]; /* --vary, in order */

@@ -244,8 +244,8 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
     for (size_t i = 0; i < names.count; i++)
         shipped = shipped || strcmp(names.name[i], duty->name) == 0;
     /* A duty asked for by --set replaces the segments of the file. */
-    if (own != NULL && (!(named->given && named->where.file == NULL) ||
-                        names_own(reader))) {
+    if (own != NULL &&
+        (!(named->given && named->where.file == NULL) || names_own(reader))) {
         if (!named->given)
             strcpy(duty->name, "own");
         else if (shipped)

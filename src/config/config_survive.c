@@ -34,14 +34,13 @@ static enum cg_status add(struct cg_reader *reader, const char *name,
                    CG_DUTIES - 1);
         return CG_OK;
     }
-    enum cg_status status = cg_duty_named(
-        reader, name, &survive->duty[survive->duties], error);
+    enum cg_status status =
+        cg_duty_named(reader, name, &survive->duty[survive->duties], error);
     survive->duties += status == CG_OK;
     return status;
 }
 
-enum cg_status cg_survive_read(struct cg_reader *reader,
-                               struct cg_error *error)
+enum cg_status cg_survive_read(struct cg_reader *reader, struct cg_error *error)
 {
     const char *words = reader->c->margin.duties;
     struct cg_data_names names;

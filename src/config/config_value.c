@@ -180,8 +180,7 @@ static bool add_word(const char *word, char words[CG_WORDS_LENGTH])
 }
 
 /* A list of names, or one text with blanks or commas between them. */
-static void store_words(const struct place *place,
-                        const struct cg_value *value)
+static void store_words(const struct place *place, const struct cg_value *value)
 {
     const char *must = "a list of names, [\"a\", \"b\"]";
     char words[CG_WORDS_LENGTH] = "";

@@ -99,8 +99,9 @@ void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,
                        const struct cg_ceiling *at)
 {
     tell_ceiling(report, at);
-    cg_report_row(report, "file_to_top", "File to, at the config's boost",
-                  cg_quantity(CG_SHOW_GAP_ASKED, at->at_target.file_to.file_to));
+    cg_report_row(
+        report, "file_to_top", "File to, at the config's boost",
+        cg_quantity(CG_SHOW_GAP_ASKED, at->at_target.file_to.file_to));
     cg_report_remark(report, "%s",
                      cg_say_from(&at->at_target.file_to, at->at_target.need,
                                  at->at_target.hardest, cg_report_inch(report))

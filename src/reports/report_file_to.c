@@ -63,10 +63,10 @@ void cg_report_file_to_second(struct cg_report *report,
             cg_show_gap_of(answer->second_rule_top, answer->verdict.given, inch)
                 .text);
     else
-        cg_report_remark(report, "%s",
-                         cg_say_from(second.advice,
-                                     answer->second_verdict.need, "", inch)
-                             .text);
+        cg_report_remark(
+            report, "%s",
+            cg_say_from(second.advice, answer->second_verdict.need, "", inch)
+                .text);
 }
 
 void cg_report_file_to(struct cg_report *report, const struct cg_answer *answer)

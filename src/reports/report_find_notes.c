@@ -15,10 +15,11 @@ static void note_duty(struct cg_report *report, const struct cg_case *c,
         cg_report_note(report, "the gap is still closing when the duty ends; a "
                                "longer one needs more.");
     if (!isnan(e->boiling_time))
-        cg_report_note(report,
-                       "coolant boils at the bore wall from %.1f s on; that is left "
-                       "out.",
-                       e->boiling_time);
+        cg_report_note(
+            report,
+            "coolant boils at the bore wall from %.1f s on; that is left "
+            "out.",
+            e->boiling_time);
 }
 
 /* The cap is passed, or the user's own rule of retard does not do. */
@@ -56,10 +57,10 @@ static void note_declared_knock(struct cg_report *report,
                        most, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
 }
 
-static void note_surfaces(struct cg_report *report,
-                          const struct cg_extremes *e)
+static void note_surfaces(struct cg_report *report, const struct cg_extremes *e)
 {
-    bool crown = e->crown_max > CROWN_LIMIT, bore = e->liner_top_max > BORE_LIMIT;
+    bool crown = e->crown_max > CROWN_LIMIT,
+         bore = e->liner_top_max > BORE_LIMIT;
     bool inch = cg_report_inch(report);
     struct cg_text crown_limit = cg_show_temperature(CROWN_LIMIT, inch);
     struct cg_text bore_limit = cg_show_temperature(BORE_LIMIT, inch);
@@ -69,12 +70,14 @@ static void note_surfaces(struct cg_report *report,
                        "turns.",
                        crown_limit.text, bore_limit.text);
     else if (crown)
-        cg_report_note(report, "the crown passes %s, the usual limit for "
-                               "aluminium.",
+        cg_report_note(report,
+                       "the crown passes %s, the usual limit for "
+                       "aluminium.",
                        crown_limit.text);
     else if (bore)
-        cg_report_note(report, "the bore passes %s where the top ring turns: "
-                               "its oil begins to fail.",
+        cg_report_note(report,
+                       "the bore passes %s where the top ring turns: "
+                       "its oil begins to fail.",
                        bore_limit.text);
 }
 

@@ -50,6 +50,11 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->file_to_top.file_to));
     cg_report_remark(report, "the larger, until your own engine has shown "
                              "better");
+    if (answer->confidence.samples > 0 && answer->hardest > 0)
+        cg_report_say(report,
+                      "The samples are of the duty asked for; the hardest is "
+                      "worked out to first order: --duty %s samples it.",
+                      answer->duty[answer->hardest].name);
     if (answer->confidence.samples == 0)
         cg_report_say(
             report,
@@ -97,13 +102,15 @@ void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
                          "For each duty a bar: closure, minimum hot gap and "
                          "uncertainty allowance; a line at the gap to file "
                          "to.");
-    cg_report_figure(report, "why", "Growth of ring and bore over the duty asked for",
+    cg_report_figure(report, "why",
+                     "Growth of ring and bore over the duty asked for",
                      "Two curves over %.4g s: what the ring has grown and what "
                      "the bore has given back. What lies between is the "
                      "closure.",
                      answer->duration);
     tell_instant(report, answer);
-    cg_report_figure(report, "hot_gap", "Gap left while hot, over the duty asked for",
+    cg_report_figure(report, "hot_gap",
+                     "Gap left while hot, over the duty asked for",
                      "A curve that falls from the gap at the start to its "
                      "least, and a level line at the minimum hot gap.");
     cg_report_figure(report, "stroke", "Hot gap along the bore",

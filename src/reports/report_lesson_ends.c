@@ -127,9 +127,9 @@ void cg_lesson_tell_gap(struct cg_report *report,
     cg_report_row(report, "cold_gap_top", "Gap needed in this duty",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->top.cold_gap));
     if (answer->hardest > 0) {
-        cg_report_row(report, "cold_gap_hardest", "Gap needed in the hardest",
-                      cg_quantity(CG_SHOW_GAP_ASKED,
-                                  cg_answer_needed(answer)->cold_gap));
+        cg_report_row(
+            report, "cold_gap_hardest", "Gap needed in the hardest",
+            cg_quantity(CG_SHOW_GAP_ASKED, cg_answer_needed(answer)->cold_gap));
         cg_report_remark(report, "%s", answer->duty[answer->hardest].name);
     }
     cg_report_row(report, "shop_rule", "Shop rule",

@@ -64,10 +64,10 @@ void cg_report_second(struct cg_report *report, const struct cg_case *c,
     }
     bool gas = answer->second_reason == CG_SECOND_SEATING ||
                answer->second_reason == CG_SECOND_BEST;
-    cg_report_row(report, "needed_second", "Gap needed, second ring",
-                  cg_quantity(CG_SHOW_GAP_ASKED,
-                              gas ? answer->second.cold_gap
-                                  : answer->second_verdict.need));
+    cg_report_row(
+        report, "needed_second", "Gap needed, second ring",
+        cg_quantity(CG_SHOW_GAP_ASKED, gas ? answer->second.cold_gap
+                                           : answer->second_verdict.need));
     cg_report_row(report, "second_for_top", "For a top gap of",
                   cg_quantity(given ? CG_SHOW_GAP : CG_SHOW_GAP_ASKED,
                               answer->second_rule_top));

@@ -68,8 +68,7 @@ static void tell_off(struct cg_report *report, const struct cg_sheet *sheet)
         {"top_take_off", "Take off", CG_SHOW_GAP_ASKED},
         {"second", "Second ring", CG_SHOW_WORDS},
         {"second_take_off", "Take off", CG_SHOW_GAP_ASKED}};
-    cg_report_table(report, "take_off",
-                    "Take off to the gap to file to",
+    cg_report_table(report, "take_off", "Take off to the gap to file to",
                     column, sizeof column / sizeof column[0]);
     for (int i = 0; i < sheet->fitting.cylinders; i++)
         put_cylinder(report, sheet, i);
@@ -82,13 +81,14 @@ static void tell_notes(struct cg_report *report, const struct cg_sheet *sheet)
         for (int ring = 0; ring < CG_FIT_RINGS; ring++) {
             const struct cg_fit *fit = &sheet->fitting.cylinder[i].ring[ring];
             if (fit->state == CG_FIT_TOO_WIDE)
-                cg_report_note(report,
-                               "cylinder %d, %s ring: %s wider than to file to; "
-                               "only another ring helps.",
-                               i + 1, cg_fit_ring_word(ring),
-                               cg_show_length(fit->gap - fit->asked,
-                                              cg_report_inch(report))
-                                   .text);
+                cg_report_note(
+                    report,
+                    "cylinder %d, %s ring: %s wider than to file to; "
+                    "only another ring helps.",
+                    i + 1, cg_fit_ring_word(ring),
+                    cg_show_length(fit->gap - fit->asked,
+                                   cg_report_inch(report))
+                        .text);
         }
 }
 

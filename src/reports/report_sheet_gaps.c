@@ -63,6 +63,7 @@ void cg_report_sheet_gaps(struct cg_report *report,
     cg_report_part(report, "Second ring, in a bore of the config's size");
     tell_sum(report, sheet, 1);
     cg_report_second(report, &sheet->c, &sheet->answer);
-    cg_report_say(report, "Too wide is margin.wide_factor times what to file to "
-                          "(common practice, no source).");
+    cg_report_say(report,
+                  "Too wide is margin.wide_factor times what to file to "
+                  "(common practice, no source).");
 }

@@ -131,8 +131,9 @@ static void begin_table(const struct rows *rows)
     memcpy(column + grid->axes, own, sizeof own);
     cg_report_table(
         rows->report, "points",
-        "File to, cold, and where it comes from; the gap needed by the model and the duty it is needed in; the top ring at its hottest in the duty", column,
-        grid->axes + OWN_COLUMNS);
+        "File to, cold, and where it comes from; the gap needed and the duty "
+        "it is needed in; the top ring at its hottest in the duty",
+        column, grid->axes + OWN_COLUMNS);
 }
 
 /* Whether an axis can be drawn: numbers, and more than one. */

@@ -11,7 +11,7 @@ const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from)
         return "is TOO SMALL";
     if (fits == CG_FITS)
         return "fits";
-    return from == CG_ADVICE_MAKER ? "is BELOW THE MAKER'S MINIMUM"
+    return from == CG_ADVICE_MAKER  ? "is BELOW THE MAKER'S MINIMUM"
            : from == CG_ADVICE_RULE ? "is BELOW THE SHOP RULE"
                                     : "is LESS THAN TO FILE TO";
 }
@@ -21,8 +21,8 @@ const char *cg_say_rule(const struct cg_ring_advice *advice)
     return advice->maker > advice->rule ? "maker" : "shop rule";
 }
 
-struct cg_sentence cg_say_from(const struct cg_ring_advice *advice,
-                               double need, const char *duty, bool inch)
+struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,
+                               const char *duty, bool inch)
 {
     struct cg_sentence out;
     struct cg_text rule =
@@ -30,8 +30,8 @@ struct cg_sentence cg_say_from(const struct cg_ring_advice *advice,
     bool maker = advice->from == CG_ADVICE_MAKER;
     if (advice->from == CG_ADVICE_MODEL)
         snprintf(out.text, sizeof out.text, "needed%s%s; %s %s",
-                 duty[0] != '\0' ? " in " : "", duty,
-                 cg_say_rule(advice), rule.text);
+                 duty[0] != '\0' ? " in " : "", duty, cg_say_rule(advice),
+                 rule.text);
     else if (advice->from == CG_ADVICE_EVIDENCE)
         snprintf(out.text, sizeof out.text,
                  "earned by this engine; the shop rule %s", rule.text);

@@ -27,8 +27,8 @@ const char *cg_say_rule(const struct cg_ring_advice *advice);
 
 /* Where a figure to file to comes from, beside it: "the shop rule; the model
  * needs 0.35 mm".  `need` [m] and the duty that it is needed in. */
-struct cg_sentence cg_say_from(const struct cg_ring_advice *advice,
-                               double need, const char *duty, bool inch);
+struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,
+                               const char *duty, bool inch);
 
 /* What no answer takes in. */
 const char *cg_say_left_out(void);

@@ -32,11 +32,9 @@ static void write_ring(struct cg_table *table,
         load[CG_LIMIT_PRESSURE] / 1e5, limit[CG_LIMIT_PRESSURE].low / 1e5,
         limit[CG_LIMIT_PRESSURE].high / 1e5, load[CG_LIMIT_RISE] / 1e5,
         limit[CG_LIMIT_RISE].low / 1e5, limit[CG_LIMIT_RISE].high / 1e5,
-        choice->coat_effect,
-        cg_face_hardness(choice->face, choice->material),
-        cg_table_word(
-            cg_face_hardness_class(
-                cg_face_hardness(choice->face, choice->material)))
+        choice->coat_effect, cg_face_hardness(choice->face, choice->material),
+        cg_table_word(cg_face_hardness_class(
+                          cg_face_hardness(choice->face, choice->material)))
             .text,
         choice->own ? 1 : 0, cg_table_word(cg_ring_limit_told(choice)).text,
         choice->file_to.file_to * 1e3);
@@ -55,7 +53,8 @@ static enum cg_status write_rings(const char *dir, const struct cg_table_of *of,
         "stops_fitting_kPa  verdict  unfit_from_kPa  tension_left_high_pct  "
         "ring_low_C  ring_high_C  face_C  face_low_C  face_high_C  peak_bar  "
         "peak_low_bar  peak_high_bar  rise_bar_deg  rise_low_bar_deg  "
-        "rise_high_bar_deg  coat_K  hardness_HV  hardness  own  limit  file_to_mm",
+        "rise_high_bar_deg  coat_K  hardness_HV  hardness  own  limit  "
+        "file_to_mm",
         "limit: what a ring is told by, its loads in the line above it"};
     struct cg_table *table;
     enum cg_status status =

@@ -47,8 +47,7 @@ static const struct {
     {"measured_mm", cell_measured}, {"gap_mm", cell_gap},
     {"need_mm", cell_need},         {"asked_mm", cell_asked},
     {"take_off_mm", cell_take_off}, {"steps", cell_steps},
-    {"then_mm", cell_then},
-    {"too_wide_mm", cell_too_wide},
+    {"then_mm", cell_then},         {"too_wide_mm", cell_too_wide},
 };
 
 enum { COLUMNS = sizeof columns / sizeof columns[0] };

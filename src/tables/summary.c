@@ -1,7 +1,7 @@
 /* The keys of summary.dat.  The gap needed and its parts are those of the duty
  * hardest on the top ring; instants, temperatures and the hot gap those of the
- * duty asked for, as history.dat has it: lengths mm, times s, temperatures C, pressures
- * bar, power kW, flows kg/h, angles deg, films um. */
+ * duty asked for, as history.dat has it: lengths mm, times s, temperatures C,
+ * pressures bar, power kW, flows kg/h, angles deg, films um. */
 #include "summary.h"
 
 #include "constants.h"

@@ -109,11 +109,11 @@ expect 2 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
 expect 0 "$coldgap" sweep "$config" --vary engine.compression_ratio=10,99 \
     -o "$work/bad" --json
 says stdout '"points": {"value": 2,'
-says stdout '\["10", [0-9.e-]*, [0-9.e-]*, [0-9.]*\], \["99", null, null, null\]'
+says stdout '\["10", [0-9.e-]*, [0-9.e-]*, "[a-z]*", [0-9.e-]*, "[a-z_]*", [0-9.]*\], \["99", null, null, "-", null, "-", null\]'
 # Two settings of one name are told apart.
 expect 0 "$coldgap" sweep "$config" --vary rings.top.material=plain_steel \
     --vary rings.second.material=plain_steel -o "$work/bad"
-says stdout '^    rings.top.material  rings.second.material  Top gap '
+says stdout '^    rings.top.material  rings.second.material   *Top  Second  from '
 
 # An interrupt leaves the finished rows, and says how to go on.
 "$coldgap" sweep "$config" --vary fuel.lambda=0.8:1.0:0.0001 -o "$work/stop" \

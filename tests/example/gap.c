@@ -124,8 +124,10 @@ int main(void)
         fprintf(stderr, "gap: %s\n", error.text);
         return 1;
     }
-    printf("closure %.6f mm\ncold gap %.3f mm\n",
-           answer.extremes.closure * 1e3, answer.top.cold_gap * 1e3);
+    printf("closure %.6f mm\ncold gap %.3f mm\nfile to %.3f mm (%s)\n",
+           answer.extremes.closure * 1e3, answer.top.cold_gap * 1e3,
+           answer.file_to_top.file_to * 1e3,
+           cg_advice_word(answer.file_to_top.from));
     printf("An estimate, not a warranty; where the ring or piston maker "
            "gives a larger minimum gap, file to that.\n");
     return 0;

@@ -40,8 +40,8 @@ START_TEST(the_largest_and_its_name)
         {-0.1e-3, 0.50e-3, NAN, NAN, 0.50e-3, CG_ADVICE_RULE},
     };
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        struct cg_ring_advice advice = advice_of(
-            rows[i].need, rows[i].rule, rows[i].maker, rows[i].earned);
+        struct cg_ring_advice advice = advice_of(rows[i].need, rows[i].rule,
+                                                 rows[i].maker, rows[i].earned);
         check_within(advice.file_to, rows[i].file_to, 1e-12, IDENTITY);
         ck_assert_msg(advice.from == rows[i].from, "row %zu: from %s", i,
                       cg_advice_word(advice.from));

@@ -416,8 +416,7 @@ START_TEST(second_ring_by_the_gas)
     double last = 0.0;
     for (size_t i = 0; i < COUNT_OF(asked); i++) {
         c.seal.seated_to_deg = asked[i];
-        ck_assert_int_eq(cg_answer_second(&c, run, &a, &error),
-                         CG_OK);
+        ck_assert_int_eq(cg_answer_second(&c, run, &a, &error), CG_OK);
         check_sum(&a.second, c.margin.filing_step, true);
         double gap = a.second.cold_gap;
         ck_assert_double_ge(gap, own - 1e-12);
@@ -430,7 +429,8 @@ START_TEST(second_ring_by_the_gas)
             continue;
         }
         ck_assert_int_eq(a.second_reason, CG_SECOND_SEATING);
-        at = unseats(&c, run, cg_answer_top_gap(&a), gap - c.margin.filing_step);
+        at =
+            unseats(&c, run, cg_answer_top_gap(&a), gap - c.margin.filing_step);
         ck_assert_msg(at < asked[i] + 0.5, "%g deg asked, %g with a step less",
                       asked[i], at);
     }
@@ -476,8 +476,7 @@ START_TEST(second_ring_out_of_reach)
     struct cg_answer a = answer_of(&c);
     struct cg_error error = {0};
     c.seal.seated_to_deg = 180.0;
-    ck_assert_int_eq(cg_answer_second(&c, run, &a, &error),
-                     CG_OK);
+    ck_assert_int_eq(cg_answer_second(&c, run, &a, &error), CG_OK);
     ck_assert_int_eq(a.second_reason, CG_SECOND_BEST);
     ck_assert(!a.seating.reached);
     ck_assert_double_le(a.seating.gap, a.seating.most);

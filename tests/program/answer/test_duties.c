@@ -12,8 +12,7 @@ static struct cg_case listed(const char *const *set, size_t sets)
 {
     struct cg_case c;
     struct cg_error error = {0};
-    enum cg_status status =
-        cg_config_read(BOOSTED_FOUR, set, sets, &c, &error);
+    enum cg_status status = cg_config_read(BOOSTED_FOUR, set, sets, &c, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     return c;
 }
@@ -93,8 +92,7 @@ START_TEST(each_as_alone_and_the_hardest_decides)
                      "alone");
         check_within(duty->top.spread, one.top.spread, 0.5e-6, "alone");
         check_within(duty->extremes.time, one.extremes.time, 0.05, "alone");
-        ck_assert_double_le(need(&duty->top),
-                            need(&all.duty[all.hardest].top));
+        ck_assert_double_le(need(&duty->top), need(&all.duty[all.hardest].top));
         ck_assert_double_le(need(&duty->second),
                             need(&all.duty[all.hardest_second].second));
         ck_assert_double_ge(all.file_to_top.at_least, need(&duty->top));

@@ -66,6 +66,9 @@ START_TEST(ten_times_the_risk)
                      CG_OK);
     cg_duty_run_free(run);
     for (size_t i = 0; i < count; i++) {
+        /* A computed film takes minutes over a pull. */
+        if (laws[i].film_law == CG_FILM_REYNOLDS && _i % 2 == 1)
+            continue;
         struct cg_case truth = c;
         cg_law_take(own, &laws[i], &truth);
         truth.uncertainty.other_laws = false;

@@ -84,8 +84,7 @@ START_TEST(defaults_are_inside_their_bands)
     for (size_t i = 0; i < count; i++) {
         const struct cg_setting *s = &settings[i];
         double value = cg_setting_get(s, &c);
-        if (s->kind == CG_NAME || s->kind == CG_WORDS ||
-            s->rule == CG_OPTIONAL)
+        if (s->kind == CG_NAME || s->kind == CG_WORDS || s->rule == CG_OPTIONAL)
             continue;
         if (s->rule == CG_PER_ALLOY)
             value = s->fallback * c.engine.bore;
