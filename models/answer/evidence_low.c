@@ -40,9 +40,9 @@ static enum cg_status farthest(const struct cg_evidence_work *work,
     *most = 0.0;
     for (size_t i = 0; i < work->evidence->entries; i++) {
         double off = 0.0;
-        enum cg_status status =
-            has_touched(work, i) ? deviation(model, found, i, &off, error)
-                                 : CG_OK;
+        enum cg_status status = has_touched(work, i)
+                                    ? deviation(model, found, i, &off, error)
+                                    : CG_OK;
         if (status != CG_OK)
             return status;
         if (off > *most * (1.0 + 1e-6)) {
@@ -94,8 +94,7 @@ enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
 {
     double most;
     *lowest = work->evidence->entries;
-    enum cg_status status =
-        farthest(work, model, found, lowest, &most, error);
+    enum cg_status status = farthest(work, model, found, lowest, &most, error);
     if (status != CG_OK || !(most > CG_EVIDENCE_LOW)) {
         *lowest = work->evidence->entries;
         return status;
@@ -115,8 +114,7 @@ enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
 
 static size_t unknowns_of(const struct cg_evidence_work *work)
 {
-    return work->shared +
-           work->evidence->runs * (work->moving - work->shared);
+    return work->shared + work->evidence->runs * (work->moving - work->shared);
 }
 
 enum cg_status cg_evidence_line_values(void *context, const double *u,
