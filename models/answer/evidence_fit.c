@@ -71,7 +71,7 @@ static enum cg_status begin(struct fit *fit, struct cg_error *error)
     struct cg_evidence_work *work = fit->work;
     const struct cg_evidence *evidence = work->evidence;
     work->wide = 1.0;
-    work->too_low = work->has_slopes = false;
+    work->too_low = false;
     for (size_t i = 0; i < evidence->entries; i++)
         work->sight[i] = sight_of(evidence, &evidence->entry[i]);
     cg_posterior_free(fit->found);
@@ -107,6 +107,8 @@ static enum cg_status find_straight(struct fit *fit, struct cg_error *error)
     model.values = cg_evidence_line_values;
     model.slopes = cg_evidence_line_slopes;
     memcpy(fit->work->line, found->y, found->sights * sizeof *found->y);
+    memcpy(fit->work->line_slope, found->slope,
+           found->sights * found->unknowns * sizeof *found->slope);
     enum cg_status status = find(fit, &model, error);
     return status == CG_OK
                ? cg_evidence_values(fit->work, found->mean, found->y, error)

@@ -59,10 +59,8 @@ static void widen(struct cg_evidence_work *work, struct cg_posterior *found,
     size_t n = found->unknowns;
     double by = wide / work->wide;
     for (size_t i = 0; i < found->sights; i++)
-        for (size_t k = 0; k < work->shared; k++) {
+        for (size_t k = 0; k < work->shared; k++)
             found->slope[i * n + k] *= by;
-            work->slope[i * n + k] *= by;
-        }
     work->wide = wide;
 }
 
@@ -126,7 +124,7 @@ enum cg_status cg_evidence_line_values(void *context, const double *u,
     for (size_t i = 0; i < work->evidence->entries; i++) {
         y[i] = work->line[i];
         for (size_t k = 0; k < n; k++)
-            y[i] += work->slope[i * n + k] * u[k];
+            y[i] += work->line_slope[i * n + k] * u[k];
     }
     return CG_OK;
 }
@@ -137,7 +135,7 @@ enum cg_status cg_evidence_line_slopes(void *context, const double *u,
     const struct cg_evidence_work *work = context;
     (void)u;
     (void)error;
-    memcpy(slope, work->slope,
+    memcpy(slope, work->line_slope,
            work->evidence->entries * unknowns_of(work) * sizeof *slope);
     return CG_OK;
 }

@@ -154,10 +154,9 @@ static enum cg_status read_file(struct cg_reader *asked,
                          : cg_config_file_open(&reader.file, path,
                                                asked->problems, &trouble);
     if (status == CG_FILE || status == CG_BAD_INPUT) {
-        cg_problem(asked->problems, cg_config_where(&asked->file, setting),
-                   CG_NOTEBOOK_KEY,
-                   "%s; a path from the config's own folder is allowed",
-                   trouble.text);
+        cg_config_file_trouble(asked->problems,
+                               cg_config_where(&asked->file, setting),
+                               CG_NOTEBOOK_KEY, trouble.text);
         status = CG_OK;
     } else if (status == CG_OK && asked->problems->count == before) {
         read_builds(&reader, &notebook);
