@@ -26,13 +26,14 @@ static struct cg_sight value_of(const struct cg_evidence_entry *entry)
 static double scattered(const struct cg_evidence *evidence,
                         const struct cg_evidence_entry *entry, double value)
 {
-    bool warm = entry->what != CG_EVIDENCE_ENDS &&
-                entry->what != CG_EVIDENCE_COOLANT;
+    bool warm =
+        entry->what != CG_EVIDENCE_ENDS && entry->what != CG_EVIDENCE_COOLANT;
     return warm ? value - evidence->run[entry->run].cooling.coolant_temperature
                 : value;
 }
 
-/* What a finding says of the engine itself: of another's by its scatter less. */
+/* What a finding says of the engine itself: of another's by its scatter less.
+ */
 static struct cg_sight sight_of(const struct cg_evidence *evidence,
                                 const struct cg_evidence_entry *entry)
 {
@@ -106,10 +107,12 @@ static enum cg_status find_straight(struct fit *fit, struct cg_error *error)
     model.values = cg_evidence_line_values;
     model.slopes = cg_evidence_line_slopes;
     memcpy(fit->work->line, found->y, found->sights * sizeof *found->y);
+    memcpy(fit->work->line_slope, found->slope,
+           found->sights * found->unknowns * sizeof *found->slope);
     enum cg_status status = find(fit, &model, error);
-    return status == CG_OK ? cg_evidence_values(fit->work, found->mean,
-                                                found->y, error)
-                           : status;
+    return status == CG_OK
+               ? cg_evidence_values(fit->work, found->mean, found->y, error)
+               : status;
 }
 
 /* With the spreads wider, where the model is too low.  What cannot be computed
@@ -188,8 +191,7 @@ enum cg_status cg_evidence_fit(struct cg_evidence_work *work,
     enum cg_status status = fit_all(&fit, learned, error);
     if (status == CG_OK) {
         for (size_t i = 0; i < evidence->entries; i++)
-            learned->after[i] =
-                shown(&evidence->entry[i], fit.found->y[i]);
+            learned->after[i] = shown(&evidence->entry[i], fit.found->y[i]);
         cg_evidence_lesson(work, fit.found, fit.lowest, learned);
         status = set_closures(&fit, learned, error);
     }

@@ -5,8 +5,8 @@
 #include "uncertain.h"
 
 /* Covariance of the shared unknowns [shared][shared], in standard deviations of
- * before.  Along what the model was too low for (C a, a: slopes of that closure)
- * it is taken back to what it was, by one more term of rank one. */
+ * before.  Along what the model was too low for (C a, a: slopes of that
+ * closure) it is taken back to what it was, by one more term of rank one. */
 static void set_middle(const struct cg_evidence_work *work,
                        const struct cg_posterior *found, size_t lowest,
                        double middle[CG_INPUTS][CG_INPUTS])
@@ -56,8 +56,8 @@ void cg_evidence_lesson(const struct cg_evidence_work *work,
                     double own = k == l ? 1.0 : 0.0;
                     if (k < work->shared && l < work->shared)
                         own = middle[k][l];
-                    sum += work->law.factor[i][k] * own *
-                           work->law.factor[j][l];
+                    sum +=
+                        work->law.factor[i][k] * own * work->law.factor[j][l];
                 }
             learned->covariance[work->row[i]][work->row[j]] = sum;
         }
@@ -79,8 +79,7 @@ void cg_learned_apply(const struct cg_learned *learned, struct cg_case *c)
     }
     for (size_t i = 0; i < count; i++)
         for (size_t j = 0; j < i; j++)
-            cg_input_correlate(c, i, j,
-                               learned->covariance[i][j] /
-                                   (width[i] * width[j]));
+            cg_input_correlate(
+                c, i, j, learned->covariance[i][j] / (width[i] * width[j]));
     c->ends = learned->ends;
 }

@@ -40,9 +40,9 @@ static enum cg_status farthest(const struct cg_evidence_work *work,
     *most = 0.0;
     for (size_t i = 0; i < work->evidence->entries; i++) {
         double off = 0.0;
-        enum cg_status status =
-            has_touched(work, i) ? deviation(model, found, i, &off, error)
-                                 : CG_OK;
+        enum cg_status status = has_touched(work, i)
+                                    ? deviation(model, found, i, &off, error)
+                                    : CG_OK;
         if (status != CG_OK)
             return status;
         if (off > *most * (1.0 + 1e-6)) {
@@ -59,10 +59,8 @@ static void widen(struct cg_evidence_work *work, struct cg_posterior *found,
     size_t n = found->unknowns;
     double by = wide / work->wide;
     for (size_t i = 0; i < found->sights; i++)
-        for (size_t k = 0; k < work->shared; k++) {
+        for (size_t k = 0; k < work->shared; k++)
             found->slope[i * n + k] *= by;
-            work->slope[i * n + k] *= by;
-        }
     work->wide = wide;
 }
 
@@ -94,15 +92,12 @@ enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
 {
     double most;
     *lowest = work->evidence->entries;
-    enum cg_status status =
-        farthest(work, model, found, lowest, &most, error);
+    enum cg_status status = farthest(work, model, found, lowest, &most, error);
     if (status != CG_OK || !(most > CG_EVIDENCE_LOW)) {
         *lowest = work->evidence->entries;
         return status;
     }
     work->too_low = true;
-    memcpy(work->slope, found->slope,
-           found->sights * found->unknowns * sizeof *found->slope);
     while (status == CG_OK && most > CG_EVIDENCE_LOW &&
            work->wide < CG_EVIDENCE_WIDEST) {
         size_t at;
@@ -117,8 +112,7 @@ enum cg_status cg_evidence_widen(struct cg_evidence_work *work,
 
 static size_t unknowns_of(const struct cg_evidence_work *work)
 {
-    return work->shared +
-           work->evidence->runs * (work->moving - work->shared);
+    return work->shared + work->evidence->runs * (work->moving - work->shared);
 }
 
 enum cg_status cg_evidence_line_values(void *context, const double *u,
@@ -130,7 +124,7 @@ enum cg_status cg_evidence_line_values(void *context, const double *u,
     for (size_t i = 0; i < work->evidence->entries; i++) {
         y[i] = work->line[i];
         for (size_t k = 0; k < n; k++)
-            y[i] += work->slope[i * n + k] * u[k];
+            y[i] += work->line_slope[i * n + k] * u[k];
     }
     return CG_OK;
 }
@@ -141,7 +135,7 @@ enum cg_status cg_evidence_line_slopes(void *context, const double *u,
     const struct cg_evidence_work *work = context;
     (void)u;
     (void)error;
-    memcpy(slope, work->slope,
+    memcpy(slope, work->line_slope,
            work->evidence->entries * unknowns_of(work) * sizeof *slope);
     return CG_OK;
 }

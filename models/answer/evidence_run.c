@@ -279,19 +279,19 @@ static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
         return status;
     for (size_t k = 0; k < unknowns; k++) {
         double up[CG_EVIDENCE], down[CG_EVIDENCE];
-        double step = SLOPE_STEP / (k < work->shared ? work->wide : 1.0);
         if (k >= work->shared && !(k >= first && k < past))
             continue; /* another run's condition */
-        status = moved_values(work, r, work->at, k, step, workspace, up,
+        status = moved_values(work, r, work->at, k, SLOPE_STEP, workspace, up,
                               error);
         if (status == CG_OK)
-            status = moved_values(work, r, work->at, k, -step, workspace,
+            status = moved_values(work, r, work->at, k, -SLOPE_STEP, workspace,
                                   down, error);
         if (status != CG_OK)
             break;
         for (size_t i = 0; i < evidence->entries; i++)
             if (evidence->entry[i].run == r)
-                slope[i * unknowns + k] = (up[i] - down[i]) / (2.0 * step);
+                slope[i * unknowns + k] =
+                    (up[i] - down[i]) / (2.0 * SLOPE_STEP);
     }
     cg_duty_run_free(workspace);
     return status;

@@ -15,17 +15,18 @@ enum { CG_EVIDENCE_UNKNOWNS = CG_INPUTS * (CG_EVIDENCE_RUNS + 1) };
  * of each run; independent (input_law.h). */
 struct cg_evidence_work {
     const struct cg_evidence *evidence;
+    /* Standard deviations of the shared unknowns over those of before [1]; no
+     * others than 1 but for the straight model. */
+    double wide;
+    bool too_low; /* ends that touched do not judge the rest */
+    /* The straight model: values and slopes at the prior. */
+    double line[CG_EVIDENCE];
+    double line_slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
     size_t row[CG_INPUTS]; /* of cg_uncertains */
     size_t shared, moving, inputs;
     struct cg_input_law law;
     struct cg_sight sight[CG_EVIDENCE];
     struct cg_duty_run *run[CG_EVIDENCE_RUNS]; /* at the last values */
-    /* Standard deviations of the shared unknowns over those of before [1]. */
-    double wide;
-    bool too_low; /* ends that touched do not judge the rest */
-    /* The straight model about the values of before. */
-    double line[CG_EVIDENCE];
-    double slope[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
     double at[CG_EVIDENCE_UNKNOWNS]; /* where slopes are taken */
 };
 
@@ -49,7 +50,7 @@ enum cg_status cg_evidence_check(const struct cg_evidence_work *work,
                                  const struct cg_posterior *posterior,
                                  bool fitted, struct cg_error *error);
 
-/* The same of the straight model about the prior: `line` and `slope`. */
+/* The same of the straight model about the prior. */
 enum cg_status cg_evidence_line_values(void *context, const double *u,
                                        double *y, struct cg_error *error);
 enum cg_status cg_evidence_line_slopes(void *context, const double *u,

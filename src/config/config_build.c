@@ -11,9 +11,8 @@ bool cg_path_in(const struct cg_config_file *file, const char *name,
                 char path[CG_PATH_LENGTH])
 {
     bool here = strcmp(file->folder, ".") == 0;
-    int length =
-        snprintf(path, CG_PATH_LENGTH, "%s%s%s", here ? "" : file->folder,
-                 here ? "" : "/", name);
+    int length = snprintf(path, CG_PATH_LENGTH, "%s%s%s",
+                          here ? "" : file->folder, here ? "" : "/", name);
     return length < CG_PATH_LENGTH;
 }
 
@@ -54,8 +53,8 @@ static void read_engine(struct cg_build *build, const config_setting_t *setting)
 
 static void read_set(struct cg_build *build, const config_setting_t *setting)
 {
-    bool texts = config_setting_is_list(setting) ||
-                 config_setting_is_array(setting);
+    bool texts =
+        config_setting_is_list(setting) || config_setting_is_array(setting);
     for (int i = 0; texts && i < config_setting_length(setting); i++)
         texts = config_setting_type(config_setting_get_elem(
                     setting, (unsigned)i)) == CONFIG_TYPE_STRING;

@@ -7,8 +7,8 @@
 /* A build as far as it has been read. */
 struct cg_build {
     const struct cg_item *item;
-    const char *engine;        /* NULL: not given */
-    char path[CG_PATH_LENGTH]; /* of its engine */
+    const char *engine;                  /* NULL: not given */
+    char path[CG_PATH_LENGTH];           /* of its engine */
     const config_setting_t *set, *found; /* lists; set NULL: not given */
     char date[CG_EVIDENCE_DATE];
 };

@@ -133,3 +133,10 @@ struct cg_where cg_config_where(const struct cg_config_file *file,
         return (struct cg_where){inner, line, file->folder};
     return (struct cg_where){file->path, line, NULL};
 }
+
+void cg_config_file_trouble(struct cg_problems *problems, struct cg_where where,
+                            const char *key, const char *what)
+{
+    cg_problem(problems, where, key,
+               "%s; a path from the config's own folder is allowed", what);
+}

@@ -30,7 +30,7 @@ struct engine {
 };
 
 struct notebook {
-    struct cg_reader *asked; /* of the config that names it */
+    struct cg_reader *asked;          /* of the config that names it */
     struct engine engine[BUILDS + 1]; /* [0]: the one asked for */
     size_t engines;
     struct cg_case *c; /* of a build */
@@ -86,8 +86,8 @@ static bool read_case(struct notebook *notebook, const struct cg_build *build,
         cg_build_read(build->item, build->engine != NULL ? build->path : NULL,
                       build->set, notebook->c, &trouble);
     if (status == CG_NO_MEMORY)
-        notebook->status = cg_error_set(notebook->error, status, "%s",
-                                        trouble.text);
+        notebook->status =
+            cg_error_set(notebook->error, status, "%s", trouble.text);
     else if (status != CG_OK)
         cg_item_problem(build->item, NULL, "engine", "%s", trouble.text);
     take_model(notebook->asked->c, notebook->c);
@@ -106,8 +106,8 @@ static void read_build(struct cg_item *item, void *context)
         return;
     const struct cg_found_in in = {item->path, build.date, number};
     snprintf(path, sizeof path, "%s.found", item->path);
-    notebook->status = cg_found_read(item->reader, build.found, path, &in,
-                                     notebook->error);
+    notebook->status =
+        cg_found_read(item->reader, build.found, path, &in, notebook->error);
 }
 
 /* What stands beside the builds. */
@@ -150,15 +150,13 @@ static enum cg_status read_file(struct cg_reader *asked,
     size_t before = asked->problems->count;
     notebook.c = reader.c = malloc(sizeof *reader.c);
     enum cg_status status =
-        reader.c == NULL
-            ? cg_error_set(error, CG_NO_MEMORY, "out of memory")
-            : cg_config_file_open(&reader.file, path, asked->problems,
-                                  &trouble);
+        reader.c == NULL ? cg_error_set(error, CG_NO_MEMORY, "out of memory")
+                         : cg_config_file_open(&reader.file, path,
+                                               asked->problems, &trouble);
     if (status == CG_FILE || status == CG_BAD_INPUT) {
-        cg_problem(asked->problems, cg_config_where(&asked->file, setting),
-                   CG_NOTEBOOK_KEY,
-                   "%s; a path from the config's own folder is allowed",
-                   trouble.text);
+        cg_config_file_trouble(asked->problems,
+                               cg_config_where(&asked->file, setting),
+                               CG_NOTEBOOK_KEY, trouble.text);
         status = CG_OK;
     } else if (status == CG_OK && asked->problems->count == before) {
         read_builds(&reader, &notebook);
@@ -182,7 +180,9 @@ enum cg_status cg_notebook_read(struct cg_reader *reader,
         cg_path_in(&reader->file, value.text, path))
         return read_file(reader, setting, path, error);
     cg_problem(reader->problems, cg_config_where(&reader->file, setting),
-               CG_NOTEBOOK_KEY, "must be the name of a notebook, from the "
-               "config's own folder (got %s)", value.what);
+               CG_NOTEBOOK_KEY,
+               "must be the name of a notebook, from the "
+               "config's own folder (got %s)",
+               value.what);
     return CG_OK;
 }

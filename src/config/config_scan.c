@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "config_file.h"
 #include "data_folder.h"
 #include "text_file.h"
 
@@ -154,9 +155,8 @@ static void scan_file(const struct scan *scan, const char *path,
                    "files include each other too deep (%s), at most %d are "
                    "allowed", name, INCLUDE_DEPTH);
     else if (cg_text_read(path, &text, &error) != CG_OK)
-        cg_problem(scan->problems, scan->where, "@include",
-                   "%s; a path from the config's own folder is allowed",
-                   error.text);
+        cg_config_file_trouble(scan->problems, scan->where, "@include",
+                               error.text);
     if (text == NULL)
         return;
     struct scan inner = *scan;

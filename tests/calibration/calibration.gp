@@ -15,7 +15,8 @@ set yrange [rows-0.4:-0.6]
 set xrange [-4:4]
 set lmargin at screen 0.27
 set ytics out scale 0 noenhanced
-set key below samplen 1
+set key bottom center at screen 0.6, 0.015 horizontal samplen 1
+set bmargin 5
 set arrow 1 from -2,graph 0 to -2,graph 1 nohead dt 2 lc rgb "#444444"
 set arrow 2 from 2,graph 0 to 2,graph 1 nohead dt 2 lc rgb "#444444"
 clip(x) = x > 3.9 ? 3.9 : x < -3.9 ? -3.9 : x
