@@ -36,9 +36,10 @@ static double slowest_of(const struct cg_duty_case *duty)
     return speed;
 }
 
-static double slowest(const struct cg_case *c)
+/* Of the duties to survive besides. */
+static double slowest_besides(const struct cg_case *c)
 {
-    double speed = slowest_of(&c->duty);
+    double speed = INFINITY;
     for (int i = 0; i < c->survive.duties; i++)
         speed = fmin(speed, slowest_of(&c->survive.duty[i]));
     return speed;
@@ -54,10 +55,14 @@ static void check_engine(const struct cg_case *c, struct list *list)
                 5.0 * bore, "must be at most 5 bores");
     complain_if(list, stroke < 0.3 * bore, "engine.stroke", "engine.bore",
                 0.3 * bore, "must be at least 0.3 bore");
-    complain_if(list, slowest(c) < SLOWEST, "engine.speed", "duty", NAN,
-                "this duty, or one of margin.duties, turns the engine slower "
-                "than 30 rpm; allowed: 30 "
+    bool slow = slowest_of(&c->duty) < SLOWEST;
+    complain_if(list, slow, "engine.speed", "duty", NAN,
+                "this duty turns the engine slower than 30 rpm; allowed: 30 "
                 "rpm and more");
+    complain_if(list, !slow && slowest_besides(c) < SLOWEST, "engine.speed",
+                "margin.duties", NAN,
+                "one of margin.duties turns the engine slower than 30 rpm; "
+                "allowed: 30 rpm and more");
     complain_if(list, c->duty.cruise_speed > 1.5 * c->engine.speed,
                 "duty.cruise_speed", "engine.speed", 1.5 * c->engine.speed,
                 "must be at most 1.5 engine.speed");

@@ -306,7 +306,7 @@ static const struct cg_option all_options[] = {
     {"set", 0, "PATH=VALUE",
      "change one setting; may be repeated", store_set},
     {"duty", 0, "NAME",
-     "look at this duty alone, not at all that must be survived", store_duty},
+     "look at this duty alone", store_duty},
     {"vary", 0, "PATH=RANGE",
      "FROM:TO:STEP or a,b,c; again for a grid", store_vary},
     {"part", 0, "K/N", "compute block K of N, for job arrays", store_part},

@@ -23,6 +23,10 @@ shown() {
     sed -n "s/^$2,* file to  *\([0-9.]*\) mm.*/\1/p" "$1" | head -n 1
 }
 
+both() {
+    echo "$(shown "$1" 'Top ring') $(shown "$1" 'Second ring')"
+}
+
 # told KEY: the value of a key of the JSON at hand.
 told() {
     sed -n "s/^ *\"$1\": {\"value\": \"*\([^,\"]*\)\"*,.*/\1/p; s/^ *\"$1\": {\"value\": \"\([^\"]*\)\"}.*/\1/p" \
@@ -82,8 +86,7 @@ for engine in big_eight boosted_four iron_six plain_four taught_four; do
     [ "$(shown "$work/lesson" 'Top ring')" = "$(hundredths "$top")" ] ||
         fail "$config: the lesson says $(shown "$work/lesson" 'Top ring')"
     "$coldgap" seal "$config" -q >"$work/seal"
-    [ "$(shown "$work/seal" 'Top ring')" = "$(hundredths "$top")" ] &&
-        [ "$(shown "$work/seal" 'Second ring')" = "$(hundredths "$second")" ] ||
+    [ "$(both "$work/seal")" = "$(hundredths "$top") $(hundredths "$second")" ] ||
         fail "$config: seal says another"
     awk -v n="$("$coldgap" lesson "$config" | awk '$1 == "Cylinders" {print $2}')" \
         -v bore="$(awk -v gap="$needed" -v share="$(key gap_per_bore)" \
@@ -91,8 +94,7 @@ for engine in big_eight boosted_four iron_six plain_four taught_four; do
         print "cylinder,bore_mm,top_gap_mm,second_gap_mm"
         for (i = 1; i <= n; i++) print i "," bore ",0.9,0.2"}' >"$work/bores.csv"
     "$coldgap" sheet "$config" --measured "$work/bores.csv" -q >"$work/sheet"
-    [ "$(shown "$work/sheet" 'Top ring')" = "$(hundredths "$top")" ] &&
-        [ "$(shown "$work/sheet" 'Second ring')" = "$(hundredths "$second")" ] ||
+    [ "$(both "$work/sheet")" = "$(hundredths "$top") $(hundredths "$second")" ] ||
         fail "$config: the sheet says another"
 
     # Given back, both fit, and the second gap stays; a step less does not.

@@ -16,7 +16,9 @@ expect 0 "$coldgap" network "$work/start.cfg" -o "$work/out" --quiet
 # retard that is given would take the knock limit's place).
 sed -E '/in place of the knock limit/!s/^( *)#([a-zA-Z0-9_]+ = )/\1\2/' "$work/start.cfg" >"$work/all.cfg"
 expect 0 "$coldgap" find "$work/start.cfg" -o "$work/start"
-expect 0 "$coldgap" find "$work/all.cfg" -o "$work/all"
+# Of gaps and minimums it holds something of their size, which may be too small.
+"$coldgap" find "$work/all.cfg" -o "$work/all" >"$work/stdout" 2>"$work/stderr"
+[ $? -le 1 ] || fail "all settings: $(cat "$work/stderr")"
 said=$(diff "$work/start.cfg" "$work/all.cfg" | grep -c '^>')
 [ "$said" -gt 80 ] || fail "only $said settings in the template"
 for folder in start all; do
