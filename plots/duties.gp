@@ -16,7 +16,7 @@ rule = figure(note("shop rule "))
 title = "Top ring: what each duty needs"
 subject = said(note("engine: "), "").said(note("boost: "), " boost").said(note("fuel: "), "")
 subject = subject[3:*]
-set xlabel "cold gap, mm; at the end of a bar: gap needed"
+set xlabel "cold gap, mm; beside a bar: gap needed"
 set x2label "cold gap, thou (0.001 in)"
 set link x2 via x/0.0254 inverse x*0.0254
 set x2tics 5
@@ -27,7 +27,7 @@ set offsets 0, graph 0.14, 0, 0
 set ytics out scale 0 noenhanced
 set grid noytics
 do for [i=1:rows] {
-    set label i sprintf("%.2f", needed[i]) at needed[i], i-1 offset 0.6,0 noenhanced
+    set label i sprintf("%.2f", needed[i]) at graph 1.01, first i-1 noenhanced
 }
 do for [out in outs] {
     eval out eq "png" ? png : svg

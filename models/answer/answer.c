@@ -119,9 +119,6 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
                   struct cg_verdict *verdict)
 {
     const struct cg_ring_case *ring = &c->ring[place];
-    struct cg_normals off = *laws;
-    for (size_t i = 0; i < off.parts; i++)
-        off.sd[i] = fmax(off.sd[i], 1e-12);
     verdict->need = need_of(sum);
     verdict->given = !isnan(ring->cold_gap);
     verdict->gap = verdict->given                   ? ring->cold_gap
@@ -137,8 +134,8 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
         verdict->fits = CG_FITS_NOT;
     verdict->safe = verdict->fits != CG_FITS_NOT;
     verdict->chance_less =
-        cg_normals_above(&off, verdict->hot_gap_min - c->margin.residual);
-    verdict->chance_touch = cg_normals_above(&off, verdict->hot_gap_min);
+        cg_normals_above(laws, verdict->hot_gap_min - c->margin.residual);
+    verdict->chance_touch = cg_normals_above(laws, verdict->hot_gap_min);
     verdict->touches = verdict->hot_gap_min < 0.0;
     if (verdict->touches)
         cg_gap_butting(

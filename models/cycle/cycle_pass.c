@@ -12,7 +12,7 @@
 static const double motored_exponent = 1.32;
 
 /* Least number of steps in the burn, to hold the energy balance to 1e-6. */
-static const double burn_steps = 60.0;
+static const double burn_steps = 64.0;
 
 /* After this the pressure has come down, and long steps will do. */
 static const double blow_down_deg = 60.0;

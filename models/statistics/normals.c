@@ -7,12 +7,21 @@
 /* Halvings: more than a double can tell apart. */
 enum { HALVINGS = 200 };
 
+/* A part without spread is a step, and half of it lies above its own place. */
+static double score(const struct cg_normals *normals, size_t i, double x)
+{
+    double off = x - normals->mean[i];
+    return normals->sd[i] > 0.0 ? off / normals->sd[i]
+           : off == 0.0         ? 0.0
+                                : copysign(INFINITY, off);
+}
+
 double cg_normals_above(const struct cg_normals *normals, double x)
 {
     double sum = 0.0;
     for (size_t i = 0; i < normals->parts; i++)
         sum += normals->weight[i] *
-               gsl_cdf_ugaussian_Q((x - normals->mean[i]) / normals->sd[i]);
+               gsl_cdf_ugaussian_Q(score(normals, i, x));
     return sum;
 }
 

@@ -14,7 +14,7 @@ enum { CG_NORMALS_PARTS = 16 };
 struct cg_normals {
     size_t parts; /* at least 1 */
     double weight[CG_NORMALS_PARTS]; /* sum to 1 */
-    double mean[CG_NORMALS_PARTS], sd[CG_NORMALS_PARTS]; /* sd > 0 */
+    double mean[CG_NORMALS_PARTS], sd[CG_NORMALS_PARTS]; /* sd >= 0 */
 };
 
 /* Chance of more than x [1].  Cannot fail. */

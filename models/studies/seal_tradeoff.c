@@ -2,8 +2,6 @@
 
 #include <math.h>
 
-#include <gsl/gsl_cdf.h>
-
 #include "answer.h"
 #include "case_check.h"
 #include "ceiling.h"
@@ -34,9 +32,8 @@ static void set_point(struct cg_seal *seal, const struct cg_answer *answer,
 {
     struct cg_seal_answer leak;
     double open = point->gap - answer->extremes.closure;
-    double sigma = fmax(answer->sigma, 1e-12);
-    point->chance_less = gsl_cdf_ugaussian_Q((open - minimum_hot_gap) / sigma);
-    point->chance_touch = gsl_cdf_ugaussian_Q(open / sigma);
+    point->chance_less = cg_normals_above(&answer->laws, open - minimum_hot_gap);
+    point->chance_touch = cg_normals_above(&answer->laws, open);
     point->blow_by = point->blow_by_share = NAN;
     if (cg_seal_solve(seal, point->gap, ratio * point->gap, &leak, NULL) ==
         CG_OK) {

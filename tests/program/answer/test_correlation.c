@@ -128,6 +128,8 @@ START_TEST(none_stated_changes_nothing)
     const char *const set = "duty.name=settled";
     struct cg_case c = case_of(BOOSTED_FOUR, &set, 1);
     hold(&c, 2.0, 1.0);
+    memset(c.correlation, 0, sizeof c.correlation); /* but those of the laws */
+    c.uncertainty.other_laws = false;
     struct cg_case zero = c;
     cg_input_correlate(&zero, 0, 1, 0.0);
     struct cg_answer a = answer_of(&c, 100), b = answer_of(&zero, 100);
@@ -152,6 +154,8 @@ START_TEST(read_from_a_config)
                   "  { b = \"boost\"; a = \"oil\"; r = -0.25; } ); };\n");
     fclose(file);
     struct cg_case c = case_of(path, NULL, 0);
+    struct cg_case none =
+        case_of(CG_TEST_CONFIGS "/../tests/program/defaults.cfg", NULL, 0);
     remove(path);
     check_close(c.uncertainty.film, 0.2, 1e-15, "as written");
     for (size_t i = 0; i < CG_INPUTS; i++)
@@ -162,7 +166,7 @@ START_TEST(read_from_a_config)
             double want = j == low && i == high ? 0.4
                           : j == row_of("boost") && i == row_of("oil")
                               ? -0.25
-                              : 0.0;
+                              : cg_input_correlation(&none, i, j);
             ck_assert_double_eq(r, want);
         }
 }

@@ -105,6 +105,8 @@ START_TEST(contributions)
     const struct cg_uncertain *inputs = cg_uncertains(&count);
     struct cg_case c = row_case(_i);
     struct rig rig;
+    memset(c.correlation, 0, sizeof c.correlation); /* squares add so alone */
+    c.uncertainty.other_laws = false;
     make_rig(&c, &rig);
     struct cg_answer answer = {.extremes = rig.extremes};
     ck_assert_int_eq(
@@ -113,8 +115,7 @@ START_TEST(contributions)
     for (size_t i = 0; i < count; i++) {
         struct cg_case moved = c;
         if (inputs[i].direct) {
-            whole[i] =
-                inputs[i].direct_gain * cg_uncertain_spread(&inputs[i], &c);
+            whole[i] = cg_uncertain_added(&inputs[i], &c, rig.closure);
             continue;
         }
         cg_uncertain_move(&inputs[i], 1.0, &moved);

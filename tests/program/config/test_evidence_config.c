@@ -6,6 +6,7 @@
 
 #include <gsl/gsl_errno.h>
 
+#include "calibrated.h"
 #include "case_of.h"
 #include "check_close.h"
 #include "constants.h"
@@ -158,8 +159,10 @@ START_TEST(sets_ask_and_do_not_teach)
     write_config("{ what = \"groove_top\"; temperature_C = 270.0;"
                  "  how = \"thermocouple\"; }");
     struct cg_updated_case plain = updated_by(NULL, false);
-    ck_assert_double_eq(plain.prior.combustion.heat_factor, 1.0);
-    ck_assert_double_ne(plain.c.combustion.heat_factor, 1.0);
+    ck_assert_double_eq(plain.prior.combustion.heat_factor,
+                        CG_CALIBRATED_COMBUSTION_HEAT_FACTOR);
+    ck_assert_double_ne(plain.c.combustion.heat_factor,
+                        CG_CALIBRATED_COMBUSTION_HEAT_FACTOR);
     ck_assert_double_lt(plain.c.uncertainty.heat_factor,
                         plain.prior.uncertainty.heat_factor);
     for (size_t i = 0; i < COUNT_OF(cases); i++) {

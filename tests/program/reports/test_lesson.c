@@ -124,9 +124,11 @@ START_TEST(the_hand_is_near_the_model)
                 "gas law, g");
     check_close(sheet.burn.fuel.result.value, lesson.heat.fuel * 1e3, 0.02,
                 "fuel, g");
-    check_within(sheet.ladder.ring.result.value,
-                 lesson.heat.ring - CG_ZERO_CELSIUS, 8.0,
-                 "three resistances in series, C");
+    /* What friction and gas bring the ring besides is left out by hand. */
+    double ring = lesson.heat.ring - CG_ZERO_CELSIUS;
+    ck_assert_double_lt(sheet.ladder.ring.result.value, ring);
+    ck_assert_double_gt(sheet.ladder.ring.result.value,
+                        ring - 0.125 * sheet.ladder.fall.result.value);
     if (lesson.wall.has_block)
         check_close(sheet.layers.joined.result.value,
                     lesson.wall.bore_strain * 1e6, 0.03,
