@@ -12,7 +12,7 @@
 
 double cg_shop_rule(double bore, double boost)
 {
-    static const double at[] = {0.0, 1e5, 2e5, 3e5};
+    static const double at[] = {0.0, 1e5, 2e5, CG_SHOP_RULE_END};
     static const double ratio[] = {0.0040, 0.0050, 0.0065, 0.0075};
     if (!(boost > 0.0))
         return ratio[0] * bore;
@@ -49,6 +49,9 @@ static struct cg_ring_advice advise(const struct cg_case *c,
                                  .maker = c->ring[place].maker_minimum,
                                  .earned = earned,
                                  .most = cg_case_gap_most(c, place),
+                                 .past_rule =
+                                     place == CG_RING_TOP &&
+                                     c->charge.boost > CG_SHOP_RULE_END,
                                  .step = c->margin.filing_step});
 }
 

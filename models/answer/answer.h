@@ -262,7 +262,9 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
 
 /* What the trade's rule of thumb gives [m]: gap over bore 0.0040 without
  * boost, 0.0050 at 100 kPa, 0.0065 at 200 kPa, 0.0075 from 300 kPa, straight
- * between (common practice, no source).  boost [Pa]. */
+ * between (coldgap's own table of common practice, no source); it ends there,
+ * and what stands past CG_SHOP_RULE_END is its last.  boost [Pa]. */
+#define CG_SHOP_RULE_END 3e5
 double cg_shop_rule(double bore, double boost);
 
 #endif

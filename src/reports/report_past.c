@@ -7,13 +7,13 @@
 const char *cg_say_past_word(enum cg_past past)
 {
     static const char *const word[] = {
-        [CG_PAST_MELTS] = "the crown melts",
-        [CG_PAST_CROWN] = "the crown is too hot",
-        [CG_PAST_GROOVE] = "the top groove is too hot",
-        [CG_PAST_FACE] = "the top ring's face is too hot",
+        [CG_PAST_MELTS] = "the crown, which would melt",
+        [CG_PAST_CROWN] = "the crown's heat",
+        [CG_PAST_GROOVE] = "the top groove's heat",
+        [CG_PAST_FACE] = "the heat of the top ring's face",
         [CG_PAST_KNOCK] = "knock",
-        [CG_PAST_COOLANT] = "the coolant boils",
-        [CG_PAST_FLUX] = "more heat than the coolant takes",
+        [CG_PAST_COOLANT] = "the coolant, which boils",
+        [CG_PAST_FLUX] = "the heat that the coolant takes",
         [CG_PAST_LIMITS] = "nothing"};
     return word[past];
 }

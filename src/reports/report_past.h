@@ -6,7 +6,8 @@
 #include "report.h"
 #include "say_common.h"
 
-/* What stands past a limit, in a word: "crown", "knock".  Never NULL. */
+/* What a limit is of, after "stopped by": "knock", "the crown's heat".  Never
+ * NULL. */
 const char *cg_say_past_word(enum cg_past past);
 
 /* A sentence without its full stop: "the crown reaches 412 C and stays over 300

@@ -66,4 +66,42 @@ says stdout "in tow_grade the coolant reaches 102 C"
 expect 1 "$coldgap" find "$four" -q $lukewarm --set margin.duties=tow_grade
 says stdout "in tow_grade the coolant reaches 102 C"
 
+# The shop rule has an end, and the ceiling stops at the first of what stops it.
+hard="--set charge.boost_kPa=320 --set fuel.name=methanol"
+# shellcheck disable=SC2086
+"$coldgap" find "$four" -q $hard | flat | grep -q "ends at 300 kPa" ||
+    fail "no end of the shop rule"
+"$coldgap" find "$four" -q --set fuel.name=methanol | grep "ends at 300" &&
+    fail "an end of the shop rule below it"
+# ceiling_by WHAT GAP SET...: the boost that it stops at, and what stops it.
+ceiling_by() {
+    what=$1
+    gap=$2
+    shift 2
+    "$coldgap" ceiling "$four" --gap "$gap" -q "$@" >"$work/stdout"
+    flat <"$work/stdout" | grep -q "stopped by $what" ||
+        fail "ceiling $gap $*: not stopped by $what"
+    sed -n 's/^Ceiling, boost  *\([0-9]*\) kPa.*/\1/p' "$work/stdout" \
+        >"$work/boost"
+    boost=$(cat "$work/boost")
+    [ "${boost:-999}" -le 300 ] || fail "ceiling $gap $*: $boost kPa"
+}
+ceiling_by "the gap" 0.38mm --set margin.duties=
+narrow=$boost
+ceiling_by knock 2mm --set margin.duties=
+[ "$boost" -gt "$narrow" ] || fail "a wide gap stands no more than a narrow"
+knock=$boost
+for at in "$knock" $((knock + 20)); do
+    "$coldgap" find "$four" -q --set margin.duties= \
+        --set charge.boost_kPa="$at" >/dev/null
+    echo $?
+done | tr '\n' ' ' >"$work/either_side"
+[ "$(cat "$work/either_side")" = "0 1 " ] ||
+    fail "find on either side of the ceiling: $(cat "$work/either_side")"
+ceiling_by "the end of the shop rule" 2mm --set margin.duties= \
+    --set fuel.octane=150
+ceiling_by "the coolant, which boils" 2mm --set margin.duties= \
+    --set cooling.coolant_C=139
+[ "$boost" = 0 ] || fail "coolant that boils without boost: $boost kPa"
+
 finish
