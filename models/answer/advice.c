@@ -27,6 +27,7 @@ struct cg_ring_advice cg_advise(const struct cg_advice_says *says)
                                  .rule = says->rule,
                                  .maker = says->maker,
                                  .earned = says->earned,
+                                 .past_rule = says->past_rule,
                                  .from = CG_ADVICE_MODEL};
     bool earned = more(says->rule, says->earned); /* NaN: no */
     double rule = earned ? says->earned : says->rule;

@@ -26,6 +26,7 @@ struct cg_advice_says {
     double earned; /* NaN: none */
     double most;   /* the widest that a case may give */
     double step;   /* filing step */
+    bool past_rule; /* the boost is past the shop rule's end */
 };
 
 /* For one ring. */
@@ -33,6 +34,7 @@ struct cg_ring_advice {
     double file_to;  /* cold [m], a multiple of the filing step; NaN: none */
     double at_least; /* the same unrounded: what a given gap is held against */
     double rule, maker, earned; /* as in cg_advice_says */
+    bool past_rule;             /* likewise */
     enum cg_advice_from from;
 };
 

@@ -12,7 +12,7 @@
 
 double cg_shop_rule(double bore, double boost)
 {
-    static const double at[] = {0.0, 1e5, 2e5, 3e5};
+    static const double at[] = {0.0, 1e5, 2e5, CG_SHOP_RULE_END};
     static const double ratio[] = {0.0040, 0.0050, 0.0065, 0.0075};
     if (!(boost > 0.0))
         return ratio[0] * bore;
@@ -49,6 +49,9 @@ static struct cg_ring_advice advise(const struct cg_case *c,
                                  .maker = c->ring[place].maker_minimum,
                                  .earned = earned,
                                  .most = cg_case_gap_most(c, place),
+                                 .past_rule =
+                                     place == CG_RING_TOP &&
+                                     c->charge.boost > CG_SHOP_RULE_END,
                                  .step = c->margin.filing_step});
 }
 
@@ -193,6 +196,8 @@ static void take_own(const struct cg_case *c, struct cg_answer *answer)
     own->extremes = answer->extremes;
     own->laws = answer->laws;
     own->sigma = answer->sigma;
+    own->judged = true;
+    own->block = answer->block;
     own->top = answer->top;
     own->second =
         add_up(answer->extremes.second_closure, answer->top.spread, &c->margin);
@@ -262,6 +267,8 @@ static enum cg_status find_duty(const struct cg_case *c,
                                     &found.extremes, NULL, error);
     if (status == CG_OK)
         status = cg_spread_find(&alone, run, &found, error);
+    if (status == CG_OK)
+        cg_limits_judge(&alone, run, &found.extremes, &out->limits);
     cg_duty_run_free(run);
     if (status != CG_OK)
         return status;
@@ -272,7 +279,10 @@ static enum cg_status find_duty(const struct cg_case *c,
         .top = add_up(found.extremes.closure, spread, &c->margin),
         .second = add_up(found.extremes.second_closure, spread, &c->margin),
         .laws = found.laws,
-        .sigma = found.sigma};
+        .sigma = found.sigma,
+        .limits = out->limits,
+        .judged = c->survive.named,
+        .block = found.block};
     memcpy(out->name, duty->name, sizeof out->name);
     return CG_OK;
 }
@@ -313,6 +323,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     answer->performance = full->performance;
     answer->balance = cg_heat_balance_at(c, run->thermal, full);
     answer->knock = worst_knock(run);
+    cg_limits_judge(c, run, &answer->extremes, &answer->duty[0].limits);
     for (int r = 0; r < CG_RINGS; r++)
         answer->film[r] = full->film[r];
     for (int r = 0; r < CG_RING_OIL; r++)
@@ -323,12 +334,30 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     return CG_OK;
 }
 
+size_t cg_answer_past(const struct cg_answer *answer)
+{
+    size_t i = 0;
+    while (i < answer->duties &&
+           !(answer->duty[i].judged &&
+             cg_limits_first(&answer->duty[i].limits) != CG_PAST_LIMITS))
+        i++;
+    return i;
+}
+
+struct cg_band cg_answer_block(const struct cg_answer *answer)
+{
+    const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
+    double rest = hard->top.spread + hard->top.residual;
+    return (struct cg_band){hard->block.low + rest, hard->block.high + rest};
+}
+
 bool cg_answer_stands(const struct cg_answer *answer)
 {
     const struct cg_verdict *top = &answer->verdict,
                             *second = &answer->second_verdict;
     const struct cg_skirt_answer *skirt = &answer->skirt;
     return top->fits == CG_FITS && second->fits == CG_FITS &&
+           cg_answer_past(answer) == answer->duties &&
            (skirt->taken || !skirt->too_tight);
 }
 

@@ -28,6 +28,7 @@
 #include "duty_run.h"
 #include "evidence_gap.h"
 #include "heat_balance.h"
+#include "limits.h"
 #include "normals.h"
 #include "ring_gap.h"
 #include "second_gap.h"
@@ -46,6 +47,8 @@ struct cg_extremes {
     double ring_growth, bore_growth; /* of the circumference there [m] */
     double second_closure;   /* second ring, largest [m] */
     double ring_top_max, ring_second_max, groove_top_max, crown_max; /* [K] */
+    double crown_over, groove_over; /* time over cg_crown_limit, over the
+                                       alloy's hot limit [s] */
     double face_top_max;     /* face of the top ring [K] */
     double liner_top_max;    /* bore surface where the top ring turns [K] */
     double coolant_side_max; /* hottest wall where there is coolant [K] */
@@ -142,6 +145,11 @@ struct cg_knock_seen {
     double speed, load;          /* [rev/s], [1] */
 };
 
+/* A block's wall around a liner where nothing is given: aluminium blocks, from
+ * memory [m]. */
+#define CG_BLOCK_LEAST 2e-3
+#define CG_BLOCK_MOST 12e-3
+
 /* One of the duties that the engine must survive. */
 struct cg_duty_answer {
     char name[CG_NAME_LENGTH];
@@ -149,6 +157,13 @@ struct cg_duty_answer {
     struct cg_gap_sum top, second; /* second: by its own closure alone */
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
     double sigma;           /* standard deviation of the top closure [m] */
+    struct cg_limits limits;
+    bool judged;            /* by its limits too: the config names it; else
+                               they inform */
+    struct cg_band block;   /* the top closure with block walls of CG_BLOCK_MOST
+                               and CG_BLOCK_LEAST around the liner, the smaller
+                               first [m]; NaN: the wall was given, or there is
+                               none */
 };
 
 struct cg_answer {
@@ -166,6 +181,7 @@ struct cg_answer {
                             wider than a case may give [m] */
     double second_rule_top;       /* cg_answer_top_gap [m] */
     struct cg_second_gap seating; /* gap 0: not looked at */
+    struct cg_band block;   /* as in cg_duty_answer, of the duty asked for */
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
     double sigma;        /* standard deviation of the top closure, laws and
                             all [m] */
@@ -209,9 +225,16 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
                               void *context, struct cg_answer *answer,
                               struct cg_error *error);
 
-/* Whether all that the case gives stands: both gaps, and the skirt
- * clearance.  True where nothing is given, unless no gap will do.  Cannot
- * fail. */
+/* The duty, into `duty`, that goes past a limit though the config names it;
+ * `duties`: none.  Cannot fail. */
+size_t cg_answer_past(const struct cg_answer *answer);
+
+/* What the gap needed lies between where it hangs on a block wall that was not
+ * given, unrounded, in the hardest duty [m]; NaN: it does not.  Cannot fail. */
+struct cg_band cg_answer_block(const struct cg_answer *answer);
+
+/* Whether all that the case gives stands: both gaps, the skirt clearance, and
+ * the engine itself (cg_answer_past).  Cannot fail. */
 bool cg_answer_stands(const struct cg_answer *answer);
 
 /* The gap needed by the model: the top ring's sum in the hardest duty.  Cannot
@@ -239,7 +262,9 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
 
 /* What the trade's rule of thumb gives [m]: gap over bore 0.0040 without
  * boost, 0.0050 at 100 kPa, 0.0065 at 200 kPa, 0.0075 from 300 kPa, straight
- * between (common practice, no source).  boost [Pa]. */
+ * between (coldgap's own table of common practice, no source); it ends there,
+ * and what stands past CG_SHOP_RULE_END is its last.  boost [Pa]. */
+#define CG_SHOP_RULE_END 3e5
 double cg_shop_rule(double bore, double boost);
 
 #endif

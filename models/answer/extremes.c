@@ -5,6 +5,7 @@
 #include "answer.h"
 #include "boiling.h"
 #include "constants.h"
+#include "coolant_side.h"
 #include "follow.h"
 #include "geometry.h"
 #include "growth.h"
@@ -57,30 +58,6 @@ static double coolest(const struct cg_case *c, const struct cg_thermal *thermal,
     return least;
 }
 
-/* Whether a station's middle has coolant behind it; of a jacket shorter than a
- * station, the one that holds the jacket's middle. */
-static bool is_wet(const struct cg_case *c, const struct cg_bore_grid *grid,
-                   size_t station)
-{
-    double half = 0.5 * fmax(c->bore.jacket_length, cg_station_height(grid));
-    double middle = c->bore.jacket_top + 0.5 * c->bore.jacket_length;
-    return fabs(cg_station_depth(grid, station) - middle) <= half;
-}
-
-/* Hottest bore wall where there is coolant that can boil. */
-static double coolant_side(const struct cg_case *c,
-                           const struct cg_thermal *thermal,
-                           const double *temperature)
-{
-    size_t outer = thermal->bore.per_station - 1;
-    double most = 0.0;
-    for (size_t s = 0; s < thermal->bore.grid.stations; s++)
-        if (is_wet(c, &thermal->bore.grid, s))
-            most = fmax(most,
-                        temperature[cg_thermal_liner_node(thermal, s, outer)]);
-    return most;
-}
-
 static void read_clearances(const struct seen *seen, const double *temperature,
                             double *value)
 {
@@ -126,7 +103,7 @@ static void read(void *context, const double *temperature, double *value)
     value[CROWN] = temperature[thermal->piston.node[0]];
     value[LINER_TOP] =
         cg_thermal_bore_at(thermal, temperature, cg_ring_turn(c, CG_RING_TOP));
-    value[COOLANT_SIDE] = coolant_side(c, thermal, temperature);
+    value[COOLANT_SIDE] = cg_coolant_side(c, thermal, temperature);
     read_clearances(seen, temperature, value);
 }
 
@@ -188,6 +165,8 @@ static void set_tolerances(struct seen *seen)
             k >= RING_TOP && k <= COOLANT_SIDE ? kelvin : metre;
     seen->follow.limit[COOLANT_SIDE] = cg_boiling_point(
         c->cooling.coolant_pressure, c->cooling.coolant_glycol);
+    seen->follow.level[CROWN] = cg_crown_limit(c);
+    seen->follow.level[GROOVE_TOP] = c->piston_material.hot_limit;
 }
 
 static void take_found(const struct seen *seen)
@@ -205,6 +184,8 @@ static void take_found(const struct seen *seen)
     out->crown_max = most[CROWN];
     out->liner_top_max = most[LINER_TOP];
     out->coolant_side_max = most[COOLANT_SIDE];
+    out->crown_over = seen->follow.over[CROWN];
+    out->groove_over = seen->follow.over[GROOVE_TOP];
     out->boiling_point = seen->follow.limit[COOLANT_SIDE];
     out->boiling_time = seen->follow.passed[COOLANT_SIDE];
     out->clearance.skirt = -most[SKIRT];

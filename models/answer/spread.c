@@ -227,6 +227,28 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
     return CG_OK;
 }
 
+/* The closure with either block wall, where none was given. */
+static enum cg_status see_block(const struct cg_spread *spread,
+                                struct cg_duty_run *workspace,
+                                struct cg_band *block, struct cg_error *error)
+{
+    const double wall[2] = {CG_BLOCK_MOST, CG_BLOCK_LEAST};
+    const struct cg_bore_case *bore = &spread->c.bore;
+    double closure[2] = {NAN, NAN};
+    enum cg_status status = CG_OK;
+    bool let_in = bore->seat == CG_SEAT_CAST_IN || bore->seat == CG_SEAT_PRESSED;
+    for (int i = 0; bore->block_taken && let_in && i < 2 && status == CG_OK;
+         i++) {
+        struct cg_case moved = spread->c;
+        moved.bore.block_thickness = wall[i];
+        status = cg_spread_closure(&moved, spread, spread->base, workspace,
+                                   &closure[i], error);
+    }
+    *block = (struct cg_band){fmin(closure[0], closure[1]),
+                              fmax(closure[0], closure[1])};
+    return status;
+}
+
 enum cg_status cg_spread_find(const struct cg_case *c,
                               const struct cg_duty_run *run,
                               struct cg_answer *answer, struct cg_error *error)
@@ -239,6 +261,8 @@ enum cg_status cg_spread_find(const struct cg_case *c,
         status = cg_spread_workspace(spread, &workspace, error);
     if (status == CG_OK)
         status = cg_spread_first_order(spread, workspace, answer, error);
+    if (status == CG_OK)
+        status = see_block(spread, workspace, &answer->block, error);
     cg_duty_run_free(workspace);
     cg_spread_free(spread);
     return status;

@@ -161,6 +161,7 @@ struct cg_bore_case {
     char block_material[CG_NAME_LENGTH];
     double wall_thickness;         /* liner, or parent wall [m] */
     double block_thickness;        /* around a liner [m] */
+    bool block_taken;              /* not given: cg_case_complete chose it */
     double interference;           /* diametral, pressed seat [m] */
     double joint_coefficient;      /* liner to block in contact [W/(m2 K)] */
     double open_joint_coefficient; /* pressed joint that has opened */
@@ -211,6 +212,8 @@ struct cg_duty_case {
 /* What the engine must survive besides the duty asked for. */
 struct cg_survive_case {
     int duties;
+    bool named; /* margin.duties was given: their limits are verdicts, not
+                   notes (limits.h) */
     struct cg_duty_case duty[CG_DUTIES - 1];
 };
 

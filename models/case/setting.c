@@ -94,6 +94,8 @@ const struct cg_setting *cg_case_complete(struct cg_case *c)
 {
     size_t count;
     const struct cg_setting *settings = cg_settings(&count);
+    c->bore.block_taken =
+        c->bore.block_taken || isnan(c->bore.block_thickness);
     for (size_t i = 0; i < count; i++) {
         const struct cg_setting *setting = &settings[i];
         if (setting->kind != CG_REAL || !isnan(cg_setting_get(setting, c)))

@@ -19,7 +19,7 @@ enum cg_status cg_follow_begin(const struct cg_duty_run *run, size_t count,
 {
     *follow = (struct cg_follow){.count = count};
     for (size_t k = 0; k < count; k++) {
-        follow->limit[k] = INFINITY;
+        follow->limit[k] = follow->level[k] = INFINITY;
         follow->most[k] = follow->recorded[k] = -INFINITY;
         follow->passed[k] = NAN;
     }
@@ -149,6 +149,18 @@ static double cross(struct cg_follow *follow, const struct cg_duty_run *run,
     return high.time;
 }
 
+/* Of the time from a to b, that over the level. */
+static double time_over(double level, const struct point *a,
+                        const struct point *b)
+{
+    double length = b->time - a->time, rise = fabs(b->value - a->value);
+    double most = fmax(a->value, b->value) - level;
+    double least = fmin(a->value, b->value) - level;
+    if (most <= 0.0)
+        return 0.0;
+    return least >= 0.0 ? length : length * most / rise;
+}
+
 /* A step, begun and halved before, ends: what quantity k did in between. */
 static void end_step(struct cg_follow *follow, const struct cg_duty_run *run,
                      size_t k, const struct cg_follow_point *end)
@@ -158,6 +170,8 @@ static void end_step(struct cg_follow *follow, const struct cg_duty_run *run,
                          {end->time, end->value[k]}};
     struct point around[3] = {p[0], p[1], p[2]};
     size_t points = 3;
+    follow->over[k] += time_over(follow->level[k], &p[0], &p[1]) +
+                       time_over(follow->level[k], &p[1], &p[2]);
     if (climb(follow, run, k, around) > 0)
         insert(p, points++, around[1]);
     for (size_t i = 1; i < points && isnan(follow->passed[k]); i++)

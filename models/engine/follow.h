@@ -1,5 +1,6 @@
 /* Follows quantities of the temperatures through a duty: the largest value of
- * each, the instant that it belongs to, and the first instant past a limit.
+ * each, the instant that it belongs to, the first instant past a limit, and the
+ * time over a level.
  *
  * Seen are the solver's own instants (duty_run.h), never those of a table, so
  * that the same duty has the same answer however it is shown.  Between them the
@@ -37,9 +38,12 @@ struct cg_follow {
     void *context;
     double tolerance[CG_FOLLOWED];
     double limit[CG_FOLLOWED]; /* INFINITY: none */
+    double level[CG_FOLLOWED]; /* likewise */
 
     double most[CG_FOLLOWED];   /* found: the largest */
     double passed[CG_FOLLOWED]; /* found: first instant past the limit; NaN */
+    double over[CG_FOLLOWED];   /* found: time over the level, straight between
+                                   the solver's instants [s] */
 
     double recorded[CG_FOLLOWED];
     bool started;

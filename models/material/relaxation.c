@@ -20,6 +20,12 @@ double cg_larson_miller_time(double parameter, double temperature)
     return HOUR * pow(10.0, parameter / temperature - LARSON_MILLER_C);
 }
 
+double cg_softening_time(double hot_limit, double temperature)
+{
+    return cg_larson_miller_time(cg_larson_miller(hot_limit, LIMIT_TIME),
+                                 temperature);
+}
+
 static double left(double hot_limit, double parameter)
 {
     double over = parameter - cg_larson_miller(hot_limit, LIMIT_TIME);

@@ -31,6 +31,10 @@ double cg_larson_miller(double temperature, double time);
 /* The time [s] that does at `temperature` [K] what `parameter` stands for. */
 double cg_larson_miller_time(double parameter, double temperature);
 
+/* The time [s] that softens at `temperature` [K] as much as 100 h do at
+ * `hot_limit` [K], of which the trade warns. */
+double cg_softening_time(double hot_limit, double temperature);
+
 /* Share of tension left [1] after `time` [s] at `temperature` [K]: low by the
  * lower end of the material's hot limit, high by the upper.  Cannot fail. */
 struct cg_band cg_relaxation_left(const struct cg_material *material,

@@ -10,10 +10,19 @@
 #include "answer.h"
 #include "follow.h"
 #include "growth.h"
+#include "operating.h"
 
 enum { MOST_PASSES = 60 };
 #define BOOST_TOLERANCE 50.0 /* of the ceiling [Pa] */
+#define CAPPED 0.01 /* of the retard that is the most [deg] */
 #define TOP_TOLERANCE 1e3 /* of a boost at which most is needed [Pa] */
+
+static bool is_capped(const struct cg_case *c,
+                      const struct cg_performance *full)
+{
+    return full->burn50_deg - c->combustion.burn50_deg >=
+           CG_RETARD_MOST - CAPPED;
+}
 
 enum cg_status cg_ceiling_at(const struct cg_case *c, double boost,
                              struct cg_ceiling_point *point,
@@ -34,6 +43,12 @@ enum cg_status cg_ceiling_at(const struct cg_case *c, double boost,
     point->file_to = answer.file_to_top;
     memcpy(point->hardest, answer.duty[answer.hardest].name,
            sizeof point->hardest);
+    size_t past = cg_answer_past(&answer);
+    const struct cg_duty_answer *duty =
+        &answer.duty[past < answer.duties ? past : 0];
+    point->limits = duty->limits;
+    memcpy(point->duty, duty->name, sizeof point->duty);
+    point->capped = is_capped(c, &answer.performance);
     return CG_OK;
 }
 
@@ -43,7 +58,24 @@ struct search {
     double gap;
     enum cg_status status;
     struct cg_error *error;
+    double free, held; /* boosts looked at: the highest below which no limit is
+                          past, the lowest at which one is [Pa]; INFINITY */
 };
+
+static bool is_free(const struct cg_ceiling_point *point)
+{
+    return cg_limits_first(&point->limits) == CG_PAST_LIMITS && !point->capped;
+}
+
+/* Takes in what a boost showed of the limits. */
+static void note_limits(double boost, const struct cg_ceiling_point *point,
+                        struct search *search)
+{
+    if (!is_free(point))
+        search->held = fmin(search->held, boost);
+    else if (boost < search->held)
+        search->free = fmax(search->free, boost);
+}
 
 static double shortfall(double boost, void *context)
 {
@@ -94,8 +126,10 @@ static enum cg_status least_at(struct search *search, double boost,
     struct cg_ceiling_point point;
     enum cg_status status =
         cg_ceiling_at(search->c, boost, &point, search->error);
-    if (status == CG_OK)
+    if (status == CG_OK) {
         *least = point.file_to.at_least;
+        note_limits(boost, &point, search);
+    }
     return status;
 }
 
@@ -164,6 +198,7 @@ static enum cg_status look(struct search *search, struct cg_ceiling *out)
         cg_ceiling_at(search->c, 0.0, &out->at_none, search->error);
     if (status != CG_OK)
         return status;
+    note_limits(0.0, &out->at_none, search);
     at.at_high = out->at_none.file_to.at_least;
     out->rises = true;
     if (stops(search, at.at_high)) {
@@ -254,18 +289,50 @@ static enum cg_status time_to_touch(const struct cg_case *c,
     return status;
 }
 
+/* Between the last boost that was free and the first that is held. */
+static enum cg_status find_stop(struct search *search, struct cg_ceiling *out)
+{
+    struct cg_ceiling_point point = out->at_none;
+    enum cg_status status = CG_OK;
+    out->stops = out->boost;
+    out->by = out->always_enough ? CG_CEILING_RULE : CG_CEILING_GAP;
+    out->past = CG_PAST_LIMITS;
+    if (!is_free(&out->at_none))
+        search->held = search->free = 0.0;
+    if (out->never_enough || search->held > CG_CEILING_MOST)
+        return CG_OK;
+    if (search->free > search->held) /* one between the steps was held */
+        search->free = fmax(search->held - CG_CEILING_STEP, 0.0);
+    while (search->held - search->free > CG_CEILING_BAND && status == CG_OK) {
+        double middle = 0.5 * (search->free + search->held);
+        status = cg_ceiling_at(search->c, middle, &point, search->error);
+        if (status == CG_OK)
+            note_limits(middle, &point, search);
+    }
+    if (status != CG_OK || search->free >= out->boost)
+        return status;
+    status = cg_ceiling_at(search->c, search->held, &point, search->error);
+    out->stops = search->free;
+    out->past = cg_limits_first(&point.limits);
+    out->by = out->past != CG_PAST_LIMITS ? CG_CEILING_LIMIT : CG_CEILING_SPARK;
+    return status;
+}
+
 enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
                                struct cg_ceiling *ceiling,
                                struct cg_error *error)
 {
     struct cg_ceiling found = {
         .gap = gap, .residual_time = NAN, .touch_time = NAN};
-    struct search search = {c, gap, CG_OK, error};
+    struct search search = {.c = c, .gap = gap, .error = error,
+                            .held = INFINITY};
     if (c->charge.charger == CG_CHARGER_NONE)
         return cg_error_set(error, CG_BAD_INPUT,
                             "charge.charger: none, and a ceiling needs "
                             "boost; turbine or belt is allowed");
     enum cg_status status = look(&search, &found);
+    if (status == CG_OK)
+        status = find_stop(&search, &found);
     if (status == CG_OK)
         status = cg_ceiling_at(c, c->charge.boost, &found.at_target, error);
     if (status == CG_OK && found.at_target.need > gap)
@@ -273,4 +340,12 @@ enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
     if (status == CG_OK)
         *ceiling = found;
     return status;
+}
+
+bool cg_ceiling_stands(const struct cg_ceiling *ceiling)
+{
+    const struct cg_ceiling_point *target = &ceiling->at_target;
+    return cg_limits_first(&target->limits) == CG_PAST_LIMITS &&
+           cg_advice_fits(ceiling->gap, target->need,
+                          target->file_to.at_least) == CG_FITS;
 }

@@ -4,7 +4,6 @@
 
 #include "answer.h"
 #include "case_check.h"
-#include "ceiling.h"
 #include "seal.h"
 
 int cg_seal_tradeoff_boosts(const struct cg_case *c, double boost[3])
@@ -19,7 +18,7 @@ int cg_seal_tradeoff_boosts(const struct cg_case *c, double boost[3])
         struct cg_case at = *c;
         struct cg_case_problem problem[CG_CASE_PROBLEMS];
         at.charge.boost = part[i] * c->charge.boost;
-        if (at.charge.boost <= CG_CEILING_MOST &&
+        if (at.charge.boost <= CG_TRADEOFF_MOST &&
             cg_case_check(&at, problem) == 0)
             boost[count++] = at.charge.boost;
     }

@@ -9,6 +9,8 @@
 
 enum { CG_TRADEOFF_POINTS = 17 };
 
+#define CG_TRADEOFF_MOST 600e3 /* highest boost looked at, gauge [Pa] */
+
 struct cg_tradeoff_point {
     double gap;           /* cold, top ring [m] */
     double chance_less;   /* of less than margin.residual [1] */

@@ -2,6 +2,8 @@
 
 #include "cautions.h"
 #include "option_table.h"
+#include "scope.h"
+#include "wrap.h"
 
 static void print_option(const struct cg_option *option)
 {
@@ -23,6 +25,13 @@ static void print_exit_statuses(void)
            "  4  a file could not be read or written\n");
 }
 
+static void print_scope(void)
+{
+    printf("Scope\n  ");
+    cg_wrap(stdout, cg_scope(), 2, 2);
+    printf("\n");
+}
+
 void cg_help_print(void)
 {
     size_t options, commands;
@@ -33,8 +42,9 @@ void cg_help_print(void)
            "Usage\n"
            "  coldgap COMMAND CONFIG [options]\n"
            "  coldgap COMMAND --help\n"
-           "  coldgap --help | --version\n\n"
-           "Commands\n");
+           "  coldgap --help | --version\n\n");
+    print_scope();
+    printf("Commands\n");
     for (size_t i = 0; i < commands; i++)
         printf("  %-10s %s\n", command[i].name, command[i].doc);
     printf("\nOptions\n");
@@ -50,10 +60,11 @@ void cg_help_print_command(const struct cg_command_row *command)
 {
     size_t options;
     const struct cg_option *option = cg_all_options(&options);
-    printf("coldgap %s: %s\n\nUsage\n  coldgap %s%s%s\n\nOptions\n",
-           command->name, command->doc, command->name,
-           command->needs_config ? " CONFIG" : "",
+    printf("coldgap %s: %s\n\nUsage\n  coldgap %s%s%s\n\n", command->name,
+           command->doc, command->name, command->needs_config ? " CONFIG" : "",
            command->options[0] != '\0' ? " [options]" : "");
+    print_scope();
+    printf("Options\n");
     for (size_t i = 0; i < options; i++)
         if (cg_command_takes(command, option[i].name))
             print_option(&option[i]);

@@ -46,6 +46,7 @@ enum cg_status cg_survive_read(struct cg_reader *reader, struct cg_error *error)
     struct cg_data_names names;
     enum cg_status status = cg_data_list("duties", &names, error);
     reader->c->survive.duties = 0;
+    reader->c->survive.named = cg_origin_of(reader, "margin.duties")->given;
     words += strspn(words, " ");
     while (*words != '\0' && status == CG_OK) {
         size_t length = strcspn(words, " ");

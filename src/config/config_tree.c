@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "nearest.h"
+#include "scope.h"
 
 enum { TREE_PATH = 256, TREE_GROUPS = 32 };
 
@@ -97,7 +98,8 @@ static void read_key(struct cg_reader *reader, config_setting_t *setting,
         cg_value_store(reader, &key, &value, where, given);
     else if (full)
         cg_problem(reader->problems, where, path, "unknown");
-    else if (value.kind == CG_VALUE_OTHER || like_group(inside, path))
+    else if (cg_scope_refuses_key(path) == NULL &&
+             (value.kind == CG_VALUE_OTHER || like_group(inside, path)))
         unknown_group(reader, where, inside, path,
                       config_setting_name(setting));
     else

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "nearest.h"
+#include "scope.h"
 #include "trade_word.h"
 
 enum { CHOICES = 16 };
@@ -139,8 +140,12 @@ static void store_choice(const struct place *place,
         return;
     }
     const char *text = value->kind == CG_VALUE_TEXT ? value->text : value->what;
+    const char *refused = cg_scope_refuses_value(setting->path, text);
     cg_nearest_list(text, names, count, list, sizeof list);
-    if (value->kind == CG_VALUE_TEXT)
+    if (refused != NULL)
+        cg_problem(place->reader->problems, place->where, place->path, "%s",
+                   refused);
+    else if (value->kind == CG_VALUE_TEXT)
         cg_problem(place->reader->problems, place->where, place->path,
                    "unknown \"%.40s\", allowed: %s", text, list);
     else
@@ -256,7 +261,12 @@ void cg_name_unknown(struct cg_reader *reader, const char *path,
                      const char *const *names, size_t count)
 {
     char list[CG_PROBLEM_LENGTH / 2];
+    const char *refused = cg_scope_refuses_value(path, name);
     cg_nearest_list(name, names, count, list, sizeof list);
-    cg_problem(reader->problems, cg_where_given(reader, path), path,
-               "%s \"%.47s\", allowed: %s", what, name, list);
+    if (refused != NULL)
+        cg_problem(reader->problems, cg_where_given(reader, path), path, "%s",
+                   refused);
+    else
+        cg_problem(reader->problems, cg_where_given(reader, path), path,
+                   "%s \"%.47s\", allowed: %s", what, name, list);
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "nearest.h"
+#include "scope.h"
 #include "trade_word.h"
 
 enum { CLOSE_EDITS = 2, BEGINNING = 4, KEY_LENGTH = 128 };
@@ -189,7 +190,10 @@ bool cg_key_find(const char *path, struct cg_key *key, char *trouble,
     size_t edits = nearest_key(path, &nearest);
     char name[KEY_LENGTH];
     cg_key_write(nearest.setting, nearest.unit, true, name, sizeof name);
-    if (named != NULL && (nearest.setting == named || edits > CLOSE_EDITS))
+    const char *refused = named == NULL ? cg_scope_refuses_key(path) : NULL;
+    if (refused != NULL)
+        snprintf(trouble, size, "%s", refused);
+    else if (named != NULL && (nearest.setting == named || edits > CLOSE_EDITS))
         unit_trouble(named, after_name(path, named->path), trouble, size);
     else if (is_near(last_part(path), nearest.setting, last_part(name)))
         snprintf(trouble, size, "unknown setting, the nearest is %s", name);

@@ -5,32 +5,63 @@
 #include "answer.h"
 #include "constants.h"
 #include "operating.h"
+#include "report_past.h"
 #include "say_common.h"
 #include "show.h"
 
-/* Down to the digit that is shown: 1 kPa or 0.1 psi. */
-static double floor_shown(double boost, bool inch)
+/* Down to the digit that is shown: 1 kPa or 0.1 psi; of a middle estimate 10 kPa
+ * or 1 psi. */
+static double floor_shown(double boost, bool band, bool inch)
 {
-    double step = inch ? 0.1 * CG_PSI : 1e3;
-    return step * floor(boost / step);
+    double step = (inch ? 0.1 * CG_PSI : 1e3) * (band ? 10.0 : 1.0);
+    return step * floor(boost / step * (1.0 + 1e-9));
+}
+
+/* What stops the boost, beside it. */
+static void tell_stop(struct cg_report *report, const struct cg_ceiling *at)
+{
+    bool inch = cg_report_inch(report);
+    struct cg_text gap =
+        cg_show_boost(floor_shown(at->boost, false, inch), inch);
+    const char *more = at->always_enough ? " and more" : "";
+    switch (at->by) {
+    case CG_CEILING_GAP:
+        cg_report_remark(report, "stopped by the gap");
+        break;
+    case CG_CEILING_LIMIT:
+        cg_report_remark(report,
+                         "about, by the middle estimate: stopped by %s; the "
+                         "gap stands %s%s",
+                         cg_say_past_word(at->past), gap.text, more);
+        break;
+    case CG_CEILING_SPARK:
+        cg_report_remark(report,
+                         "about, by the middle estimate: stopped by the spark, "
+                         "retarded by the most that anyone does, %.0f deg; the "
+                         "gap stands %s%s",
+                         CG_RETARD_MOST, gap.text, more);
+        break;
+    case CG_CEILING_RULE:
+        cg_report_remark(report, "stopped by the end of the shop rule; the gap "
+                                 "stands that");
+        break;
+    }
 }
 
 static void tell_ceiling(struct cg_report *report, const struct cg_ceiling *at)
 {
     bool inch = cg_report_inch(report);
-    if (at->never_enough)
+    bool band = at->by == CG_CEILING_LIMIT || at->by == CG_CEILING_SPARK;
+    if (at->never_enough) {
         cg_report_verdict(report, false,
                           "No ceiling: this gap is too small even without "
                           "boost.");
-    else if (at->always_enough)
-        cg_report_verdict(report, true,
-                          "The ceiling is above %s, the highest boost looked "
-                          "at.",
-                          cg_show_boost(CG_CEILING_MOST, inch).text);
-    else
-        cg_report_answer(
-            report, "ceiling", "Ceiling, boost",
-            cg_quantity(CG_SHOW_BOOST, floor_shown(at->boost, inch)));
+        return;
+    }
+    cg_report_answer(
+        report, "ceiling", "Ceiling, boost",
+        cg_quantity(CG_SHOW_BOOST, floor_shown(at->stops, band, inch)));
+    tell_stop(report, at);
 }
 
 /* When it goes wrong, of a gap below the need. */
@@ -60,6 +91,13 @@ static void tell_target(struct cg_report *report, const struct cg_case *c,
     const struct cg_ceiling_point *target = &at->at_target;
     enum cg_fits fits =
         cg_advice_fits(at->gap, target->need, target->file_to.at_least);
+    enum cg_past past = cg_limits_first(&target->limits);
+    if (past != CG_PAST_LIMITS)
+        cg_report_verdict(report, false,
+                          "At the config's boost, NOT SAFE AT ANY GAP: in %s "
+                          "%s.",
+                          target->duty,
+                          cg_say_past(past, &target->limits, inch).text);
     cg_report_verdict(report, fits == CG_FITS,
                       "Your gap of %s %s at the config's boost of %s.",
                       cg_show_gap(at->gap, inch).text,
@@ -77,9 +115,8 @@ static void tell_limits(struct cg_report *report, const struct cg_case *c)
     cg_report_say(report, "The gaps needed are worked out to first order. %s",
                   cg_say_first_order(inch).text);
     cg_report_say(report,
-                  "This is the ring gap's ceiling alone. Knock, head gasket, "
-                  "rods and turbocharger have ceilings of their own, not "
-                  "looked at here.");
+                  "Head gasket, rods and turbocharger have ceilings of their "
+                  "own, not looked at here.");
     if (isnan(c->combustion.retard_deg_per_100kPa))
         cg_report_say(report,
                       "The burn is as late as knock makes it with octane "
@@ -109,7 +146,8 @@ void cg_report_ceiling(struct cg_report *report, const struct cg_case *c,
     tell_target(report, c, at);
     if (!at->rises)
         cg_report_note(report, "what to file to does not rise all the way with "
-                               "boost; this is the lowest crossing.");
+                               "boost; the gap's ceiling is the lowest "
+                               "crossing.");
     cg_report_first_part_ends(report);
     cg_report_section(report, "What it is for");
     cg_report_row(report, "gap", "Top ring gap",

@@ -3,6 +3,7 @@
 #include "report_find_parts.h"
 #include "report_second.h"
 #include "say_common.h"
+#include "scope.h"
 #include "summary.h"
 
 static void tell_keys(struct cg_report *report, const struct cg_case *c,
@@ -92,5 +93,6 @@ void cg_report_find(struct cg_report *report, const struct cg_updated_case *upda
     cg_report_find_piston(report, c, answer);
     tell_engine(report, c, answer);
     cg_report_section(report, "What this leaves out");
+    cg_report_say(report, "%s", cg_scope());
     cg_report_say(report, "%s", cg_say_left_out());
 }

@@ -3,6 +3,7 @@
 #include "report_duties.h"
 #include "report_file_to.h"
 #include "report_find_parts.h"
+#include "report_past.h"
 #include "say_common.h"
 #include "show.h"
 
@@ -106,6 +107,7 @@ void cg_report_find_first(struct cg_report *report,
                           const struct cg_answer *without)
 {
     const struct cg_case *c = &updated->c;
+    cg_report_past(report, answer);
     cg_report_file_to(report, answer);
     tell_for(report, c);
     tell_verdicts(report, answer);

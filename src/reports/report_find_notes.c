@@ -1,10 +1,10 @@
 #include <math.h>
 
 #include "report_find_parts.h"
+#include "report_past.h"
 #include "show.h"
 
-/* Surface limits [K]: J. B. Heywood (1988), sec. 12.1. */
-#define CROWN_LIMIT 573.15
+/* Surface limit of the bore [K]: J. B. Heywood (1988), sec. 12.1. */
 #define BORE_LIMIT 453.15
 
 static void note_duty(struct cg_report *report, const struct cg_case *c,
@@ -59,10 +59,10 @@ static void note_declared_knock(struct cg_report *report,
 
 static void note_surfaces(struct cg_report *report, const struct cg_extremes *e)
 {
-    bool crown = e->crown_max > CROWN_LIMIT,
+    bool crown = e->crown_max > CG_CROWN_LIMIT,
          bore = e->liner_top_max > BORE_LIMIT;
     bool inch = cg_report_inch(report);
-    struct cg_text crown_limit = cg_show_temperature(CROWN_LIMIT, inch);
+    struct cg_text crown_limit = cg_show_temperature(CG_CROWN_LIMIT, inch);
     struct cg_text bore_limit = cg_show_temperature(BORE_LIMIT, inch);
     if (crown && bore)
         cg_report_note(report,
@@ -85,12 +85,12 @@ void cg_report_find_limits(struct cg_report *report,
                            const struct cg_extremes *e)
 {
     bool inch = cg_report_inch(report);
-    if (e->crown_max > CROWN_LIMIT || e->liner_top_max > BORE_LIMIT)
+    if (e->crown_max > CG_CROWN_LIMIT || e->liner_top_max > BORE_LIMIT)
         cg_report_say(report,
                       "Usual limits: %s for an aluminium crown, %s for the "
                       "bore, whose oil begins to fail there (Heywood 1988, "
                       "sec. 12.1).",
-                      cg_show_temperature(CROWN_LIMIT, inch).text,
+                      cg_show_temperature(CG_CROWN_LIMIT, inch).text,
                       cg_show_temperature(BORE_LIMIT, inch).text);
     if (!isnan(e->boiling_time))
         cg_report_say(report,
@@ -108,7 +108,8 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
     const struct cg_material *ring = &c->ring_material[CG_RING_TOP];
     const struct cg_material *alloy = &c->piston_material;
     bool inch = cg_report_inch(report);
-    note_knock(report, c, &answer->performance);
+    if (!answer->duty[0].limits.of[CG_PAST_KNOCK].past)
+        note_knock(report, c, &answer->performance);
     note_declared_knock(report, &c->duty);
     note_duty(report, c, answer);
     if (e->ring_top_max > ring->hot_limit)
@@ -120,4 +121,5 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
             report, "the top groove passes %s, where piston alloy %s softens.",
             cg_show_temperature(alloy->hot_limit, inch).text, alloy->name);
     note_surfaces(report, e);
+    cg_report_past_notes(report, answer);
 }

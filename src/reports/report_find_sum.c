@@ -45,7 +45,10 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
                   cg_quantity(CG_SHOW_GAP_ASKED, sum->cold_gap));
     cg_report_row(report, "shop_rule", "Shop rule, this bore and boost",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->shop_rule));
-    cg_report_remark(report, "common practice, no source");
+    cg_report_remark(report, "%s",
+                     answer->file_to_top.past_rule
+                         ? cg_say_rule_end(cg_report_inch(report)).text
+                         : "common practice, no source");
     cg_report_row(report, "file_to", "File to",
                   cg_quantity(CG_SHOW_GAP_ASKED, answer->file_to_top.file_to));
     cg_report_remark(report, "the larger, until your own engine has shown "

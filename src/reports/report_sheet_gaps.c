@@ -3,6 +3,7 @@
 #include "report_duties.h"
 #include "report_second.h"
 #include "report_sheet.h"
+#include "say_common.h"
 
 static void tell_engine(struct cg_report *report, const struct cg_sheet *sheet)
 {
@@ -59,7 +60,10 @@ void cg_report_sheet_gaps(struct cg_report *report,
     tell_sum(report, sheet, 0);
     cg_report_row(report, "shop_rule", "Shop rule",
                   cg_quantity(CG_SHOW_GAP_ASKED, sheet->answer.shop_rule));
-    cg_report_remark(report, "common practice, no source");
+    cg_report_remark(report, "%s",
+                     sheet->answer.file_to_top.past_rule
+                         ? cg_say_rule_end(cg_report_inch(report)).text
+                         : "common practice, no source");
     cg_report_part(report, "Second ring, in a bore of the config's size");
     tell_sum(report, sheet, 1);
     cg_report_second(report, &sheet->c, &sheet->answer);

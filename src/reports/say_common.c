@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "show.h"
 
@@ -19,6 +20,25 @@ const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from)
 const char *cg_say_rule(const struct cg_ring_advice *advice)
 {
     return advice->maker > advice->rule ? "maker" : "shop rule";
+}
+
+struct cg_sentence cg_say_rule_end(bool inch)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "its table, coldgap's own of common practice, ends at %s",
+             cg_show_boost(CG_SHOP_RULE_END, inch).text);
+    return out;
+}
+
+/* The sentence goes on where the boost is past the rule's end. */
+static void add_rule_end(const struct cg_ring_advice *advice, bool inch,
+                         struct cg_sentence *out)
+{
+    size_t length = strlen(out->text);
+    if (advice->past_rule && !(advice->maker > advice->rule))
+        snprintf(out->text + length, sizeof out->text - length,
+                 " (%.100s)", cg_say_rule_end(inch).text);
 }
 
 struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,
@@ -39,6 +59,7 @@ struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,
         snprintf(out.text, sizeof out.text, "%s; the model needs %s",
                  maker ? "the maker's minimum" : "the shop rule",
                  cg_show_gap_up(need, inch).text);
+    add_rule_end(advice, inch, &out);
     return out;
 }
 

@@ -30,8 +30,8 @@ const char *cg_say_rule(const struct cg_ring_advice *advice);
 struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,
                                const char *duty, bool inch);
 
-/* What no answer takes in. */
-const char *cg_say_left_out(void);
+/* That the shop rule has an end, after its name. */
+struct cg_sentence cg_say_rule_end(bool inch);
 
 /* Where no gap that a config may give will do (verdict->beyond). */
 struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,

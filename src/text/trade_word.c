@@ -90,6 +90,12 @@ static size_t begins(const char *word, const char *said)
     return i;
 }
 
+bool cg_trade_begins(const char *word, const char *said)
+{
+    size_t length = begins(word, said);
+    return length > 0 && strchr("_- .", word[length]) != NULL;
+}
+
 /* A key keeps its unit: "gap_mm" is "gap" and "_mm". */
 static const char *find_key(const char *key, const char *where,
                             const char **unit)

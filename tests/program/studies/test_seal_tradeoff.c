@@ -2,7 +2,6 @@
 #include <string.h>
 
 #include "case_of.h"
-#include "ceiling.h"
 #include "check_close.h"
 #include "ring_film.h"
 #include "seal_friction.h"
@@ -39,7 +38,7 @@ START_TEST(boosts_to_look_at)
     ck_assert_double_eq(boost[1], 80e3);
     check_close(boost[2], 120e3, 1e-12, IDENTITY);
     /* half as much again would be beyond what is looked at */
-    c.charge.boost = 0.9 * CG_CEILING_MOST;
+    c.charge.boost = 0.9 * CG_TRADEOFF_MOST;
     ck_assert_int_eq(cg_seal_tradeoff_boosts(&c, boost), 2);
     ck_assert_double_eq(boost[1], c.charge.boost);
     c = case_of(PLAIN_FOUR, NULL, 0);

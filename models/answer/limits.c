@@ -1,0 +1,146 @@
+#include "limits.h"
+
+#include <math.h>
+
+#include "answer.h"
+#include "boiling.h"
+#include "coolant_side.h"
+#include "relaxation.h"
+
+double cg_crown_limit(const struct cg_case *c)
+{
+    return fmax(CG_CROWN_LIMIT, c->piston_material.hot_limit);
+}
+
+static struct cg_limit_seen at_once(double reached, double limit)
+{
+    return (struct cg_limit_seen){
+        .reached = reached, .limit = limit, .past = reached > limit};
+}
+
+/* What softens: passed for as long as the hottest of it may last. */
+static struct cg_limit_seen in_time(double reached, double limit,
+                                    double seconds)
+{
+    double allowed = cg_softening_time(limit, reached);
+    return (struct cg_limit_seen){reached, limit, seconds, allowed,
+                                  reached > limit && seconds > allowed};
+}
+
+static bool declares_knock(const struct cg_duty_case *duty)
+{
+    bool declares = false;
+    for (int i = 0; i < duty->segments; i++)
+        declares = declares || duty->segment[i].knock_heat > 0.0;
+    return declares;
+}
+
+/* Takes one more piece, whose integral runs straight from `begin` to `end`,
+ * into the longest time over the limit on end; `now` is that under way [s]. */
+static void go_on(const struct cg_piece *piece, double begin, double end,
+                  struct cg_limit_seen *knock, double *now)
+{
+    double length = piece->to - piece->from, limit = knock->limit;
+    double part = length * (fmax(begin, end) - limit) / fabs(end - begin);
+    if (begin > limit)
+        *now += end > limit ? length : part;
+    else
+        *now = end > limit ? part : 0.0;
+    knock->seconds = fmax(knock->seconds, *now);
+    if (!(end > limit))
+        *now = 0.0;
+}
+
+static double integral_at(const struct cg_duty_run *run, size_t point,
+                          struct cg_limits *limits)
+{
+    const struct cg_operating_point *at = &run->point[point];
+    double integral = at->performance.knock_integral;
+    if (integral > limits->of[CG_PAST_KNOCK].reached) {
+        limits->of[CG_PAST_KNOCK].reached = integral;
+        limits->knock_speed = at->operating.speed;
+        limits->knock_load = at->operating.load;
+    }
+    return integral;
+}
+
+/* Of the points that the duty goes through. */
+static void judge_knock(const struct cg_case *c, const struct cg_duty_run *run,
+                        struct cg_limits *limits)
+{
+    struct cg_limit_seen *knock = &limits->of[CG_PAST_KNOCK];
+    double now = 0.0;
+    bool rated = false;
+    *knock = (struct cg_limit_seen){.limit = CG_KNOCK_PREDICTED};
+    for (size_t i = 0; i < run->pieces; i++) {
+        const struct cg_piece *piece = &run->piece[i];
+        double begin = integral_at(run, piece->start, limits);
+        double end = integral_at(run, piece->end, limits);
+        rated = rated || piece->start == run->full_load ||
+                piece->end == run->full_load;
+        go_on(piece, begin, end, knock, &now);
+    }
+    rated = rated && run->point[run->full_load].performance.knock_integral >
+                         knock->limit;
+    knock->allowed = rated ? 0.0 : CG_KNOCK_SECONDS;
+    knock->past = knock->reached > knock->limit &&
+                  (rated || knock->seconds > knock->allowed) &&
+                  !declares_knock(&c->duty);
+}
+
+/* The coolant as given, and the heat that it takes from the hottest wall: that
+ * of a point's settled state, but no hotter than the duty makes it. */
+static void judge_coolant(const struct cg_case *c,
+                          const struct cg_duty_run *run,
+                          const struct cg_extremes *extremes,
+                          struct cg_limits *limits)
+{
+    double boils = cg_boiling_point(c->cooling.coolant_pressure,
+                                    c->cooling.coolant_glycol);
+    double most = 0.0, flux = 0.0, seconds = 0.0;
+    for (size_t i = 0; i < 2 * run->pieces; i++) {
+        const struct cg_piece *piece = &run->piece[i / 2];
+        const struct cg_operating_point *point =
+            &run->point[i % 2 == 0 ? piece->start : piece->end];
+        double coolant = point->operating.coolant_temperature;
+        double wall = cg_coolant_side(c, run->thermal, point->settled);
+        most = fmax(most, coolant);
+        if (coolant > boils)
+            seconds += 0.5 * (piece->to - piece->from);
+        flux = fmax(flux, c->cooling.coolant_coefficient *
+                              (fmin(wall, extremes->coolant_side_max) -
+                               coolant));
+    }
+    limits->of[CG_PAST_COOLANT] = at_once(most, boils);
+    limits->of[CG_PAST_COOLANT].seconds = seconds;
+    limits->of[CG_PAST_FLUX] = at_once(flux, CG_CRITICAL_FLUX);
+}
+
+void cg_limits_judge(const struct cg_case *c, const struct cg_duty_run *run,
+                     const struct cg_extremes *extremes,
+                     struct cg_limits *limits)
+{
+    const struct cg_extremes *e = extremes;
+    const struct cg_face *face = &c->ring_face[CG_RING_TOP];
+    double crown = cg_crown_limit(c);
+    *limits = (struct cg_limits){.knock_speed = 0.0};
+    limits->of[CG_PAST_MELTS] =
+        at_once(e->crown_max,
+                crown > CG_CROWN_LIMIT ? INFINITY : CG_ALUMINIUM_MELTS);
+    limits->of[CG_PAST_CROWN] = in_time(e->crown_max, crown, e->crown_over);
+    limits->of[CG_PAST_GROOVE] = in_time(
+        e->groove_top_max, c->piston_material.hot_limit, e->groove_over);
+    limits->of[CG_PAST_FACE] = at_once(
+        e->face_top_max,
+        face->temperature.high > 0.0 ? face->temperature.high : INFINITY);
+    judge_knock(c, run, limits);
+    judge_coolant(c, run, e, limits);
+}
+
+enum cg_past cg_limits_first(const struct cg_limits *limits)
+{
+    int first = 0;
+    while (first < CG_PAST_LIMITS && !limits->of[first].past)
+        first++;
+    return (enum cg_past)first;
+}

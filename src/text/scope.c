@@ -1,0 +1,102 @@
+#include "scope.h"
+
+#include <string.h>
+
+#include "trade_word.h"
+
+#define ALLOWED                                                                \
+    "allowed: a four-stroke, spark-ignition, water-cooled engine"
+#define DIESEL "a diesel is not modelled, " ALLOWED " on one of coldgap's fuels"
+#define NITROUS "nitrous is not modelled, " ALLOWED " on air"
+#define AIR                                                                    \
+    "air cooling is not modelled, " ALLOWED "; for one leave the setting out"
+#define STROKES                                                                \
+    "a two-stroke is not modelled, " ALLOWED "; for one leave the setting out"
+#define IGNITION                                                               \
+    "compression ignition is not modelled, " ALLOWED                           \
+    "; for one leave the setting out"
+
+const char *cg_scope(void)
+{
+    return "For four-stroke, spark-ignition, water-cooled engines alone: no "
+           "diesel, no two-stroke, no air cooling, no nitrous.";
+}
+
+/* Words of a path in its parts, or of a value; a unit may follow a key. */
+struct refusal {
+    const char *where; /* a group, "" for any; of a value the setting */
+    const char *said, *why;
+};
+
+static const struct refusal keys[] = {
+    {"", "nitrous", NITROUS},
+    {"", "n2o", NITROUS},
+    {"", "nos", NITROUS},
+    {"", "diesel", DIESEL},
+    {"", "two_stroke", STROKES},
+    {"", "ignition", IGNITION},
+    {"", "air_cooled", AIR},
+    {"engine", "strokes", STROKES},
+    {"engine", "stroke_count", STROKES},
+    {"engine", "cycle", STROKES},
+    {"engine", "cooling", AIR},
+    {"cooling", "medium", AIR},
+    {"cooling", "type", AIR},
+    {"cooling", "air", AIR},
+    {"cooling", "fin", AIR},
+    {"cooling", "fins", AIR},
+    {"cooling", "fan", AIR},
+};
+
+static const struct refusal values[] = {
+    {"fuel.name", "diesel", DIESEL},
+    {"fuel.name", "biodiesel", DIESEL},
+    {"fuel.name", "derv", DIESEL},
+    {"fuel.name", "gas_oil", DIESEL},
+    {"fuel.name", "heating_oil", DIESEL},
+    {"fuel.name", "hvo", DIESEL},
+    {"fuel.name", "nitrous", NITROUS},
+    {"fuel.name", "n2o", NITROUS},
+    {"fuel.name", "nos", NITROUS},
+    {"charge.charger", "nitrous", NITROUS},
+    {"charge.charger", "n2o", NITROUS},
+    {"charge.charger", "nos", NITROUS},
+};
+
+#define COUNT(list) (sizeof(list) / sizeof(list)[0])
+
+/* Whether the first part of a path is that group. */
+static bool in_group(const char *path, const char *group)
+{
+    size_t length = strlen(group);
+    return length == 0 ||
+           (strncmp(path, group, length) == 0 && path[length] == '.');
+}
+
+/* Whether any part of the path begins so. */
+static bool mentions(const char *path, const char *said)
+{
+    for (; path != NULL; path = strchr(path, '.')) {
+        path += *path == '.';
+        if (cg_trade_begins(path, said))
+            return true;
+    }
+    return false;
+}
+
+const char *cg_scope_refuses_key(const char *path)
+{
+    for (size_t i = 0; i < COUNT(keys); i++)
+        if (in_group(path, keys[i].where) && mentions(path, keys[i].said))
+            return keys[i].why;
+    return NULL;
+}
+
+const char *cg_scope_refuses_value(const char *path, const char *word)
+{
+    for (size_t i = 0; i < COUNT(values); i++)
+        if (strcmp(path, values[i].where) == 0 &&
+            cg_trade_begins(word, values[i].said))
+            return values[i].why;
+    return NULL;
+}
