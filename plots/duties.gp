@@ -26,6 +26,7 @@ set yrange [rows-0.4:-0.6] noextend
 set offsets 0, graph 0.14, 0, 0
 set ytics out scale 0 noenhanced
 set grid noytics
+set rmargin 9
 do for [i=1:rows] {
     set label i sprintf("%.2f", needed[i]) at graph 1.01, first i-1 noenhanced
 }
