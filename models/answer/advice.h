@@ -20,12 +20,12 @@ enum cg_advice_from {
 
 /* What there is to choose from, cold gaps [m]. */
 struct cg_advice_says {
-    double need;   /* by the model, unrounded */
-    double rule;   /* the shop rule */
-    double maker;  /* NaN: none given */
-    double earned; /* NaN: none */
-    double most;   /* the widest that a case may give */
-    double step;   /* filing step */
+    double need;    /* by the model, unrounded */
+    double rule;    /* the shop rule */
+    double maker;   /* NaN: none given */
+    double earned;  /* NaN: none */
+    double most;    /* the widest that a case may give */
+    double step;    /* filing step */
     bool past_rule; /* the boost is past the shop rule's end */
 };
 

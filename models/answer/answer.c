@@ -346,9 +346,14 @@ size_t cg_answer_past(const struct cg_answer *answer)
 
 struct cg_band cg_answer_block(const struct cg_answer *answer)
 {
-    const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
-    double rest = hard->top.spread + hard->top.residual;
-    return (struct cg_band){hard->block.low + rest, hard->block.high + rest};
+    struct cg_band need = {NAN, NAN};
+    for (size_t i = 0; i < answer->duties; i++) {
+        const struct cg_duty_answer *duty = &answer->duty[i];
+        double rest = duty->top.spread + duty->top.residual;
+        need.low = fmax(need.low, duty->block.low + rest);
+        need.high = fmax(need.high, duty->block.high + rest);
+    }
+    return need;
 }
 
 bool cg_answer_stands(const struct cg_answer *answer)

@@ -230,7 +230,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
 size_t cg_answer_past(const struct cg_answer *answer);
 
 /* What the gap needed lies between where it hangs on a block wall that was not
- * given, unrounded, in the hardest duty [m]; NaN: it does not.  Cannot fail. */
+ * given, unrounded, over all duties [m]; NaN: it does not.  Cannot fail. */
 struct cg_band cg_answer_block(const struct cg_answer *answer);
 
 /* Whether all that the case gives stands: both gaps, the skirt clearance, and

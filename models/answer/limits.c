@@ -107,9 +107,9 @@ static void judge_coolant(const struct cg_case *c,
         most = fmax(most, coolant);
         if (coolant > boils)
             seconds += 0.5 * (piece->to - piece->from);
-        flux = fmax(flux, c->cooling.coolant_coefficient *
-                              (fmin(wall, extremes->coolant_side_max) -
-                               coolant));
+        flux =
+            fmax(flux, c->cooling.coolant_coefficient *
+                           (fmin(wall, extremes->coolant_side_max) - coolant));
     }
     limits->of[CG_PAST_COOLANT] = at_once(most, boils);
     limits->of[CG_PAST_COOLANT].seconds = seconds;
@@ -124,9 +124,8 @@ void cg_limits_judge(const struct cg_case *c, const struct cg_duty_run *run,
     const struct cg_face *face = &c->ring_face[CG_RING_TOP];
     double crown = cg_crown_limit(c);
     *limits = (struct cg_limits){.knock_speed = 0.0};
-    limits->of[CG_PAST_MELTS] =
-        at_once(e->crown_max,
-                crown > CG_CROWN_LIMIT ? INFINITY : CG_ALUMINIUM_MELTS);
+    limits->of[CG_PAST_MELTS] = at_once(
+        e->crown_max, crown > CG_CROWN_LIMIT ? INFINITY : CG_ALUMINIUM_MELTS);
     limits->of[CG_PAST_CROWN] = in_time(e->crown_max, crown, e->crown_over);
     limits->of[CG_PAST_GROOVE] = in_time(
         e->groove_top_max, c->piston_material.hot_limit, e->groove_over);

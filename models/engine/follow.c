@@ -194,8 +194,13 @@ void cg_follow_see(struct cg_follow *follow, const struct cg_duty_run *run,
     for (size_t k = 0; k < follow->count; k++)
         if (!follow->started && point.value[k] > follow->limit[k])
             follow->passed[k] = point.time;
-        else if (halved) /* else nothing has moved */
+        else if (halved)
             end_step(follow, run, k, &point);
+        else if (follow->started) /* nothing has moved */
+            follow->over[k] += time_over(
+                follow->level[k],
+                &(struct point){follow->begin.time, follow->begin.value[k]},
+                &(struct point){point.time, point.value[k]});
     follow->started = true;
     follow->begin = point;
 }

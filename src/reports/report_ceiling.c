@@ -9,8 +9,8 @@
 #include "say_common.h"
 #include "show.h"
 
-/* Down to the digit that is shown: 1 kPa or 0.1 psi; of a middle estimate 10 kPa
- * or 1 psi. */
+/* Down to the digit that is shown: 1 kPa or 0.1 psi; of a middle estimate 10
+ * kPa or 1 psi. */
 static double floor_shown(double boost, bool band, bool inch)
 {
     double step = (inch ? 0.1 * CG_PSI : 1e3) * (band ? 10.0 : 1.0);

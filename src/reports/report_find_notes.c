@@ -1,5 +1,6 @@
 #include <math.h>
 
+#include "constants.h"
 #include "report_find_parts.h"
 #include "report_past.h"
 #include "show.h"
@@ -101,6 +102,21 @@ void cg_report_find_limits(struct cg_report *report,
                       cg_show_temperature(e->boiling_point, inch).text);
 }
 
+/* What the figure hangs on that was not given. */
+static void note_block(struct cg_report *report, const struct cg_answer *answer)
+{
+    struct cg_band need = cg_answer_block(answer);
+    bool inch = cg_report_inch(report);
+    double unit = inch ? CG_INCH : 1e-3;
+    if (!isnan(need.low))
+        cg_report_note(report,
+                       "bore.block_thickness is not given: with %.2g to %.2g "
+                       "%s of it the gap needed is %s to %s.",
+                       CG_BLOCK_LEAST / unit, CG_BLOCK_MOST / unit,
+                       inch ? "in" : "mm", cg_show_gap_up(need.low, inch).text,
+                       cg_show_gap_up(need.high, inch).text);
+}
+
 void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
                           const struct cg_answer *answer)
 {
@@ -110,6 +126,7 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
     bool inch = cg_report_inch(report);
     if (!answer->duty[0].limits.of[CG_PAST_KNOCK].past)
         note_knock(report, c, &answer->performance);
+    note_block(report, answer);
     note_declared_knock(report, &c->duty);
     note_duty(report, c, answer);
     if (e->ring_top_max > ring->hot_limit)

@@ -41,12 +41,12 @@ static struct cg_sentence say_knock(const struct cg_limits *limits)
 {
     const struct cg_limit_seen *seen = &limits->of[CG_PAST_KNOCK];
     struct cg_sentence out;
-    int length = snprintf(
-        out.text, sizeof out.text,
-        "KNOCK is predicted for %.1f s on end, worst at %.0f rpm, %.40s: the knock "
-        "integral is %.2f, and 1 is knock; ",
-        seen->seconds, limits->knock_speed * 60.0,
-        cg_say_load(limits->knock_load).text, seen->reached);
+    int length = snprintf(out.text, sizeof out.text,
+                          "KNOCK is predicted for %.1f s on end, worst at %.0f "
+                          "rpm, %.40s: the knock "
+                          "integral is %.2f, and 1 is knock; ",
+                          seen->seconds, limits->knock_speed * 60.0,
+                          cg_say_load(limits->knock_load).text, seen->reached);
     if (seen->allowed > 0.0)
         snprintf(out.text + length, sizeof out.text - (size_t)length,
                  "%.0f s are allowed, below rated speed", seen->allowed);
@@ -121,11 +121,9 @@ void cg_report_past_notes(struct cg_report *report,
         const struct cg_duty_answer *duty = &answer->duty[i];
         enum cg_past first = cg_limits_first(&duty->limits);
         if (!duty->judged && first != CG_PAST_LIMITS)
-            cg_report_note(report,
-                           "in %s, which your config does not name, %s.",
-                           duty->name,
-                           cg_say_past(first, &duty->limits,
-                                       cg_report_inch(report))
-                               .text);
+            cg_report_note(
+                report, "in %s, which your config does not name, %s.",
+                duty->name,
+                cg_say_past(first, &duty->limits, cg_report_inch(report)).text);
     }
 }

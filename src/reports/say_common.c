@@ -37,8 +37,8 @@ static void add_rule_end(const struct cg_ring_advice *advice, bool inch,
 {
     size_t length = strlen(out->text);
     if (advice->past_rule && !(advice->maker > advice->rule))
-        snprintf(out->text + length, sizeof out->text - length,
-                 " (%.100s)", cg_say_rule_end(inch).text);
+        snprintf(out->text + length, sizeof out->text - length, " (%.100s)",
+                 cg_say_rule_end(inch).text);
 }
 
 struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,

@@ -4,8 +4,7 @@
 
 #include "trade_word.h"
 
-#define ALLOWED                                                                \
-    "allowed: a four-stroke, spark-ignition, water-cooled engine"
+#define ALLOWED "allowed: a four-stroke, spark-ignition, water-cooled engine"
 #define DIESEL "a diesel is not modelled, " ALLOWED " on one of coldgap's fuels"
 #define NITROUS "nitrous is not modelled, " ALLOWED " on air"
 #define AIR                                                                    \

@@ -19,8 +19,8 @@ bool cg_trade_key(const char *key, char *ours, size_t size);
  * `key` itself, cut off at `size`: for hints.  Cannot fail. */
 void cg_trade_word(const char *key, char *ours, size_t size);
 
-/* Whether a word is `said`, or begins with it and "_", or with it as one part of
- * a path: capitals, blanks and hyphens as above.  Cannot fail. */
+/* Whether a word is `said`, or begins with it and "_", or with it as one part
+ * of a path: capitals, blanks and hyphens as above.  Cannot fail. */
 bool cg_trade_begins(const char *word, const char *said);
 
 #endif

@@ -66,6 +66,26 @@ says stdout "in tow_grade the coolant reaches 102 C"
 expect 1 "$coldgap" find "$four" -q $lukewarm --set margin.duties=tow_grade
 says stdout "in tow_grade the coolant reaches 102 C"
 
+# What hangs on a block wall that was not given: the range stands on the first
+# screen, as find answers at both ends of it (to a filing step: the range is
+# worked out in fewer cells).
+sed 's/ block_thickness_mm = [0-9.]*;//' "$four" >"$work/wall.cfg"
+expect 0 "$coldgap" find "$four" -q
+grep -q 'block_thickness is not given' "$work/stdout" && fail "it was given"
+expect 0 "$coldgap" find "$work/wall.cfg" -q
+flat <"$work/stdout" | sed -n 's/.*block_thickness is not given: with 2 to 12 mm of it the gap needed is \([0-9.]*\) mm [^m]* to \([0-9.]*\) mm.*/\1 \2/p' \
+    >"$work/range"
+echo >>"$work/range"
+for wall in 12 2; do
+    expect 0 "$coldgap" find "$work/wall.cfg" -q -o "$work/wall" \
+        --set bore.block_thickness_mm=$wall
+    awk '$1 == "cold_gap_top" {print $2}' "$work/wall/summary.dat"
+done | tr '\n' ' ' >>"$work/range"
+tr '\n' ' ' <"$work/range" | awk 'function off(a, b) {return a > b ? a - b : b - a}
+    {exit !(NF == 4 && $1 < $2 && off($1, $3) < 0.0101 &&
+            off($2, $4) < 0.0101)}' ||
+    fail "block wall: $(tr '\n' ' ' <"$work/range")"
+
 # The shop rule has an end, and the ceiling stops at the first of what stops it.
 hard="--set charge.boost_kPa=320 --set fuel.name=methanol"
 # shellcheck disable=SC2086
