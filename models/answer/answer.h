@@ -28,7 +28,7 @@
 #include "duty_run.h"
 #include "evidence_gap.h"
 #include "heat_balance.h"
-#include "limits.h"
+#include "duty_limits.h"
 #include "normals.h"
 #include "ring_gap.h"
 #include "second_gap.h"

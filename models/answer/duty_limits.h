@@ -9,8 +9,8 @@
  * counts as if it were at the hottest.  Knock below rated speed is allowed
  * CG_KNOCK_SECONDS.  The others allow no time.
  */
-#ifndef CG_LIMITS_H
-#define CG_LIMITS_H
+#ifndef CG_DUTY_LIMITS_H
+#define CG_DUTY_LIMITS_H
 
 #include <stdbool.h>
 

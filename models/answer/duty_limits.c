@@ -1,4 +1,4 @@
-#include "limits.h"
+#include "duty_limits.h"
 
 #include <math.h>
 
