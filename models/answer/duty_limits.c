@@ -64,6 +64,12 @@ static double integral_at(const struct cg_duty_run *run, size_t point,
     return integral;
 }
 
+static void see_peaks(const struct cg_performance *at, struct cg_limits *limits)
+{
+    limits->peak_pressure = fmax(limits->peak_pressure, at->peak_pressure);
+    limits->peak_rise = fmax(limits->peak_rise, at->peak_rise);
+}
+
 /* Of the points that the duty goes through. */
 static void judge_knock(const struct cg_case *c, const struct cg_duty_run *run,
                         struct cg_limits *limits)
@@ -76,6 +82,8 @@ static void judge_knock(const struct cg_case *c, const struct cg_duty_run *run,
         const struct cg_piece *piece = &run->piece[i];
         double begin = integral_at(run, piece->start, limits);
         double end = integral_at(run, piece->end, limits);
+        see_peaks(&run->point[piece->start].performance, limits);
+        see_peaks(&run->point[piece->end].performance, limits);
         rated = rated || piece->start == run->full_load ||
                 piece->end == run->full_load;
         go_on(piece, begin, end, knock, &now);

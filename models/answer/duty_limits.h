@@ -54,7 +54,8 @@ struct cg_limit_seen {
 
 struct cg_limits {
     struct cg_limit_seen of[CG_PAST_LIMITS];
-    double knock_speed, knock_load; /* where it is nearest [rev/s] [1] */
+    double knock_speed, knock_load;  /* where it is nearest [rev/s] [1] */
+    double peak_pressure, peak_rise; /* the cylinder's largest [Pa] [Pa/deg] */
 };
 
 struct cg_extremes;

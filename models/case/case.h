@@ -212,8 +212,8 @@ struct cg_duty_case {
 /* What the engine must survive besides the duty asked for. */
 struct cg_survive_case {
     int duties;
-    bool named; /* margin.duties was given: their limits are verdicts, not
-                   notes (limits.h) */
+    bool named; /* margin.duties was given, and not as it is by default: their
+                   limits are verdicts, not notes (limits.h) */
     struct cg_duty_case duty[CG_DUTIES - 1];
 };
 

@@ -9,6 +9,9 @@
  * all lower ones; it runs straight between the boosts looked at, CG_CHOICE_STEP
  * apart, which finds a crossing within 1 kPa (tested).
  *
+ * A ring is held against what the hardest of all duties to survive does to it;
+ * but tension is lost at the hottest of the duty asked for.
+ *
  * At the case's own boost a candidate is solved in full, with its cold gap and
  * margin; at the others, and there alone, the cycle is that of the case's own
  * ring, since a ring moves the walls that the cycle sees by next to nothing.

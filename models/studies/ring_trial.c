@@ -18,28 +18,26 @@ static struct cg_case case_with(const struct cg_case *c,
     return with;
 }
 
-/* What the duty does to the top ring of `c`, whose run this is. */
-static void set_load(const struct cg_case *c, const struct cg_duty_run *run,
+/* Takes in what one duty does to the top ring: tension is lost over the time in
+ * service at the hottest of the duty asked for, `own`. */
+static void add_load(const struct cg_case *c,
                      const struct cg_extremes *extremes,
+                     const struct cg_limits *limits, bool own,
                      double load[CG_RING_LIMITS])
 {
-    load[CG_LIMIT_RING_HEAT] = extremes->ring_top_max;
-    load[CG_LIMIT_TENSION] =
-        1.0 - cg_relaxation_left(&c->ring_material[CG_RING_TOP],
-                                 extremes->ring_top_max,
-                                 c->ring[CG_RING_TOP].service)
-                  .low;
-    load[CG_LIMIT_FACE_HEAT] = extremes->face_top_max;
-    load[CG_LIMIT_PRESSURE] = load[CG_LIMIT_RISE] = 0.0;
-    for (size_t i = 0; i < run->pieces; i++) {
-        const size_t ends[2] = {run->piece[i].start, run->piece[i].end};
-        for (int k = 0; k < 2; k++) {
-            const struct cg_performance *p = &run->point[ends[k]].performance;
-            load[CG_LIMIT_PRESSURE] =
-                fmax(load[CG_LIMIT_PRESSURE], p->peak_pressure);
-            load[CG_LIMIT_RISE] = fmax(load[CG_LIMIT_RISE], p->peak_rise);
-        }
-    }
+    load[CG_LIMIT_RING_HEAT] =
+        fmax(load[CG_LIMIT_RING_HEAT], extremes->ring_top_max);
+    load[CG_LIMIT_FACE_HEAT] =
+        fmax(load[CG_LIMIT_FACE_HEAT], extremes->face_top_max);
+    load[CG_LIMIT_PRESSURE] =
+        fmax(load[CG_LIMIT_PRESSURE], limits->peak_pressure);
+    load[CG_LIMIT_RISE] = fmax(load[CG_LIMIT_RISE], limits->peak_rise);
+    if (own)
+        load[CG_LIMIT_TENSION] =
+            1.0 - cg_relaxation_left(&c->ring_material[CG_RING_TOP],
+                                     extremes->ring_top_max,
+                                     c->ring[CG_RING_TOP].service)
+                      .low;
 }
 
 /* The case's run on the gas side of `nominal`.  Caller frees. */
@@ -62,39 +60,55 @@ static enum cg_status vary(const struct cg_case *c,
 
 /* The candidate's duty on the gas side of `nominal`. */
 static enum cg_status run_on(const struct cg_case *c,
-                             const struct cg_duty_run *nominal,
+                             const struct cg_duty_run *nominal, bool own,
                              double load[CG_RING_LIMITS])
 {
     struct cg_duty_run *run;
     struct cg_extremes extremes;
+    struct cg_limits limits;
     enum cg_status status = vary(c, nominal, &run, NULL);
     if (status != CG_OK)
         return status;
     status =
         cg_answer_extremes(c, run, 0.0, NULL, NULL, &extremes, NULL, NULL);
-    if (status == CG_OK)
-        set_load(c, run, &extremes, load);
+    if (status == CG_OK) {
+        cg_limits_judge(c, run, &extremes, &limits);
+        add_load(c, &extremes, &limits, own, load);
+    }
     cg_duty_run_free(run);
     return status;
 }
 
-/* All candidates at one boost. */
+/* All candidates in one duty, the case's own, at its boost. */
+static enum cg_status climb_duty(struct cg_choice_study *study, size_t at,
+                                 const struct cg_case *c, bool own)
+{
+    struct cg_duty_run *nominal = NULL;
+    enum cg_status status = cg_duty_run_create(c, &nominal, NULL);
+    for (size_t i = 0; i < study->choices && status == CG_OK; i++) {
+        struct cg_case with = case_with(c, &study->choice[i]);
+        status = run_on(&with, nominal, own, cg_choice_load(study, i, at));
+    }
+    cg_duty_run_free(nominal);
+    return status;
+}
+
+/* All candidates at one boost, in every duty to survive. */
 void cg_choice_climb(struct cg_choice_study *study, size_t at)
 {
     struct cg_rung *rung = &study->rung[at];
-    struct cg_duty_run *nominal = NULL;
+    const struct cg_survive_case *survive = &study->c->survive;
     struct cg_case c = *study->c;
     if (rung->own)
         return;
     c.charge.boost = rung->boost;
     if (c.charge.charger == CG_CHARGER_NONE)
         c.charge.charger = CG_CHARGER_TURBINE;
-    rung->status = cg_duty_run_create(&c, &nominal, NULL);
-    for (size_t i = 0; i < study->choices && rung->status == CG_OK; i++) {
-        struct cg_case with = case_with(&c, &study->choice[i]);
-        rung->status = run_on(&with, nominal, cg_choice_load(study, i, at));
+    rung->status = climb_duty(study, at, &c, true);
+    for (int i = 0; i < survive->duties && rung->status == CG_OK; i++) {
+        c.duty = survive->duty[i];
+        rung->status = climb_duty(study, at, &c, false);
     }
-    cg_duty_run_free(nominal);
 }
 
 /* How much hotter the ring is for its coat [K]. */
@@ -150,8 +164,10 @@ enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
         choice->ring = e->ring_top_max;
         choice->tension_left = cg_relaxation_left(
             choice->material, e->ring_top_max, c.ring[CG_RING_TOP].service);
-        set_load(&c, run, e,
-                 cg_choice_load(study, at, cg_choice_own_rung(study)));
+        for (size_t i = 0; i < answer.duties; i++)
+            add_load(&c, &answer.duty[i].extremes, &answer.duty[i].limits,
+                     i == 0,
+                     cg_choice_load(study, at, cg_choice_own_rung(study)));
     }
     cg_duty_run_free(run);
     return status;

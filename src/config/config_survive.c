@@ -13,6 +13,14 @@ static bool is_there(const struct cg_case *c, const char *name)
     return there;
 }
 
+/* A list of the user's own: the template's with the # taken away is none. */
+static bool is_own_list(struct cg_reader *reader)
+{
+    return cg_origin_of(reader, "margin.duties")->given &&
+           strcmp(reader->c->margin.duties,
+                  cg_setting_find("margin.duties")->text) != 0;
+}
+
 static enum cg_status add(struct cg_reader *reader, const char *name,
                           const struct cg_data_names *names,
                           struct cg_error *error)
@@ -46,7 +54,7 @@ enum cg_status cg_survive_read(struct cg_reader *reader, struct cg_error *error)
     struct cg_data_names names;
     enum cg_status status = cg_data_list("duties", &names, error);
     reader->c->survive.duties = 0;
-    reader->c->survive.named = cg_origin_of(reader, "margin.duties")->given;
+    reader->c->survive.named = is_own_list(reader);
     words += strspn(words, " ");
     while (*words != '\0' && status == CG_OK) {
         size_t length = strcspn(words, " ");

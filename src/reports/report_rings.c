@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "answer.h"
+#include "constants.h"
 #include "say_common.h"
 #include "show.h"
 
@@ -34,17 +35,31 @@ static void tell_verdict(struct cg_report *report,
                       cg_ring_verdict_text(ring->verdict), why);
 }
 
-/* The boost at which a ring stops fitting, as it is shown: not before the
- * highest one looked at. */
-static struct cg_text stops_at(const struct cg_ring_choice *ring,
-                               double reached, bool inch)
+/* In kPa down to 10, to 50 from 100 on; in psi down to 1, to 5 from 15 on. */
+static int coarse(double boost, bool inch)
 {
-    bool never = ring->stops_fitting >= reached;
-    struct cg_quantity boost =
-        cg_quantity(CG_SHOW_BOOST, never ? reached : ring->stops_fitting);
+    double shown = inch ? boost / CG_PSI : boost / 1e3;
+    double step =
+        inch ? (shown < 15.0 ? 1.0 : 5.0) : (shown < 100.0 ? 10.0 : 50.0);
+    return (int)(step * floor(shown / step * (1.0 + 1e-9)));
+}
+
+/* From where a ring begins to fail to where it has, a band, for its limits have
+ * no source: "350 to 500", in a column "350-500"; not before the highest boost
+ * looked at. */
+static struct cg_text fits_to(const struct cg_ring_choice *ring, double reached,
+                              bool column, bool inch)
+{
     struct cg_text out;
-    snprintf(out.text, sizeof out.text, "%s%.40s", never ? ">" : "",
-             cg_quantity_bare(boost, inch).text);
+    const char *to = column ? "-" : " to ", *over = column ? ">" : "over ";
+    int low = coarse(ring->stops_fitting, inch);
+    int high = coarse(ring->unfit_from, inch), most = coarse(reached, inch);
+    if (ring->stops_fitting >= reached)
+        snprintf(out.text, sizeof out.text, "%s%d", over, most);
+    else if (ring->unfit_from >= reached)
+        snprintf(out.text, sizeof out.text, "%d%s%s%d", low, to, over, most);
+    else
+        snprintf(out.text, sizeof out.text, "%d%s%d", low, to, high);
     return out;
 }
 
@@ -63,12 +78,10 @@ static void tell_first(struct cg_report *report,
             cg_say_from(&best->file_to, best->cold_gap, best->hardest, inch)
                 .text);
     }
-    bool never = best->stops_fitting >= answer->reached;
-    cg_report_answer(report, "stops_fitting",
-                     never ? "It fits to a boost of at least"
-                           : "It fits to a boost of",
-                     cg_quantity(CG_SHOW_BOOST, never ? answer->reached
-                                                      : best->stops_fitting));
+    cg_report_words(report, "stops_fitting", "It fits to a boost of",
+                    "some %s %s",
+                    fits_to(best, answer->reached, false, inch).text,
+                    cg_kind_unit(CG_SHOW_BOOST, inch));
     for (size_t i = 1; i < answer->rings; i++)
         if (answer->ring[i].own)
             tell_verdict(report, answer, i);
@@ -77,27 +90,26 @@ static void tell_first(struct cg_report *report,
 static void tell_ranks(struct cg_report *report,
                        const struct cg_rings_answer *answer)
 {
-    static const struct cg_report_column columns[] = {
+    bool inch = cg_report_inch(report);
+    const struct cg_report_column columns[] = {
         {"ring", "Top ring, face", CG_SHOW_WORDS},
         {"verdict", "Verdict", CG_SHOW_WORDS},
         {"file_to", "File to", CG_SHOW_GAP_ASKED},
-        {"stops_fitting", "Fits to", CG_SHOW_BOOST}};
-    bool inch = cg_report_inch(report);
+        {"stops_fitting", inch ? "Fits to, psi" : "Fits to, kPa",
+         CG_SHOW_WORDS}};
     cg_report_section(report, "Ranked");
     cg_report_table(report, "rings",
-                    "The best first. File to: over all duties, with the shop "
-                    "rule. Fits to: the boost from which it no longer fits.",
+                    "The best first, over all duties; file to: with the shop "
+                    "rule. Fits to: a band, from the boost at which it "
+                    "begins to fail to that at which it has.",
                     columns, sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < answer->rings; i++) {
         const struct cg_ring_choice *ring = &answer->ring[i];
         cg_report_cell_words(report, "%zu. %s", i + 1, name_of(ring).text);
         cg_report_cell_words(report, "%s", cg_ring_verdict_text(ring->verdict));
         cg_report_cell(report, ring->file_to.file_to);
-        if (ring->stops_fitting < answer->reached)
-            cg_report_cell(report, ring->stops_fitting);
-        else
-            cg_report_cell_words(report, "%s",
-                                 stops_at(ring, answer->reached, inch).text);
+        cg_report_cell_words(report, "%s",
+                             fits_to(ring, answer->reached, true, inch).text);
         cg_report_mark(report, ring->verdict == CG_RING_FITS    ? CG_MARK_GOOD
                                : ring->verdict == CG_RING_UNFIT ? CG_MARK_BAD
                                                                 : CG_MARK_NONE);

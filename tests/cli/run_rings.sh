@@ -36,7 +36,24 @@ says stdout '^Number 15 of 15 top rings'
 says stdout '^With it, file to .*mm'
 [ "$(wc -l <"$work/stdout")" -le 24 ] || fail "-q: more than a screen"
 expect 0 "$coldgap" rings "$engine" --json
-says stdout '\["15\. plain_steel, bare (yours)", "marginal", 0\.000[0-9]*, [0-9.e+]*\]'
+says stdout '\["15\. plain_steel, bare (yours)", "[a-z]*", 0\.000[0-9]*, "[0-9]*->*[0-9]*"\]'
+
+# What rests on bands is told as one.
+expect 0 "$coldgap" rings "$engine" -q
+tr -s '\n ' ' ' <"$work/stdout" |
+    grep -q 'It fits to a boost of some \(over\|[0-9]* to\) [over ]*[0-9]*0 kPa' ||
+    fail "no band of boosts"
+
+# Duties to survive beside the one asked for: no ring fits to more, some to less.
+expect 0 "$coldgap" rings "$engine" -o "$work/alone" -q --set margin.duties=
+for folder in one alone; do
+    grep -v '^#' "$work/$folder/rings.dat" | awk '{print $1, $2, $6}' | sort \
+        >"$work/$folder.boost"
+done
+paste -d ' ' "$work/one.boost" "$work/alone.boost" |
+    awk '$1 != $4 || $2 != $5 || $3 > $6 + 0.5 {bad = 1; print}
+         $3 < $6 - 0.5 {less = 1} END {exit bad || !less}' ||
+    fail "rings over the list of duties"
 
 table=$work/one/rings.dat
 head -n 3 "$table" | grep -q '^# .*not a warranty' || fail "no caution"
