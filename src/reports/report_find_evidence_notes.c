@@ -16,16 +16,14 @@ static void note_too_low(struct cg_report *report,
     bool own = entry->engine == 0;
     cg_report_note(
         report,
-        "the ends touched at %s%s, where the model leaves %s: the model is too "
-        "low for %s engine, and something that is not in it is at work. Find "
-        "out what before it runs again. The inputs are moved as far as they "
-        "go, and their spreads are wider than before%s.",
+        "the ends touched at %s%s, where the model leaves %s: something that "
+        "is not in it is at work in %s engine. Find out what.%s",
         cg_show_length_up(entry->cold_gap, inch).text,
         own ? "" : " in another engine",
         cg_show_length(learned->before[learned->lowest], inch).text,
         own ? "this" : "that",
-        own ? "; the gap needed is never less than what touched and the "
-              "minimum hot gap"
+        own ? " The gap needed is never less than what touched and the "
+              "minimum hot gap."
             : "");
 }
 
