@@ -52,7 +52,9 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
 /* Fills answer->laws from the contributions of first order, which must stand in
  * the order of cg_uncertains, and answer->correlation: the closure by each law
  * of gas heat as calibrated with the case's law of the film; none if the case
- * goes by one that was not calibrated or is held to be right.  A law that fails
+ * goes by one that was not calibrated or is held to be right.  A pair of laws that
+ * differs from the case's own in gas heat and film is not run: what either
+ * alone makes is added (on the shipped engines within 2 um).  A law that fails
  * gives its weight to the one that asks for most, and its closure is NaN.
  * CG_NO_MEMORY only. */
 enum cg_status cg_spread_laws(const struct cg_spread *spread,

@@ -1,6 +1,7 @@
 /* The closure by each law of gas heat and film, as calibrated. */
 #include <assert.h>
 #include <math.h>
+#include <string.h>
 
 #include "input_law.h"
 #include "law.h"
@@ -62,38 +63,95 @@ static void note_closure(const struct cg_law *law, const struct cg_law *own,
 /* Standard normal quantile at which the widest law is looked for. */
 #define FAR_OUT 3.0
 
+static bool same_gas(const struct cg_law *a, const struct cg_law *b)
+{
+    return strcmp(a->heat_transfer, b->heat_transfer) == 0;
+}
+
+/* The closure by a law that is not the case's own. */
+static enum cg_status run_law(const struct cg_spread *spread,
+                              const struct cg_law *own,
+                              const struct cg_law *law,
+                              struct cg_duty_run *workspace, double *closure,
+                              struct cg_error *error)
+{
+    struct cg_case other = spread->c;
+    cg_law_take(own, law, &other);
+    enum cg_status status =
+        cg_spread_closure(&other, spread, NULL, workspace, closure, error);
+    if (status != CG_OK)
+        *closure = NAN;
+    return status == CG_NO_MEMORY ? status : CG_OK;
+}
+
+/* Of a law that differs in both: what either alone makes, added. */
+static double added(const struct cg_spread *spread, const struct cg_law *own,
+                    const struct cg_law *law, const double *closure)
+{
+    size_t count;
+    double sum = -spread->closure;
+    const struct cg_law *laws = cg_laws(&count);
+    for (size_t i = 0; i < count; i++)
+        if (same_gas(&laws[i], law) != same_gas(&laws[i], own) &&
+            (laws[i].film_law == (same_gas(&laws[i], law) ? own->film_law
+                                                          : law->film_law)))
+            sum += closure[i];
+    return sum;
+}
+
+/* Closures by all laws; NaN: could not be computed. */
+static enum cg_status closures_of(const struct cg_spread *spread,
+                                  const struct cg_law *own,
+                                  struct cg_duty_run *workspace,
+                                  double closure[CG_NORMALS_PARTS],
+                                  struct cg_error *error)
+{
+    size_t count;
+    const struct cg_law *laws = cg_laws(&count);
+    assert(count <= CG_NORMALS_PARTS);
+    for (size_t i = 0; i < count; i++) {
+        enum cg_status status = CG_OK;
+        bool film = laws[i].film_law == own->film_law;
+        closure[i] = spread->closure;
+        if (film != same_gas(&laws[i], own))
+            status = run_law(spread, own, &laws[i], workspace, &closure[i],
+                             error);
+        if (status != CG_OK)
+            return status;
+    }
+    for (size_t i = 0; i < count; i++)
+        if (laws[i].film_law != own->film_law && !same_gas(&laws[i], own))
+            closure[i] = added(spread, own, &laws[i], closure);
+    return CG_OK;
+}
+
 enum cg_status cg_spread_laws(const struct cg_spread *spread,
                               struct cg_duty_run *workspace,
                               struct cg_answer *answer, struct cg_error *error)
 {
     size_t count;
     const struct cg_law *laws = cg_laws(&count), *own = cg_law_of(&spread->c);
-    double lost = 0.0;
+    double lost = 0.0, closure[CG_NORMALS_PARTS];
     answer->laws.parts = 0;
     answer->correlations = 0;
     if (own == NULL) { /* the builder's own choice, not calibrated */
         add_part(1.0, 0.0, answer->sigma, &answer->laws);
         return CG_OK;
     }
+    enum cg_status status =
+        closures_of(spread, own, workspace, closure, error);
+    if (status != CG_OK)
+        return status;
     for (size_t i = 0; i < count; i++) {
-        double closure = spread->closure;
         struct cg_case other = spread->c;
-        enum cg_status status = CG_OK;
-        if (laws[i].weight == 0.0)
-            continue;
-        if (&laws[i] != own) {
+        if (&laws[i] != own)
             cg_law_take(own, &laws[i], &other);
-            status = cg_spread_closure(&other, spread, NULL, workspace,
-                                       &closure, error);
-        }
-        if (status == CG_NO_MEMORY)
-            return status;
-        note_closure(&laws[i], own, status == CG_OK ? closure : NAN, answer);
-        if (status == CG_OK)
-            add_part(laws[i].weight, closure - spread->closure,
-                     sigma_of(spread, &other, answer), &answer->laws);
-        else
+        note_closure(&laws[i], own, closure[i], answer);
+        if (isnan(closure[i]))
             lost += laws[i].weight;
+        else
+            add_part(laws[i].weight, closure[i] - spread->closure,
+                     sigma_of(spread, &other, answer), &answer->laws);
     }
     if (answer->laws.parts == 0)
         add_part(0.0, 0.0, answer->sigma, &answer->laws);
