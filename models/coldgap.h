@@ -28,6 +28,8 @@
  *                 cg_answer_stands, cg_shop_rule
  *   advice.h      what to file to: struct cg_ring_advice (answer.file_to_top,
  *                 file_to_second), enum cg_fits (verdict.fits)
+ *   limits.h      where the gap is not the trouble: enum cg_past, struct
+ *                 cg_limits (answer.duty[i].limits), cg_limits_first
  *   ceiling.h     struct cg_ceiling, cg_ceiling_find
  *
  * Structs may gain fields: fill a case by cg_case_begin, never by position,
@@ -50,6 +52,7 @@
 #include "case_ready.h"
 #include "ceiling.h"
 #include "duty_run.h"
+#include "limits.h"
 #include "setting.h"
 #include "status.h"
 

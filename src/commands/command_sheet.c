@@ -101,7 +101,8 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
         return status;
     if (sheet.fitting.count[CG_FIT_TOO_SMALL] > 0 ||
         sheet.fitting.count[CG_FIT_FILE] > 0 || sheet.answer.verdict.beyond ||
-        sheet.answer.second_verdict.beyond) {
+        sheet.answer.second_verdict.beyond ||
+        cg_answer_past(&sheet.answer) < sheet.answer.duties) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;
     }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "report_file_to.h"
+#include "report_past.h"
 #include "show.h"
 
 static void tell_count(struct cg_report *report, const struct cg_sheet *sheet)
@@ -158,6 +159,7 @@ static void tell_taken(struct cg_report *report, const struct cg_sheet *sheet)
 void cg_report_sheet(struct cg_report *report, const struct cg_sheet *sheet)
 {
     static const char *const box[] = {"Engine", "Date", "Builder", "Checked"};
+    cg_report_past(report, &sheet->answer);
     cg_report_file_to(report, &sheet->answer);
     tell_count(report, sheet);
     tell_off(report, sheet);

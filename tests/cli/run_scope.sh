@@ -47,6 +47,13 @@ beyond "film of steam" --set cooling.coolant_film_W_m2K=30000 \
     --set fuel.name=methanol --set charge.boost_kPa=600 \
     --set combustion.heat_factor=3
 
+# The shop's sheet says it too.
+printf 'cylinder,bore_mm,top_gap_mm,second_gap_mm\n1,85.30,0.90,1.10\n' \
+    >"$work/four.csv"
+expect 1 "$coldgap" sheet "$four" --measured "$work/four.csv" -q \
+    -o "$work/sheet" --set charge.boost_kPa=300
+says stdout "^NOT SAFE AT ANY GAP: in dyno_pull KNOCK"
+
 # A duty that declares knock says it itself.
 expect 1 "$coldgap" find "$four" -q --duty settled --set charge.boost_kPa=300
 flat <"$work/stdout" | grep -q "in settled KNOCK" || fail "settled: no knock"
