@@ -52,7 +52,7 @@
 #include "case_ready.h"
 #include "ceiling.h"
 #include "duty_run.h"
-#include "limits.h"
+#include "duty_limits.h"
 #include "setting.h"
 #include "status.h"
 

@@ -4,6 +4,7 @@
 
 #include "case_of.h"
 #include "check_close.h"
+#include "law.h"
 #include "spread.h"
 #include "uncertain.h"
 
@@ -315,6 +316,41 @@ START_TEST(response_of_the_gas_side)
 }
 END_TEST
 
+/* A pair of laws that is not run is what either alone makes: within 2 um of
+ * that pair by itself. */
+START_TEST(pairs_of_laws_add)
+{
+    static const struct row {
+        const char *engine, *duty;
+    } of[] = {{"boosted_four", "dyno_pull"}, {"big_eight", "cold_start_abuse"}};
+    char file[256], duty[64];
+    const char *const set[] = {duty};
+    snprintf(file, sizeof file, CG_TEST_CONFIGS "/engines/%s.cfg",
+             of[_i].engine);
+    snprintf(duty, sizeof duty, "duty.name=%s", of[_i].duty);
+    struct cg_case c = case_of(file, set, 1);
+    struct rig rig;
+    make_rig(&c, &rig);
+    struct cg_answer answer = {.extremes = rig.extremes};
+    ck_assert_int_eq(
+        cg_spread_first_order(rig.spread, rig.workspace, &answer, NULL), CG_OK);
+    size_t count;
+    const struct cg_law *laws = cg_laws(&count), *own = cg_law_of(&c);
+    ck_assert_uint_eq(answer.laws.parts, count);
+    for (size_t i = 0; i < count; i++) {
+        struct cg_case other = rig.spread->c;
+        if (laws[i].film_law == own->film_law)
+            continue;
+        cg_law_take(own, &laws[i], &other);
+        check_within(answer.laws.mean[i] * 1e6,
+                     (closure_in(&rig, &other, NULL) - rig.spread->closure) *
+                         1e6,
+                     2.0, "the pair by itself");
+    }
+    free_rig(&rig);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("spread");
@@ -327,6 +363,7 @@ int main(void)
     tcase_add_test(all, room_after_a_failure);
     tcase_add_loop_test(all, refilled_network, 0, count);
     tcase_add_loop_test(all, response_of_the_gas_side, 0, count);
+    tcase_add_loop_test(all, pairs_of_laws_add, 0, 2);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }
