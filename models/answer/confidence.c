@@ -111,10 +111,12 @@ static struct cg_case case_at(const struct cg_confidence_work *work,
     return at;
 }
 
-/* What the inputs that move no field add to the closure [m]. */
-static double added(const struct cg_confidence_work *work, const double *score)
+/* What the law of the film and the inputs that move no field add to the closure
+ * [m]. */
+static double added(const struct cg_confidence_work *work, size_t law,
+                    const double *score)
 {
-    double sum = 0.0;
+    double sum = work->of_law[law].shift;
     for (size_t i = work->moving; i < work->inputs; i++)
         sum += score[i] * cg_uncertain_added(work->input[i], work->c,
                                              work->spread->closure);
@@ -148,7 +150,7 @@ enum cg_status cg_confidence_sample(const struct cg_confidence_work *work,
         &at, work->spread, same ? work->spread->base : NULL,
         workspace->sample, closure, error);
     if (status == CG_OK)
-        *closure += added(work, score);
+        *closure += added(work, law, score);
     return status;
 }
 
@@ -159,7 +161,7 @@ static void run_swaps(const struct cg_confidence_work *work,
 {
     double score[CG_SAMPLE_INPUTS];
     size_t law = scores_of(work, item, score);
-    double more = added(work, score);
+    double more = added(work, law, score);
     for (size_t i = 0; i < work->moving; i++) {
         double kept = score[i], closure = NAN;
         score[i] = cg_input_law_redraw(&work->of_law[law].law, score, i,

@@ -21,6 +21,7 @@ struct cg_confidence_work {
     struct cg_confidence_law {
         double weight;
         struct cg_case c;        /* to be moved */
+        double shift; /* what its law of the film makes besides [m] */
         struct cg_input_law law; /* how its inputs go together */
     } *of_law;                   /* [laws], the case's own first */
     bool gas_side_same; /* none of them moves the cycle */

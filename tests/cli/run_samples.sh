@@ -13,7 +13,7 @@ engine=$sources/configs/engines/boosted_four.cfg
 sample() {
     folder=$1
     shift
-    expect 0 "$coldgap" find "$engine" --set duty.name=settled \
+    expect 0 "$coldgap" find "$engine" --duty settled \
         --set margin.risk=0.05 --samples 300 -o "$work/$folder" "$@"
     grep -v '^Computed in\|^Pictures: ' "$work/stdout" >"$work/$folder.screen"
     [ -s "$work/stderr" ] && fail "$folder: words on stderr"
@@ -44,9 +44,9 @@ says stdout 'first order *sampled'
 says stdout '300 samples, seed 1'
 says stdout 'Uncertainty allowance .*, sampled, for a risk'
 says stdout 'uses the sampled allowance'
-expect 0 "$coldgap" find "$engine" --set duty.name=settled --samples 20
+expect 0 "$coldgap" find "$engine" --duty settled --samples 20
 says stdout 'too few samples for a risk of 0.001 (10000 or more)'
-expect 0 "$coldgap" find "$engine" --set duty.name=settled --samples 20 -q
+expect 0 "$coldgap" find "$engine" --duty settled --samples 20 -q
 grep -q 'few samples\|sampled' "$work/stdout" && fail "--quiet is not"
 
 # Tables: counts are the samples, densities make one, total effects are there.
@@ -54,7 +54,7 @@ awk '!/^#/ {n += $3; one += $4 * ($2 - $1); first += $5 * ($2 - $1)}
      END {exit !(n == 300 && one > 0.9999 && one < 1.0001 &&
                  first > 0.9 && first < 1.0001)}' "$work/one/histogram.dat" ||
     fail "histogram.dat does not add up"
-awk '!/^#/ {if (!($4 >= 0 && $4 < 1)) bad = 1; n++}
+awk '!/^#/ && $1 != "law" {if (!($4 >= 0 && $4 < 1)) bad = 1; n++}
      END {exit bad || n < 10}' "$work/one/sensitivity.dat" ||
     fail "total effects of sensitivity.dat"
 spread=$(awk '$1 == "spread_top" || $1 == "closure_top" {s += $2}
@@ -63,14 +63,14 @@ quantile=$(awk '/^# quantile/ {printf "%.4f", $3}' "$work/one/histogram.dat")
 [ "$spread" = "$quantile" ] || fail "closure and spread: $spread, $quantile"
 
 # Without samples an earlier histogram does not stay behind.
-expect 0 "$coldgap" find "$engine" --set duty.name=settled -o "$work/one"
+expect 0 "$coldgap" find "$engine" --duty settled -o "$work/one"
 [ -e "$work/one/histogram.dat" ] && fail "an earlier run's histogram stays"
 awk '!/^#/ && $4 != "nan" {bad = 1} END {exit bad}' \
     "$work/one/sensitivity.dat" || fail "total effects without samples"
 
 # What the screen says of the first-order answer (CG_FIRST_ORDER_SHORT); the standard
 # error of 10,000 is 0.006 mm.
-expect 0 "$coldgap" find "$engine" --samples 10000
+expect 0 "$coldgap" find "$engine" --duty dyno_pull --samples 10000
 awk '/closure at the risk/ {more = $6 - $5; seen = 1}
      END {exit !(seen && more > 0.01 && more < 0.03 + 0.006)}' \
     "$work/stdout" || fail "sampled against first order: not as the screen says"
