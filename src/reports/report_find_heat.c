@@ -110,7 +110,8 @@ static void tell_probe(struct cg_report *report,
     cg_report_say(report,
                   "The gas is averaged by mass. Left out: heat lost between "
                   "port and collector, conduction along the probe, rest "
-                  "between pulses: some 40 K, most of it lower yet.");
+                  "between pulses: some tens of degrees, most of it lower "
+                  "yet.");
 }
 
 static void tell_balance(struct cg_report *report,

@@ -1,8 +1,8 @@
 # Gap needed, over the bore, of several engines against boost beside the rule.
 #   coldgap sweep CONFIG --set duty.name=settled --vary charge.boost_kPa=0:300:25 \
 #       -o out/NAME      for each engine
-#   gnuplot -e "dir='out'; engines='NAME NAME'; out='rule.png'" plots/rule.gp
-# More than one table: draw.sh leaves it alone, style.gp is not for it.
+#   gnuplot -e "dir='out'; engines='NAME NAME'; out='rule.png'" tests/calibration/rule.gp
+# More than one table: style.gp is not for it.
 set encoding utf8
 set terminal pngcairo size 900,560 font "sans,12"
 set output out
