@@ -15,10 +15,10 @@ static const char *const engines[] = {"plain_four", "boosted_four", "iron_six",
                                       "big_eight"};
 static const char *const duties[] = {"settled", "dyno_pull"};
 
-/* Wide enough that a hundred samples tell ten times it. */
+/* Wide enough that some dozens of samples tell ten times it. */
 #define RISK 0.01
 
-enum { SAMPLES = 100 };
+enum { SAMPLES = 60 };
 
 /* Margin [m] of each sample by the law alone; returns how many leave less. */
 static size_t less_than_minimum(const struct cg_case *c, double gap)
