@@ -146,7 +146,7 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
                               struct cg_error *error);
 
 /* Runs the cycle until it repeats: the change of the residual's mass and
- * temperature, times its share of the charge, below 5e-7.  A rough cycle
+ * temperature, times its share of the charge, below 2.5e-7.  A rough cycle
  * repeats to 4e-4, at the knock limit to 5e-5, and takes a fifth of the steps:
  * its wall heat is within 3 % of the full one's, the ratio of two of them within
  * 0.1 % (tested), and its energy_residual is not small.  The burn stands where

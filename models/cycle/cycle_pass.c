@@ -12,7 +12,7 @@
 static const double motored_exponent = 1.32;
 
 /* Least number of steps in the burn, to hold the energy balance to 1e-6. */
-static const double burn_steps = 64.0;
+static const double burn_steps = 60.0;
 
 /* After this the pressure has come down, and long steps will do. */
 static const double blow_down_deg = 60.0;
@@ -417,7 +417,7 @@ static void record_end(const struct cg_pass *pass, struct cg_cycle *cycle)
 static double settled_change(const struct cg_pass *pass)
 {
     if (!pass->rough)
-        return 5e-7;
+        return 2.5e-7;
     return pass->knock.slope < 0.0 ? 5e-5 : 4e-4;
 }
 
