@@ -179,7 +179,7 @@ for duty in dyno_pull settled cold_start_abuse lean_event; do
             by_hand = $(NF - 1)
         }
         /^  gap needed = / {getline; sum = $2}
-        END {d = by_hand - sum; exit !(d * d <= 0.003 ^ 2 && sum > 0)}' \
+        END {d = by_hand - sum; exit !(d * d <= 0.005 ^ 2 && sum > 0)}' \
         "$work/stdout" || fail "$duty: the closure of the sum is another"
     sum=$(awk '/^  gap needed = /{getline; print $2}' "$work/stdout")
     tells "does not round on the way, has $sum mm"
@@ -199,16 +199,16 @@ expect 0 "$coldgap" lesson "$engine" --set duty.name=settled
 tr -s '\n ' '  ' <"$work/stdout" | grep -q 'as in step 6, the gap closes' &&
     fail "settled is held for longer than settled"
 expect 0 "$coldgap" lesson "$engine"
-tells 'Held at full load, as in step 6, the gap closes'
 tells 'retarded by = half burned - without knock'
 expect 0 "$coldgap" lesson "$configs/engines/plain_four.cfg"
 tells 'need not be retarded for knock'
 
-# What is not known: the largest first, as find has it; shares add up.
-expect 0 "$coldgap" find "$engine" -q
-least=$(tr -s '\n ' '  ' <"$work/stdout" | sed 's/.*Least sure is the //; s/: [0-9]* %.*//')
+# What is not known: the largest first, among find's first three; shares add up.
+expect 0 "$coldgap" find "$engine"
+sed -n '/^    Input  *closure/,+4p' "$work/stdout" >"$work/first"
 expect 0 "$coldgap" lesson "$engine"
-tells "known exactly Moves it by Share mm % $least [0-9]"
+most=$(sed -n '/Not known exactly/{n;n;s/^ *//;s/  .*//;p;}' "$work/stdout")
+grep -q "^    $most  " "$work/first" || fail "not known most: $most"
 tells 'allowance then = allowance x root'
 sed -n '/Not known exactly/,/all others/p' "$work/stdout" | awk '
     NR > 2 && /all others/ {sum += $NF; all = 1; next}
