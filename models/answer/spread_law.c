@@ -131,7 +131,7 @@ enum cg_status cg_spread_laws(const struct cg_spread *spread,
 {
     size_t count;
     const struct cg_law *laws = cg_laws(&count), *own = cg_law_of(&spread->c);
-    double lost = 0.0, closure[CG_NORMALS_PARTS];
+    double lost = 0.0, closure[CG_NORMALS_PARTS] = {0.0};
     answer->laws.parts = 0;
     answer->correlations = 0;
     if (own == NULL) { /* the builder's own choice, not calibrated */
