@@ -284,8 +284,9 @@ static enum cg_status allocate(const struct cg_case *c, size_t stations,
     piston->node = malloc(workspace * sizeof *piston->node);
     piston->gas_area =
         malloc((piston->crown_cells + 1) * sizeof *piston->gas_area);
-    piston->bore_share = malloc((CG_RINGS * LAND_CELLS + skirt) * stations *
-                                sizeof *piston->bore_share);
+    size_t facing = (size_t)CG_RINGS * LAND_CELLS + skirt;
+    piston->bore_share =
+        malloc(facing * stations * sizeof *piston->bore_share);
     if (piston->node == NULL || piston->gas_area == NULL ||
         piston->bore_share == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");

@@ -187,7 +187,6 @@ static bool add_word(const char *word, char words[CG_WORDS_LENGTH])
 /* A list of names, or one text with blanks or commas between them. */
 static void store_words(const struct place *place, const struct cg_value *value)
 {
-    const char *must = "a list of names, [\"a\", \"b\"]";
     char words[CG_WORDS_LENGTH] = "";
     bool fits = value->list != NULL || (value->kind == CG_VALUE_TEXT &&
                                         strlen(value->text) < sizeof words);
@@ -203,7 +202,7 @@ static void store_words(const struct place *place, const struct cg_value *value)
         memcpy((char *)place->reader->c + place->key->setting->offset, words,
                sizeof words);
     else
-        type_trouble(place, must, value);
+        type_trouble(place, "a list of names, [\"a\", \"b\"]", value);
 }
 
 static void store(const struct place *place, const struct cg_value *value)
