@@ -29,20 +29,6 @@ else
     tests/calibrate "$facts" --data calibration.dat --check "$header" \
         >calibration.md || differ=1
 fi
-awk -v table=calibration.md '
-    /^<!-- calibration -->$/ {
-        print; print ""
-        while ((getline line <table) > 0) print line
-        print ""
-        while ((getline line) > 0 && line !~ /^<!-- end/) continue
-        print line; found = 1
-        next
-    }
-    { print }
-    END { exit !found }' "$readme" >calibration.readme
-if [ "${3:-}" = --write ]; then
-    cat calibration.readme >"$readme"
-else
-    diff -u "$readme" calibration.readme || differ=1
-fi
+sh "$here/put_table.sh" calibration.md calibration "$readme" ${3:+"$3"} ||
+    differ=1
 exit $differ

@@ -80,19 +80,4 @@ if [ $# -lt 2 ]; then
     cat "$work/table"
     exit 0
 fi
-awk -v table="$work/table" '
-    /^<!-- ranges -->$/ {
-        print; print ""
-        while ((getline line <table) > 0) print line
-        print ""
-        while ((getline line) > 0 && line !~ /^<!-- end/) continue
-        print line; found = 1
-        next
-    }
-    { print }
-    END { exit !found }' "$2" >"$work/readme"
-if [ "${3:-}" = --write ]; then
-    cat "$work/readme" >"$2"
-else
-    diff -u "$2" "$work/readme"
-fi
+sh "$here/put_table.sh" "$work/table" ranges "$2" ${3:+"$3"}

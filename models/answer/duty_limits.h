@@ -44,7 +44,7 @@ enum cg_past {
 /* A duty has full boost the moment it asks for it, where an engine is still on
  * its way there; what knocks no longer than that way takes is a note, and the
  * boost is to be held back (common practice, no source) [s]. */
-#define CG_KNOCK_SECONDS 10.0
+#define CG_KNOCK_SECONDS 5.0
 
 struct cg_limit_seen {
     double reached, limit;   /* [as the kind says] */

@@ -11,6 +11,7 @@ static void tell_allowance(struct cg_report *report, const struct cg_case *c,
 {
     const struct cg_confidence *by = &answer->confidence;
     const struct cg_gap_sum *needed = cg_answer_needed(answer);
+    double sigma = answer->duty[answer->hardest].sigma;
     cg_report_row(report, "spread_top", "Uncertainty allowance",
                   cg_quantity(CG_SHOW_GAP, needed->spread));
     if (needed->spread == cg_evidence_allowance(c, needed->closure))
@@ -20,7 +21,9 @@ static void tell_allowance(struct cg_report *report, const struct cg_case *c,
         cg_report_remark(report, "sampled, for a risk of %g", c->margin.risk);
     else
         cg_report_remark(report, "%.2f sigma, for a risk of %g",
-                         answer->quantile, c->margin.risk);
+                         sigma > 0.0 ? needed->spread / sigma
+                                     : answer->quantile,
+                         c->margin.risk);
 }
 
 /* The parts as shown add up to the gap as shown: what their own rounding takes

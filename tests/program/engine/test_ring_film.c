@@ -10,7 +10,8 @@
 #include "ring_film.h"
 
 #define MEASURED                                                             \
-    "measured minimum film 1 to 3.5 um, fired two-cylinder diesel: "         \
+    "calibrated on: measured minimum film 1 to 3.5 um, fired two-cylinder "  \
+    "diesel: "                                                               \
     "Int. J. Engine Research (2022), doi 10.1177/14680874221088547"
 
 static const char *const engines[] = {PLAIN_FOUR, BOOSTED_FOUR, IRON_SIX};

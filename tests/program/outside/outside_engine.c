@@ -76,7 +76,8 @@ START_TEST(power)
     if (strcmp(c.fuel.name, "gasoline") != 0)
         return;
     check_band(efficiency, 0.25, 0.33,
-               "brake efficiency at peak power 0.25 to 0.28, J. B. Heywood "
+               "calibrated on: brake efficiency at peak power 0.25 to 0.28, J. "
+               "B. Heywood "
                "(1988), table 12.1, from memory; to 0.33 today, common "
                "practice, no source");
 }
@@ -94,7 +95,8 @@ START_TEST(heat_to_coolant_and_oil)
            p.wall_heat_share, friction);
     if (c.charge.boost == 0.0)
         check_band(p.wall_heat_share + friction, 0.12, 0.30,
-                   "coolant and oil 12 to 30 % of the fuel energy at maximum "
+                   "calibrated on: coolant and oil 12 to 30 % of the fuel energy at "
+                   "maximum "
                    "power, no boost: J. B. Heywood (1988), table 12.1 (coolant "
                    "17 to 26 %) and open course notes, from memory");
 }

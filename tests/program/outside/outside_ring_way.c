@@ -11,8 +11,8 @@
 #include "thermal_parts.h"
 
 #define JSME                                                                 \
-    "piston, ring and bore temperatures measured: Trans. JSME 29(201) 988, " \
-    "about 1963, abstract"
+    "calibrated on: measured piston, ring and bore temperatures, Trans. JSME " \
+    "29(201) 988, about 1963, abstract"
 #define BRYAN                                                                \
     "rings 65 % as effective as lands and skirt: Bryan, SAE 450154 (1945), " \
     "abstract"
