@@ -4,8 +4,9 @@
  *
  * An entry is a temperature of one body, at an instant or the highest of the
  * duty; or what is read on the engine settled at one speed and load (a probe in
- * the exhaust collector, the coolant's share of the fuel's energy); or the sign that the top ring's ends touched, or did not, at a known
- * cold gap.  It was found in a run: the engine through some duty.
+ * the exhaust collector, the coolant's share of the fuel's energy); or the sign
+ * that the top ring's ends touched, or did not, at a known cold gap.  It was
+ * found in a run: the engine through some duty.
  *
  * Inputs are of three kinds.  What the engine is (contacts, films, expansion,
  * the factor on the gas-side heat) is the same in every run, and is learned.
@@ -29,9 +30,9 @@
  * The spreads of before are then widened (up to CG_EVIDENCE_WIDEST; the same
  * factor on all that the engine is, as R. T. Birge, Phys. Rev. 40 (1932) 207,
  * does with data that disagree by more than their errors), the inputs moved as
- * far as that takes them, straight on from the prior, and nothing is narrowed: the closure of that run
- * stays at least as uncertain as it was.  What is then still missing is left to
- * the gap itself (evidence_gap.h).
+ * far as that takes them, straight on from the prior, and nothing is narrowed:
+ * the closure of that run stays at least as uncertain as it was.  What is then
+ * still missing is left to the gap itself (evidence_gap.h).
  *
  * Left out: whatever no input moves, such as differences around the
  * circumference, between cylinders, and of a plug's or probe's own place.
@@ -45,32 +46,36 @@
 #include "case.h"
 #include "status.h"
 
-enum { CG_EVIDENCE = CG_CLEAR_RUNS, CG_EVIDENCE_RUNS = 16, CG_EVIDENCE_FROM = 48,
-       CG_EVIDENCE_DATE = 12 };
+enum {
+    CG_EVIDENCE = CG_CLEAR_RUNS,
+    CG_EVIDENCE_RUNS = 16,
+    CG_EVIDENCE_FROM = 48,
+    CG_EVIDENCE_DATE = 12
+};
 
 enum cg_evidence_what {
-    CG_EVIDENCE_CROWN,       /* at its centre, mean through its thickness */
-    CG_EVIDENCE_GROOVE_TOP,  /* piston at the top ring groove */
-    CG_EVIDENCE_RING_TOP,    /* mean of the ring */
+    CG_EVIDENCE_CROWN,      /* at its centre, mean through its thickness */
+    CG_EVIDENCE_GROOVE_TOP, /* piston at the top ring groove */
+    CG_EVIDENCE_RING_TOP,   /* mean of the ring */
     CG_EVIDENCE_RING_SECOND,
-    CG_EVIDENCE_LINER,       /* bore surface at `depth` */
-    CG_EVIDENCE_PROBE,       /* reading of a probe in the exhaust collector */
-    CG_EVIDENCE_COOLANT,     /* heat to the coolant over the fuel's */
-    CG_EVIDENCE_ENDS         /* of the top ring: touched or not */
+    CG_EVIDENCE_LINER,   /* bore surface at `depth` */
+    CG_EVIDENCE_PROBE,   /* reading of a probe in the exhaust collector */
+    CG_EVIDENCE_COOLANT, /* heat to the coolant over the fuel's */
+    CG_EVIDENCE_ENDS     /* of the top ring: touched or not */
 };
 
 struct cg_evidence_entry {
     enum cg_evidence_what what;
     size_t run;
-    double temperature;  /* measured [K] */
-    double share;        /* of the fuel's energy, of the coolant [1] */
-    double spread;       /* one standard deviation [K], of the gap [m], of the
-                            share [1] */
-    double time;         /* [s] into the duty; NaN: the highest of the duty */
-    double depth;        /* below the deck, of the liner [m] */
+    double temperature; /* measured [K] */
+    double share;       /* of the fuel's energy, of the coolant [1] */
+    double spread;      /* one standard deviation [K], of the gap [m], of the
+                           share [1] */
+    double time;        /* [s] into the duty; NaN: the highest of the duty */
+    double depth;       /* below the deck, of the liner [m] */
     bool touched;
-    double cold_gap;     /* of the sign [m] */
-    unsigned line;       /* where the user wrote it, for messages; 0: nowhere */
+    double cold_gap; /* of the sign [m] */
+    unsigned line;   /* where the user wrote it, for messages; 0: nowhere */
     char from[CG_EVIDENCE_FROM]; /* "builds[2]"; "": evidence[i] */
     char date[CG_EVIDENCE_DATE]; /* of the build; "": not given */
     size_t engine; /* 0: the engine itself, else another one's number */
@@ -86,7 +91,8 @@ struct cg_evidence {
 };
 
 /* Default spreads of what is read on a steady engine, the model's own error in
- * them included (heat_balance.h, exhaust.h): wide; common practice, no source. */
+ * them included (heat_balance.h, exhaust.h): wide; common practice, no source.
+ */
 #define CG_EVIDENCE_PROBE_SPREAD 40.0   /* [K] */
 #define CG_EVIDENCE_COOLANT_SPREAD 0.25 /* of the share measured [1] */
 
@@ -96,9 +102,9 @@ bool cg_evidence_is_steady(enum cg_evidence_what what);
 
 /* How a temperature was found. */
 struct cg_evidence_way {
-    const char *name;  /* "hardness" */
-    double spread;     /* one standard deviation unless stated [K] */
-    bool instants;     /* can tell the time; else shows the highest alone */
+    const char *name; /* "hardness" */
+    double spread;    /* one standard deviation unless stated [K] */
+    bool instants;    /* can tell the time; else shows the highest alone */
     const char *doc;
 };
 
@@ -110,8 +116,8 @@ const char *cg_evidence_name(enum cg_evidence_what what);
 /* What was learned.  Inputs are rows of cg_uncertains, in scores: standard
  * deviations of before. */
 struct cg_learned {
-    size_t entries; /* 0: nothing to learn from, nothing changes */
-    double mean[CG_INPUTS];                  /* before: 0 */
+    size_t entries;         /* 0: nothing to learn from, nothing changes */
+    double mean[CG_INPUTS]; /* before: 0 */
     double covariance[CG_INPUTS][CG_INPUTS]; /* before: correlations */
     /* Of each entry, by the model [K], the share [1], or the hot gap left of a
      * sign [m]. */
@@ -119,8 +125,8 @@ struct cg_learned {
     /* Of a sign: the closure in its run, conditions as stated, by what was
      * learned [m]; else NaN. */
     double closure[CG_EVIDENCE];
-    bool too_low;  /* the model is, for ends that touched */
-    size_t lowest; /* the entry that it is farthest too low for */
+    bool too_low;             /* the model is, for ends that touched */
+    size_t lowest;            /* the entry that it is farthest too low for */
     struct cg_ends_case ends; /* by the engine's own entries */
 };
 

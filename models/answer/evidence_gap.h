@@ -19,9 +19,9 @@ struct cg_earned {
 };
 
 /* The smallest gap for which there is a run without contact, at least as hard
- * as a duty that closes by `closure` (nominal, by the taught model [m]; give
+ * as a duty that closes by `closure` (nominal, by the updated model [m]; give
  * the hardest of all duties): never below the gap shown in that run, nor below
- * `need`, the taught model's own figure [m].  Other engines' runs earn nothing.
+ * `need`, the updated model's own figure [m].  Other engines' runs earn nothing.
  * The maker's minimum is the caller's to keep.  Cannot fail. */
 struct cg_earned cg_evidence_earned(const struct cg_case *c, double closure,
                                     double need);

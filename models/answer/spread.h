@@ -29,8 +29,8 @@ void cg_spread_free(struct cg_spread *spread); /* accepts NULL */
 /* Room for moved cases, one for each thread: cg_duty_run_lay_out in the cells
  * of the spread. */
 enum cg_status cg_spread_workspace(const struct cg_spread *spread,
-                              struct cg_duty_run **workspace,
-                              struct cg_error *error);
+                                   struct cg_duty_run **workspace,
+                                   struct cg_error *error);
 
 /* Closure [m] of a case moved a little from spread->c, with the gas side of the
  * base or of another moved case (NULL: cycles run anew).  `workspace` then
@@ -43,7 +43,8 @@ enum cg_status cg_spread_closure(const struct cg_case *c,
 
 /* Fills contribution, contributions, laws, sigma and that of the skirt from the
  * nominal extremes in the answer: one run of the duty for each input moved up
- * by one standard deviation.  Errors: as cg_duty_run_vary and cg_duty_run_go. */
+ * by one standard deviation.  Errors: as cg_duty_run_vary and cg_duty_run_go.
+ */
 enum cg_status cg_spread_first_order(const struct cg_spread *spread,
                                      struct cg_duty_run *workspace,
                                      struct cg_answer *answer,
@@ -52,21 +53,19 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
 /* Fills answer->laws from the contributions of first order, which must stand in
  * the order of cg_uncertains, and answer->correlation: the closure by each law
  * of gas heat as calibrated with the case's law of the film; none if the case
- * goes by one that was not calibrated or is held to be right.  A pair of laws that
- * differs from the case's own in gas heat and film is not run: what either
+ * goes by one that was not calibrated or is held to be right.  A pair of laws
+ * that differs from the case's own in gas heat and film is not run: what either
  * alone makes is added (on the shipped engines within 2 um).  A law that fails
  * gives its weight to the one that asks for most, and its closure is NaN.
  * CG_NO_MEMORY only. */
 enum cg_status cg_spread_laws(const struct cg_spread *spread,
                               struct cg_duty_run *workspace,
-                              struct cg_answer *answer,
-                              struct cg_error *error);
+                              struct cg_answer *answer, struct cg_error *error);
 
 /* All of it from the nominal run and its extremes in the answer.  Errors: of
  * those above. */
 enum cg_status cg_spread_find(const struct cg_case *c,
                               const struct cg_duty_run *run,
-                              struct cg_answer *answer,
-                              struct cg_error *error);
+                              struct cg_answer *answer, struct cg_error *error);
 
 #endif

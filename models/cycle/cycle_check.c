@@ -59,7 +59,8 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
         {"exhaust opening [deg]", in->exhaust_open_deg, 60.0, 180.0},
         {"crank step [deg]", in->step_deg, 0.1, 2.0},
         {"start of combustion [deg]", start,
-         fmax(in->intake_close_deg, -180.0) + 1.0, in->exhaust_open_deg - in->knock.retard_most - 1.0},
+         fmax(in->intake_close_deg, -180.0) + 1.0,
+         in->exhaust_open_deg - in->knock.retard_most - 1.0},
     };
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         const struct limit *limit = &limits[i];

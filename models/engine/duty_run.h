@@ -14,8 +14,8 @@
 
 /* A time between two operating points, run through in a straight line. */
 struct cg_piece {
-    double from, to;       /* [s] */
-    size_t start, end;     /* operating points */
+    double from, to;   /* [s] */
+    size_t start, end; /* operating points */
 };
 
 struct cg_duty_run {
@@ -25,11 +25,11 @@ struct cg_duty_run {
     size_t points, points_allocated;
     struct cg_piece *piece;
     size_t pieces, pieces_allocated;
-    size_t full_load;      /* point at rated speed and load 1 */
-    size_t start;          /* point the duty starts from, settled */
-    double duration;       /* [s] */
+    size_t full_load;                  /* point at rated speed and load 1 */
+    size_t start;                      /* point the duty starts from, settled */
+    double duration;                   /* [s] */
     double film_scale, friction_share; /* of the case it was made for [1] */
-    const struct cg_march *march; /* under way, else NULL */
+    const struct cg_march *march;      /* under way, else NULL */
 };
 
 /* The solver's own instants come the same whatever a table asks for: answers
@@ -42,19 +42,19 @@ struct cg_instant {
     double manifold_pressure;  /* [Pa] absolute */
     const double *temperature; /* [nodes] [K], valid during the call */
     enum cg_step_place step;
-    bool table;                /* the start, a multiple of the interval asked
-                                  for, or the end of the duty */
+    bool table; /* the start, a multiple of the interval asked
+                   for, or the end of the duty */
 };
 
 typedef enum cg_status (*cg_instant_observer)(void *context,
-                                           const struct cg_instant *instant,
-                                           struct cg_error *error);
+                                              const struct cg_instant *instant,
+                                              struct cg_error *error);
 
-/* Builds the network and solves the operating points of a checked case.  A ramp is cut
- * into pieces of at most CG_RAMP_SPEED (share of rated speed) and CG_RAMP_LOAD,
- * between which coefficients and heats run straight, though they bend where the
- * knock limit begins to retard the burn (cutting finer moves the closure by less
- * than 0.5 %, tested).  Caller frees.  Errors: as
+/* Builds the network and solves the operating points of a checked case.  A ramp
+ * is cut into pieces of at most CG_RAMP_SPEED (share of rated speed) and
+ * CG_RAMP_LOAD, between which coefficients and heats run straight, though they
+ * bend where the knock limit begins to retard the burn (cutting finer moves the
+ * closure by less than 0.5 %, tested).  Caller frees.  Errors: as
  * cg_point_solve, CG_NO_MEMORY. */
 #define CG_RAMP_SPEED 0.25
 #define CG_RAMP_LOAD 0.90
@@ -106,10 +106,9 @@ void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
  * solver.table_step is to be longer.  Other errors: as cg_stepper_run, and what
  * observer returns. */
 #define CG_DUTY_ROWS 200000
-enum cg_status cg_duty_run_go(const struct cg_case *c,
-                              struct cg_duty_run *run, double interval,
-                              cg_instant_observer observer, void *context,
-                              struct cg_heat_ledger *ledger,
+enum cg_status cg_duty_run_go(const struct cg_case *c, struct cg_duty_run *run,
+                              double interval, cg_instant_observer observer,
+                              void *context, struct cg_heat_ledger *ledger,
                               struct cg_error *error);
 
 /* For an observer during its call: the instant at `time` [s], from the solver's

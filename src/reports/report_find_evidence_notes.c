@@ -1,4 +1,4 @@
-/* What a reader of a taught answer must see, however brief it is. */
+/* What a reader of an answer that evidence moved must see, however brief it is. */
 #include "report_find_parts.h"
 #include "show.h"
 
