@@ -28,6 +28,7 @@
 #include "duty_run.h"
 #include "evidence_gap.h"
 #include "heat_balance.h"
+#include "course_error.h"
 #include "duty_limits.h"
 #include "normals.h"
 #include "ring_gap.h"
@@ -158,6 +159,7 @@ struct cg_duty_answer {
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
     double sigma;           /* standard deviation of the top closure [m] */
     struct cg_limits limits;
+    struct cg_course_error course; /* rows 0: no course */
     bool judged;            /* by its limits too: the config names it; else
                                they inform */
     struct cg_band block;   /* the top closure with block walls of CG_BLOCK_MOST
@@ -202,6 +204,14 @@ struct cg_answer {
     struct cg_heat_ledger ledger;
     double duration;     /* [s] */
 };
+
+/* The top ring's closure [m] in a settled state (nodes entries of the run).
+ * CG_NO_MEMORY. */
+enum cg_status cg_answer_settled_closure(const struct cg_case *c,
+                                         const struct cg_duty_run *run,
+                                         const double *settled,
+                                         double *closure,
+                                         struct cg_error *error);
 
 /* Runs the duty once and records the extremes, at the solver's own instants and
  * between them (follow.h), whatever `interval` is.  `observer` (NULL allowed)

@@ -38,6 +38,7 @@ struct seen {
     double *strain; /* [stations], of the state read last */
     struct cg_closure closure;    /* likewise */
     struct cg_skirt_growth skirt; /* likewise */
+    double watch; /* from when on [s] */
     cg_instant_observer observer;
     void *context;
     enum cg_status status; /* of the observer at the tightest instant */
@@ -145,7 +146,8 @@ static enum cg_status see(void *context, const struct cg_instant *instant,
 {
     struct seen *seen = context;
     seen->error = error;
-    cg_follow_see(&seen->follow, seen->run, instant);
+    if (instant->time >= seen->watch)
+        cg_follow_see(&seen->follow, seen->run, instant);
     if (seen->status == CG_OK && seen->observer != NULL && instant->table)
         seen->status = seen->observer(seen->context, instant, error);
     return seen->status;
@@ -208,6 +210,9 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                         .run = run,
                         .thermal = run->thermal,
                         .extremes = &found,
+                        .watch = c->duty.course != NULL
+                                     ? c->duty.course->watch
+                                     : 0.0,
                         .observer = observer,
                         .context = context};
     enum cg_status status =
@@ -224,6 +229,7 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
         status = cg_duty_run_go(c, run, interval, see, &seen, ledger, error);
     if (status == CG_OK) {
         take_found(&seen);
+        run->tightest = found.time;
         *extremes = found;
     }
     free(seen.strain);

@@ -13,7 +13,9 @@ size_t cg_second_gap_point(const struct cg_duty_run *run)
     size_t found = run->full_load;
     for (size_t i = 0; i < run->points; i++)
         if (run->point[i].operating.load >= 1.0 - 1e-9 &&
-            run->point[i].operating.speed < run->point[found].operating.speed)
+            run->point[i].operating.speed <
+                run->point[found].operating.speed &&
+            (!run->mapped || cg_duty_run_comes_by(run, i)))
             found = i;
     return found;
 }

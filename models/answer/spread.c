@@ -43,6 +43,34 @@ enum cg_status cg_spread_workspace(const struct cg_spread *spread,
     return cg_duty_run_lay_out(&spread->c, workspace, error);
 }
 
+/* The base from the nominal run, in fewer cells. */
+static enum cg_status vary_base(const struct cg_duty_run *nominal,
+                                struct cg_spread *made, struct cg_error *error)
+{
+    enum cg_status status = cg_spread_workspace(made, &made->base, error);
+    return status == CG_OK ? cg_duty_run_vary(&made->c, nominal, NULL,
+                                              made->base, error)
+                           : status;
+}
+
+/* The base of a long course: what its tightest instant sees of it. */
+static enum cg_status see_base(const struct cg_duty_run *nominal,
+                               struct cg_spread *made, struct cg_error *error)
+{
+    struct cg_course *seen = NULL;
+    struct cg_duty_run *full = NULL;
+    enum cg_status status =
+        cg_course_seen(made->c.duty.course, nominal->tightest, false,
+                       &made->courses, &seen, error);
+    made->c.duty.course = seen;
+    if (status == CG_OK)
+        status = cg_duty_run_create(&made->c, &full, error);
+    if (status == CG_OK)
+        status = vary_base(full, made, error);
+    cg_duty_run_free(full);
+    return status;
+}
+
 enum cg_status cg_spread_create(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
                                 double closure, struct cg_spread **spread,
@@ -54,9 +82,10 @@ enum cg_status cg_spread_create(const struct cg_case *c,
     made->c = *c;
     made->closure = closure;
     coarsen(&made->c.solver);
-    enum cg_status status = cg_spread_workspace(made, &made->base, error);
-    if (status == CG_OK)
-        status = cg_duty_run_vary(&made->c, nominal, NULL, made->base, error);
+    bool sees =
+        c->duty.course != NULL && nominal->pieces > CG_SPREAD_PIECES;
+    enum cg_status status = sees ? see_base(nominal, made, error)
+                                 : vary_base(nominal, made, error);
     if (status == CG_OK)
         status = cg_answer_extremes(&made->c, made->base, 0.0, NULL, NULL,
                                     &made->at, NULL, error);
@@ -75,6 +104,7 @@ void cg_spread_free(struct cg_spread *spread)
     if (spread == NULL)
         return;
     cg_duty_run_free(spread->base);
+    cg_courses_free(spread->courses);
     free(spread);
 }
 

@@ -7,6 +7,38 @@
 #define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
 #define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
 
+struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
+                                    double load)
+{
+    return (struct cg_operating){
+        .speed = speed,
+        .load = load,
+        .heat_factor = 1.0,
+        .coolant_temperature = c->cooling.coolant_temperature,
+        .oil_temperature = c->cooling.oil_temperature,
+        .lambda = NAN,
+        .burn50_deg = NAN,
+        .air_temperature = NAN};
+}
+
+struct cg_operating cg_operating_of(const struct cg_case *c,
+                                    const double of[CG_CHANNELS])
+{
+    const struct cg_moved_case *moved = &c->moved;
+    struct cg_operating at = cg_operating_at(c, of[CG_CHANNEL_SPEED],
+                                             of[CG_CHANNEL_LOAD]);
+    if (!isnan(of[CG_CHANNEL_HEAT]))
+        at.heat_factor = of[CG_CHANNEL_HEAT];
+    if (!isnan(of[CG_CHANNEL_COOLANT]))
+        at.coolant_temperature = of[CG_CHANNEL_COOLANT] + moved->coolant;
+    if (!isnan(of[CG_CHANNEL_OIL]))
+        at.oil_temperature = of[CG_CHANNEL_OIL] + moved->oil;
+    at.lambda = of[CG_CHANNEL_LAMBDA] * c->scale.lambda;
+    at.burn50_deg = of[CG_CHANNEL_BURN50] + moved->burn50_deg;
+    at.air_temperature = of[CG_CHANNEL_AIR] + moved->air;
+    return at;
+}
+
 static double lambda_at(const struct cg_case *c, double load)
 {
     if (load <= STOICHIOMETRIC_LOAD)
@@ -40,11 +72,15 @@ void cg_operating_charge(const struct cg_case *c,
     double rise = in->ambient_temperature * (pow(ratio, AIR_EXPONENT) - 1.0) /
                   in->compressor_efficiency;
     charge->manifold_pressure = manifold;
-    charge->lambda = lambda_at(c, operating->load);
+    charge->lambda = isnan(operating->lambda) ? lambda_at(c, operating->load)
+                                              : operating->lambda;
     charge->compressor_work = AIR_CP * rise;
-    charge->manifold_temperature =
-        in->ambient_temperature + (1.0 - in->cooler_effectiveness) * rise +
-        in->intake_heating - evaporation_drop(c, charge->lambda);
+    double air = isnan(operating->air_temperature)
+                     ? in->ambient_temperature +
+                           (1.0 - in->cooler_effectiveness) * rise
+                     : operating->air_temperature;
+    charge->manifold_temperature = air + in->intake_heating -
+                                   evaporation_drop(c, charge->lambda);
     charge->exhaust_pressure =
         in->ambient_pressure +
         in->exhaust_base * manifold / in->ambient_pressure;
@@ -98,6 +134,10 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->fuel = fuel;
     input->lambda = charge.lambda;
     set_burn(c, fuel, boost, input);
+    if (!isnan(operating->burn50_deg)) {
+        input->burn50_deg = operating->burn50_deg;
+        input->knock.retard_most = 0.0;
+    }
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
     double liquid = 1.0 - c->charge.evaporation;

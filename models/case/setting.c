@@ -81,7 +81,7 @@ void cg_case_begin(struct cg_case *c)
         begin_one(&settings[i], c);
     for (int r = 0; r < CG_RINGS; r++)
         c->ring[r].maker_minimum = NAN;
-    c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
+    c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
 }
 
 static double octane_of(const struct cg_case *c, double unknown)

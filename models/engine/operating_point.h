@@ -14,6 +14,7 @@
 #include "gas_side.h"
 #include "joint.h"
 #include "operating.h"
+#include "regime_map.h"
 #include "ring_film.h"
 #include "status.h"
 #include "stepper.h"
@@ -183,5 +184,22 @@ double cg_point_crevice(const struct cg_operating_point *point);
 void cg_point_apply(const struct cg_operating_point *a,
                     const struct cg_operating_point *b, double part,
                     struct cg_thermal *thermal);
+
+/* What cg_point_apply reads of a point, at a place between solved ones (point:
+ * the nodes of the map); `operating` is what runs there.
+ * `out` is a point of the same cells, and is not solved.  Cannot fail. */
+void cg_point_blend(const struct cg_map_place *place,
+                    const struct cg_operating_point *point,
+                    const struct cg_operating *operating,
+                    const struct cg_thermal *thermal,
+                    struct cg_operating_point *out);
+
+/* What limits are judged by, at a place between solved points.  Cannot fail. */
+struct cg_point_seen {
+    double knock_integral, burn50_deg; /* [1], [deg] */
+    double peak_pressure, peak_rise;   /* [Pa], [Pa/deg] */
+};
+struct cg_point_seen cg_point_see(const struct cg_map_place *place,
+                                  const struct cg_operating_point *point);
 
 #endif

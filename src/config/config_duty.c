@@ -145,11 +145,11 @@ static double or_else(double value, double fallback)
 static void read_item(const struct item *item)
 {
     struct cg_segment *s = item->segment;
+    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
     if (!config_setting_is_group(item->group)) {
         item_problem(item, item->group, "", "must be a group { }");
         return;
     }
-    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
     for (int i = 0; i < config_setting_length(item->group); i++)
         read_member(item, config_setting_get_elem(item->group, (unsigned)i));
     for (int i = 0; i < FIELDS; i++)
@@ -164,28 +164,64 @@ static void read_item(const struct item *item)
     s->knock_heat = or_else(s->knock_heat, 0.0);
 }
 
-void cg_segments_read(struct cg_reader *reader,
-                      const struct cg_config_file *file,
-                      const config_setting_t *segments)
+static void read_items(struct cg_reader *reader,
+                       const struct cg_config_file *file,
+                       const config_setting_t *segments, int count,
+                       struct cg_segment *segment)
+{
+    for (int i = 0; i < count; i++) {
+        struct item item = {reader, file,
+                            config_setting_get_elem(segments, (unsigned)i), "",
+                            &segment[i]};
+        snprintf(item.path, sizeof item.path, "duty.segments[%d]", i);
+        read_item(&item);
+    }
+}
+
+/* More segments than a duty holds itself: a course. */
+static enum cg_status read_many(struct cg_reader *reader,
+                                const struct cg_config_file *file,
+                                const config_setting_t *segments, int count,
+                                struct cg_error *error)
+{
+    struct cg_course *course = NULL;
+    size_t before = reader->problems->count;
+    struct cg_segment *segment = malloc((size_t)count * sizeof *segment);
+    if (segment == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    read_items(reader, file, segments, count, segment);
+    enum cg_status status = CG_OK;
+    if (reader->problems->count == before)
+        status = cg_course_of_segments(segment, (size_t)count,
+                                       reader->c->cooling.coolant_temperature,
+                                       reader->courses, &course, error);
+    free(segment);
+    if (status == CG_OK && course != NULL)
+        status = cg_course_thin(reader->c->engine.speed, &cg_thin_usual,
+                                course, error);
+    reader->c->duty.course = course;
+    return status;
+}
+
+enum cg_status cg_segments_read(struct cg_reader *reader,
+                                const struct cg_config_file *file,
+                                const config_setting_t *segments,
+                                struct cg_error *error)
 {
     struct cg_duty_case *duty = &reader->c->duty;
     int count = config_setting_is_list(segments)
                     ? config_setting_length(segments)
                     : 0;
-    if (count < 1 || count > CG_SEGMENTS) {
+    if (count > CG_SEGMENTS)
+        return read_many(reader, file, segments, count, error);
+    if (count < 1)
         cg_problem(reader->problems, cg_config_where(file, segments),
-                   "duty.segments", "must be a list ( { }, ... ) of 1 to %d "
-                   "segments (got %d)", CG_SEGMENTS, count);
-        return;
-    }
-    for (int i = 0; i < count; i++) {
-        struct item item = {reader, file,
-                            config_setting_get_elem(segments, (unsigned)i), "",
-                            &duty->segment[i]};
-        snprintf(item.path, sizeof item.path, "duty.segments[%d]", i);
-        read_item(&item);
-    }
+                   "duty.segments", "must be a list ( { }, ... ) of 1 segment "
+                   "and more (got %d)", count);
+    else
+        read_items(reader, file, segments, count, duty->segment);
     duty->segments = count;
+    return CG_OK;
 }
 
 static config_setting_t *find_segments(const struct cg_config_file *file)
@@ -208,10 +244,9 @@ static enum cg_status read_shipped(struct cg_reader *reader,
     cg_tree_read(reader, &reader->duty, "duty", CG_GIVEN_KEEP);
     config_setting_t *segments = find_segments(&reader->duty);
     if (segments != NULL)
-        cg_segments_read(reader, &reader->duty, segments);
-    else
-        cg_problem(reader->problems, (struct cg_where){path, 0, NULL},
-                   "duty.segments", "missing");
+        return cg_segments_read(reader, &reader->duty, segments, error);
+    cg_problem(reader->problems, (struct cg_where){path, 0, NULL},
+               "duty.segments", "missing");
     return CG_OK;
 }
 
@@ -250,8 +285,7 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
             strcpy(duty->name, "own");
         else if (shipped)
             rename_own(duty);
-        cg_segments_read(reader, &reader->file, own);
-        return CG_OK;
+        return cg_segments_read(reader, &reader->file, own, error);
     }
     if (shipped)
         return read_shipped(reader, error);
@@ -265,7 +299,9 @@ enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
                              struct cg_error *error)
 {
     struct cg_case c = *reader->c, fresh;
-    struct cg_reader other = {.problems = reader->problems, .c = &c};
+    struct cg_reader other = {.problems = reader->problems,
+                              .c = &c,
+                              .courses = reader->courses};
     size_t settings;
     (void)cg_settings(&settings);
     other.origin = calloc(settings, sizeof other.origin[0]);

@@ -49,13 +49,11 @@ static enum cg_status read_duty(const struct cg_reading *reading,
 static void check_run(const struct cg_reading *reading, const struct cg_case *c)
 {
     struct cg_case_problem found[CG_CASE_PROBLEMS];
-    double duration = 0.0;
+    double duration = cg_duty_seconds(&c->duty);
     if (cg_case_check(reading->item->reader->c, found) == 0 &&
         cg_case_check(c, found) > 0)
         cg_item_problem(reading->item, NULL, "", "in this run %s: %s",
                         found[0].path, found[0].text);
-    for (int i = 0; i < c->duty.segments; i++)
-        duration += c->duty.segment[i].seconds;
     if (reading->number.time > duration)
         cg_item_problem(reading->item, NULL, "at_s",
                         "must be within the duty's %.4g s (got %.6g)", duration,
@@ -70,6 +68,7 @@ static bool same_run(const struct cg_case *a, const struct cg_case *b)
            a->duty.start == b->duty.start &&
            a->duty.cruise_speed == b->duty.cruise_speed &&
            a->duty.cruise_load == b->duty.cruise_load &&
+           a->duty.course == b->duty.course &&
            a->duty.segments == b->duty.segments &&
            memcmp(a->duty.segment, b->duty.segment,
                   (size_t)a->duty.segments * sizeof a->duty.segment[0]) == 0;

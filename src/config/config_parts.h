@@ -28,6 +28,7 @@ struct cg_reader {
     struct cg_metals metals;      /* user's and shipped materials */
     struct cg_problems *problems; /* the caller's */
     struct cg_case *c;            /* the caller's */
+    struct cg_course **courses;   /* the caller's list, of what is read */
     struct cg_evidence *evidence; /* the caller's */
 };
 
@@ -83,9 +84,11 @@ enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
  * asked for is not taken twice.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_survive_read(struct cg_reader *reader,
                                struct cg_error *error);
-void cg_segments_read(struct cg_reader *reader,
-                      const struct cg_config_file *file,
-                      const config_setting_t *segments);
+/* CG_NO_MEMORY. */
+enum cg_status cg_segments_read(struct cg_reader *reader,
+                                const struct cg_config_file *file,
+                                const config_setting_t *segments,
+                                struct cg_error *error);
 
 /* Reads user's and shipped materials, looks up the case's names. */
 enum cg_status cg_materials_read(struct cg_reader *reader,
