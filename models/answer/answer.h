@@ -31,6 +31,7 @@
 #include "course_error.h"
 #include "duty_limits.h"
 #include "normals.h"
+#include "peaks.h"
 #include "ring_gap.h"
 #include "second_gap.h"
 #include "status.h"
@@ -44,6 +45,8 @@ struct cg_extremes {
     double closure_then;  /* there: of instants that close equally, to what the
                              solver's tolerance makes of it, the first [m] */
     double speed, load;   /* then [rev/s] [1] */
+    int peaks;            /* that instant, and the next tight ones (peaks.h) */
+    struct cg_peak peak[CG_PEAKS];
     double ring_at, bore_at; /* mean ring and bore surface there [K] */
     double ring_growth, bore_growth; /* of the circumference there [m] */
     double second_closure;   /* second ring, largest [m] */

@@ -11,7 +11,7 @@ enum { PLACES = 6 };
 
 /* The tightest closure of what an instant of the course sees. */
 static enum cg_status closure_seen(const struct cg_case *c, double time,
-                                   bool whole, struct cg_course **list,
+                                   enum cg_seen_by by, struct cg_course **list,
                                    double *closure, struct cg_error *error)
 {
     struct cg_case at = *c;
@@ -19,7 +19,7 @@ static enum cg_status closure_seen(const struct cg_case *c, double time,
     struct cg_duty_run *run = NULL;
     struct cg_extremes extremes;
     enum cg_status status =
-        cg_course_seen(c->duty.course, time, whole, list, &seen, error);
+        cg_course_seen(c->duty.course, time, by, list, &seen, error);
     at.duty.course = seen;
     if (status == CG_OK)
         status = cg_duty_run_create(&at, &run, error);
@@ -37,9 +37,10 @@ static enum cg_status find_thinned(const struct cg_case *c, double time,
 {
     struct cg_course *list = NULL;
     double thin = 0.0, whole = 0.0;
-    enum cg_status status = closure_seen(c, time, false, &list, &thin, error);
+    enum cg_status status =
+        closure_seen(c, time, CG_SEEN_ROWS, &list, &thin, error);
     if (status == CG_OK)
-        status = closure_seen(c, time, true, &list, &whole, error);
+        status = closure_seen(c, time, CG_SEEN_ALL, &list, &whole, error);
     cg_courses_free(list);
     *thinned = fabs(whole - thin);
     return status;
@@ -47,9 +48,8 @@ static enum cg_status find_thinned(const struct cg_case *c, double time,
 
 /* Error of the map at a place: settled closure against that of a point solved
  * there. */
-static enum cg_status error_at(const struct cg_case *c,
-                               struct cg_duty_run *run, size_t place,
-                               struct cg_operating_point *solved,
+static enum cg_status error_at(const struct cg_case *c, struct cg_duty_run *run,
+                               size_t place, struct cg_operating_point *solved,
                                double *off, struct cg_error *error)
 {
     struct cg_operating_point *mixed = &run->mixed[0];
@@ -59,15 +59,15 @@ static enum cg_status error_at(const struct cg_case *c,
     enum cg_status status =
         cg_point_settle(run->thermal, &run->workspace, mixed, error);
     if (status == CG_OK)
-        status = cg_point_solve(
-            c, run->thermal, &run->workspace,
-            &run->point[run->place[place].at.node[0]], solved, error);
+        status = cg_point_solve(c, run->thermal, &run->workspace,
+                                &run->point[run->place[place].at.node[0]],
+                                solved, error);
     if (status == CG_OK)
-        status = cg_answer_settled_closure(c, run, solved->settled, &exact,
-                                           error);
+        status =
+            cg_answer_settled_closure(c, run, solved->settled, &exact, error);
     if (status == CG_OK)
-        status = cg_answer_settled_closure(c, run, mixed->settled, &blended,
-                                           error);
+        status =
+            cg_answer_settled_closure(c, run, mixed->settled, &blended, error);
     if (status == CG_OK)
         *off = fmax(*off, fabs(blended - exact));
     return status;

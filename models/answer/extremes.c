@@ -39,6 +39,7 @@ struct seen {
     struct cg_closure closure;    /* likewise */
     struct cg_skirt_growth skirt; /* likewise */
     double watch; /* from when on [s] */
+    struct cg_peaks peaks;
     cg_instant_observer observer;
     void *context;
     enum cg_status status; /* of the observer at the tightest instant */
@@ -141,13 +142,37 @@ static void record(void *context, size_t k, const struct cg_instant *instant)
         seen->status = seen->observer(seen->context, &shown, seen->error);
 }
 
+/* At the ends of the solver's steps. */
+static void see_peak(struct seen *seen, const struct cg_instant *instant)
+{
+    struct cg_peak now = {instant->time, seen->follow.begin.value[CLOSURE],
+                          instant->speed, instant->load};
+    if (instant->step == CG_STEP_END)
+        cg_peaks_see(&now, &seen->peaks);
+}
+
+/* The tightest instant first, then those peaks that stand apart from it and
+ * close half as much at least. */
+static void take_peaks(struct cg_peaks *peaks, struct cg_extremes *out)
+{
+    cg_peaks_end(peaks);
+    out->peak[out->peaks++] = (struct cg_peak){out->time, out->closure,
+                                               out->speed, out->load};
+    for (int i = 0; i < peaks->count && out->peaks < CG_PEAKS; i++)
+        if (fabs(peaks->peak[i].time - out->time) >= CG_PEAKS_APART &&
+            peaks->peak[i].closure > 0.5 * out->closure)
+            out->peak[out->peaks++] = peaks->peak[i];
+}
+
 static enum cg_status see(void *context, const struct cg_instant *instant,
                           struct cg_error *error)
 {
     struct seen *seen = context;
     seen->error = error;
-    if (instant->time >= seen->watch)
+    if (instant->time >= seen->watch) {
         cg_follow_see(&seen->follow, seen->run, instant);
+        see_peak(seen, instant);
+    }
     if (seen->status == CG_OK && seen->observer != NULL && instant->table)
         seen->status = seen->observer(seen->context, instant, error);
     return seen->status;
@@ -229,6 +254,7 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
         status = cg_duty_run_go(c, run, interval, see, &seen, ledger, error);
     if (status == CG_OK) {
         take_found(&seen);
+        take_peaks(&seen.peaks, &found);
         run->tightest = found.time;
         *extremes = found;
     }

@@ -60,7 +60,7 @@ static enum cg_status see_base(const struct cg_duty_run *nominal,
     struct cg_course *seen = NULL;
     struct cg_duty_run *full = NULL;
     enum cg_status status =
-        cg_course_seen(made->c.duty.course, nominal->tightest, false,
+        cg_course_seen(made->c.duty.course, nominal->tightest, CG_SEEN_MEANS,
                        &made->courses, &seen, error);
     made->c.duty.course = seen;
     if (status == CG_OK)

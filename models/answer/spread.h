@@ -21,7 +21,7 @@ struct cg_spread {
 
 /* Of a course with more pieces than this moved cases run what its tightest
  * instant sees of it (cg_course_seen): shifts are of that instant. */
-enum { CG_SPREAD_PIECES = 200 };
+enum { CG_SPREAD_PIECES = 64 };
 
 /* For the nominal run of a case, whose closure [m] is known.  Caller frees.
  * Errors: as cg_duty_run_vary and cg_duty_run_go. */

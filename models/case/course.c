@@ -33,8 +33,8 @@ void cg_courses_free(struct cg_course *list)
     }
 }
 
-static struct cg_course_row row_of(const struct cg_segment *segment,
-                                   bool end, double time, double coolant)
+static struct cg_course_row row_of(const struct cg_segment *segment, bool end,
+                                   double time, double coolant)
 {
     struct cg_course_row row = {.time = time};
     double own = segment->coolant_temperature;
@@ -52,8 +52,8 @@ static bool same_row(const struct cg_course_row *a,
 {
     bool same = a->time == b->time;
     for (int k = 0; k < CG_CHANNELS; k++)
-        same = same && (a->of[k] == b->of[k] ||
-                        (isnan(a->of[k]) && isnan(b->of[k])));
+        same = same &&
+               (a->of[k] == b->of[k] || (isnan(a->of[k]) && isnan(b->of[k])));
     return same;
 }
 
@@ -73,15 +73,13 @@ enum cg_status cg_course_of_segments(const struct cg_segment *segment,
                                      struct cg_error *error)
 {
     struct cg_course *made = NULL;
-    double time = 0.0, otherwise = has_coolant(segment, segments) ? coolant
-                                                                  : NAN;
-    enum cg_status status =
-        cg_course_create(list, 2 * segments, &made, error);
+    double time = 0.0,
+           otherwise = has_coolant(segment, segments) ? coolant : NAN;
+    enum cg_status status = cg_course_create(list, 2 * segments, &made, error);
     if (status != CG_OK)
         return status;
     for (size_t i = 0; i < segments; i++) {
-        struct cg_course_row row =
-            row_of(&segment[i], false, time, otherwise);
+        struct cg_course_row row = row_of(&segment[i], false, time, otherwise);
         if (made->rows == 0 || !same_row(&row, &made->row[made->rows - 1]))
             made->row[made->rows++] = row;
         time += segment[i].seconds;

@@ -40,26 +40,26 @@ struct cg_course_row {
 
 /* What a reader of logs took and left. */
 struct cg_log_note {
-    char file[64];     /* name; "": no log */
-    size_t lines;      /* rows read */
-    size_t filled;     /* cells filled by straight lines */
-    size_t held;       /* values held at the end of what the model knows */
-    double begin;      /* the log's own time at the duty's start [s] */
-    double first, last;/* the log's own span [s] */
+    char file[64];      /* name; "": no log */
+    size_t lines;       /* rows read */
+    size_t filled;      /* cells filled by straight lines */
+    size_t held;        /* values held at the end of what the model knows */
+    double begin;       /* the log's own time at the duty's start [s] */
+    double first, last; /* the log's own span [s] */
     double idle_begin, idle_end; /* trimmed [s] */
-    double interval;   /* between rows, mean [s] */
-    double most_load;  /* [1] */
+    double interval;             /* between rows, mean [s] */
+    double most_load;            /* [1] */
 };
 
 struct cg_course {
     size_t rows;
     struct cg_course_row *row;
-    size_t all_rows;           /* before thinning; 0: it was not thinned */
+    size_t all_rows; /* before thinning; 0: it was not thinned */
     struct cg_course_row *all;
-    double knock_heat;         /* the most declared; 0: none [1] */
-    double watch;              /* extremes are looked for from here on [s] */
+    double knock_heat; /* the most declared; 0: none [1] */
+    double watch;      /* extremes are looked for from here on [s] */
     struct cg_log_note log;
-    struct cg_course *next;    /* of the list it belongs to */
+    struct cg_course *next; /* of the list it belongs to */
 };
 
 /* A course of up to `rows` rows, none in it yet, at the head of the list; the
@@ -96,20 +96,22 @@ extern const struct cg_thin_band cg_thin_usual;
  * rows but for the search ahead, which is short.  CG_NO_MEMORY. */
 enum cg_status cg_course_thin(double rated_speed,
                               const struct cg_thin_band *band,
-                              struct cg_course *course,
-                              struct cg_error *error);
+                              struct cg_course *course, struct cg_error *error);
 
 /* The course as an instant [s] of it sees it: full of detail just before, and
  * the longer ago the longer the means it is made of, a tenth of the time that
  * has passed since; soon after it ends.  What cools and warms through one body
  * after another remembers no more.  It starts as the whole does, and is watched
- * from shortly before the instant on.  A jump becomes a steep line.  `whole`: of
- * the rows before thinning, and every one of the last seconds.  The list owns
- * it.  CG_NO_MEMORY. */
+ * from shortly before the instant on.  Among means a jump becomes a steep line.
+ * The list owns it.  CG_NO_MEMORY. */
+enum cg_seen_by {
+    CG_SEEN_MEANS, /* throughout */
+    CG_SEEN_ROWS,  /* the rows themselves in the last seconds */
+    CG_SEEN_ALL    /* the same of the course before thinning */
+};
 enum cg_status cg_course_seen(const struct cg_course *course, double time,
-                              bool whole, struct cg_course **list,
-                              struct cg_course **seen,
-                              struct cg_error *error);
+                              enum cg_seen_by by, struct cg_course **list,
+                              struct cg_course **seen, struct cg_error *error);
 
 /* The values at a time [s], straight between the rows; before and after the
  * course its ends'.  Cannot fail. */

@@ -9,7 +9,7 @@ enum { MOST_KNOTS = 512 };
 #define FIRST 0.25  /* the shortest mean [s] */
 #define GROWTH 0.12 /* of the time since [1] */
 #define AFTER 2.0   /* what is kept of the time after [s] */
-#define EVERY 15.0  /* before the instant, of a whole one [s] */
+#define EVERY 8.0   /* before the instant, where rows are wanted [s] */
 #define WATCH 3.0   /* before the instant [s] */
 
 /* The rows looked at. */
@@ -99,12 +99,13 @@ static void copy_rows(const struct rows *rows, double from, double to,
 }
 
 enum cg_status cg_course_seen(const struct cg_course *course, double time,
-                              bool whole, struct cg_course **list,
+                              enum cg_seen_by by, struct cg_course **list,
                               struct cg_course **seen, struct cg_error *error)
 {
     struct rows rows = {course->row, course->rows};
     double knot[MOST_KNOTS + 64];
-    if (whole && course->all_rows > 0)
+    bool whole = by != CG_SEEN_MEANS;
+    if (by == CG_SEEN_ALL && course->all_rows > 0)
         rows = (struct rows){course->all, course->all_rows};
     size_t count = set_knots(&rows, time, knot);
     struct cg_course *made = NULL;
@@ -121,8 +122,7 @@ enum cg_status cg_course_seen(const struct cg_course *course, double time,
                     knot[i > 0 ? i - 1 : 0]);
     }
     if (whole)
-        copy_rows(&rows,
-                  made->row[made->rows - 1].time, time + AFTER, made);
+        copy_rows(&rows, made->row[made->rows - 1].time, time + AFTER, made);
     made->watch = time - WATCH;
     made->knock_heat = course->knock_heat;
     *seen = made;

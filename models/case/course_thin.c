@@ -7,33 +7,32 @@
 /* Small against what moves a closure by a micrometre: over a second, which no
  * ring is faster than, the sums are a thousandth of the speed and the load
  * (tested over logs with noise on them). */
-const struct cg_thin_band cg_thin_usual = {
-    .off = {[CG_CHANNEL_SPEED] = 0.005,
-            [CG_CHANNEL_LOAD] = 0.01,
-            [CG_CHANNEL_HEAT] = 0.002,
-            [CG_CHANNEL_COOLANT] = 0.5,
-            [CG_CHANNEL_LAMBDA] = 0.01,
-            [CG_CHANNEL_BURN50] = 0.5,
-            [CG_CHANNEL_OIL] = 0.5,
-            [CG_CHANNEL_AIR] = 0.5},
-    .sum = {[CG_CHANNEL_SPEED] = 0.001,
-            [CG_CHANNEL_LOAD] = 0.001,
-            [CG_CHANNEL_HEAT] = 0.001,
-            [CG_CHANNEL_COOLANT] = 0.5,
-            [CG_CHANNEL_LAMBDA] = 0.005,
-            [CG_CHANNEL_BURN50] = 0.1,
-            [CG_CHANNEL_OIL] = 0.5,
-            [CG_CHANNEL_AIR] = 0.5}};
+const struct cg_thin_band cg_thin_usual = {.off = {[CG_CHANNEL_SPEED] = 0.005,
+                                                   [CG_CHANNEL_LOAD] = 0.01,
+                                                   [CG_CHANNEL_HEAT] = 0.002,
+                                                   [CG_CHANNEL_COOLANT] = 0.5,
+                                                   [CG_CHANNEL_LAMBDA] = 0.01,
+                                                   [CG_CHANNEL_BURN50] = 0.5,
+                                                   [CG_CHANNEL_OIL] = 0.5,
+                                                   [CG_CHANNEL_AIR] = 0.5},
+                                           .sum = {[CG_CHANNEL_SPEED] = 0.001,
+                                                   [CG_CHANNEL_LOAD] = 0.001,
+                                                   [CG_CHANNEL_HEAT] = 0.001,
+                                                   [CG_CHANNEL_COOLANT] = 0.5,
+                                                   [CG_CHANNEL_LAMBDA] = 0.005,
+                                                   [CG_CHANNEL_BURN50] = 0.1,
+                                                   [CG_CHANNEL_OIL] = 0.5,
+                                                   [CG_CHANNEL_AIR] = 0.5}};
 
-enum { AHEAD = 400 }; /* rows */
+enum { AHEAD = 1500 }; /* rows */
 
 /* The search ahead from one row. */
 struct search {
     const struct cg_course_row *from;
-    double unit[CG_CHANNELS];  /* of the band */
-    double left[CG_CHANNELS];  /* sum of what was left out up to it */
+    double unit[CG_CHANNELS]; /* of the band */
+    double left[CG_CHANNELS]; /* sum of what was left out up to it */
     double low[CG_CHANNELS], high[CG_CHANNELS]; /* slopes still inside */
-    double passed[CG_CHANNELS]; /* integral of the rows since */
+    double passed[CG_CHANNELS];                 /* integral of the rows since */
 };
 
 static void begin(const struct cg_course_row *from, struct search *search)
@@ -64,8 +63,8 @@ static bool go_on(const struct cg_thin_band *band,
             continue;
         search->passed[k] += 0.5 * step * (to[-1].of[k] + b);
         double slope = (b - a) / length;
-        double sum = search->left[k] + search->passed[k] -
-                     0.5 * length * (a + b);
+        double sum =
+            search->left[k] + search->passed[k] - 0.5 * length * (a + b);
         *good = *good && slope >= search->low[k] && slope <= search->high[k] &&
                 fabs(sum) <= most;
         search->low[k] = fmax(search->low[k], (b - off - a) / length);
@@ -85,8 +84,8 @@ static void leave_out(const struct cg_course_row *from,
             continue;
         for (const struct cg_course_row *at = from + 1; at <= to; at++)
             all += 0.5 * (at->time - at[-1].time) * (at[-1].of[k] + at->of[k]);
-        search->left[k] += all - 0.5 * (to->time - from->time) *
-                                     (from->of[k] + to->of[k]);
+        search->left[k] +=
+            all - 0.5 * (to->time - from->time) * (from->of[k] + to->of[k]);
     }
 }
 

@@ -21,8 +21,8 @@ double cg_duty_slowest(const struct cg_duty_case *duty)
     for (size_t i = 0; course != NULL && i < course->rows; i++)
         slowest = fmin(slowest, course->row[i].of[CG_CHANNEL_SPEED]);
     for (int i = 0; course == NULL && i < duty->segments; i++)
-        slowest = fmin(slowest, fmin(duty->segment[i].speed,
-                                     duty->segment[i].speed_end));
+        slowest = fmin(
+            slowest, fmin(duty->segment[i].speed, duty->segment[i].speed_end));
     return slowest;
 }
 

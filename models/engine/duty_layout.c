@@ -50,8 +50,8 @@ static enum cg_status add_point(struct cg_duty_run *run,
                       sizeof *run->point, error);
         run->point = array;
         if (status == CG_OK)
-            status = cg_point_create(run->thermal, &run->point[run->points],
-                                     error);
+            status =
+                cg_point_create(run->thermal, &run->point[run->points], error);
         if (status != CG_OK)
             return status;
         run->points_made++;
@@ -72,14 +72,13 @@ static enum cg_status point_at(struct cg_duty_run *run,
     return *index < run->points ? CG_OK : add_point(run, operating, error);
 }
 
-static enum cg_status add_piece(struct cg_duty_run *run, double from,
-                                double to, size_t start, size_t end,
+static enum cg_status add_piece(struct cg_duty_run *run, double from, double to,
+                                size_t start, size_t end,
                                 struct cg_error *error)
 {
     void *array = run->piece;
-    enum cg_status status =
-        make_room(&array, run->pieces, &run->pieces_allocated,
-                  sizeof *run->piece, error);
+    enum cg_status status = make_room(
+        &array, run->pieces, &run->pieces_allocated, sizeof *run->piece, error);
     run->piece = array;
     if (status == CG_OK)
         run->piece[run->pieces++] = (struct cg_piece){from, to, start, end};
@@ -93,9 +92,8 @@ static int cuts_of(double cells)
     return cuts < 1 ? 1 : cuts;
 }
 
-static struct cg_operating point_in(const struct cg_case *c,
-                                    const struct cg_segment *segment,
-                                    double part)
+static struct cg_operating
+point_in(const struct cg_case *c, const struct cg_segment *segment, double part)
 {
     struct cg_operating at = cg_operating_at(
         c, segment->speed + part * (segment->speed_end - segment->speed),
@@ -141,6 +139,8 @@ struct laying {
     size_t last;            /* that place; SIZE_MAX: none yet */
 };
 
+enum { NO_LIMIT = 1 << 30 };
+
 /* The place of a row, which may be that added last. */
 static enum cg_status place_at(struct laying *laying,
                                const double of[CG_CHANNELS], size_t *place,
@@ -161,9 +161,8 @@ static enum cg_status place_at(struct laying *laying,
         return status;
     }
     void *array = run->place;
-    enum cg_status status =
-        make_room(&array, run->places, &run->places_allocated,
-                  sizeof *run->place, error);
+    enum cg_status status = make_room(
+        &array, run->places, &run->places_allocated, sizeof *run->place, error);
     run->place = array;
     if (status != CG_OK)
         return status;
@@ -205,21 +204,20 @@ static enum cg_status add_rows(struct laying *laying,
     for (int i = 1; i <= cuts && status == CG_OK; i++) {
         double part = (double)i / cuts, of[CG_CHANNELS];
         for (int k = 0; k < CG_CHANNELS; k++)
-            of[k] = i < cuts ? a->of[k] + part * (b->of[k] - a->of[k])
-                             : b->of[k];
+            of[k] =
+                i < cuts ? a->of[k] + part * (b->of[k] - a->of[k]) : b->of[k];
         status = place_at(laying, of, &after, error);
         if (status == CG_OK)
-            status = add_piece(
-                laying->run, a->time + length * (i - 1) / cuts,
-                i < cuts ? a->time + length * part : b->time, before, after,
-                error);
+            status = add_piece(laying->run, a->time + length * (i - 1) / cuts,
+                               i < cuts ? a->time + length * part : b->time,
+                               before, after, error);
         before = after;
     }
     return status;
 }
 
 static enum cg_status add_course(const struct cg_case *c,
-                                 struct cg_duty_run *run,
+                                 struct cg_duty_run *run, size_t most,
                                  struct cg_error *error)
 {
     const struct cg_course *course = c->duty.course;
@@ -227,11 +225,11 @@ static enum cg_status add_course(const struct cg_case *c,
     enum cg_status status =
         place_at(&laying, course->row[0].of, &run->start_place, error);
     for (size_t i = 0; i + 1 < course->rows && status == CG_OK; i++) {
-        if (!run->mapped && run->points > CG_POINTS_UNMAPPED)
+        if (!run->mapped && run->points > most)
             return CG_OK; /* too many: the caller looks */
         if (course->row[i + 1].time > course->row[i].time)
-            status = add_rows(&laying, &course->row[i], &course->row[i + 1],
-                              error);
+            status =
+                add_rows(&laying, &course->row[i], &course->row[i + 1], error);
     }
     run->duration = cg_duty_seconds(&c->duty);
     return status;
@@ -239,8 +237,7 @@ static enum cg_status add_course(const struct cg_case *c,
 
 /* The nodes of the map become points, at the same numbers. */
 static enum cg_status add_nodes(const struct cg_case *c,
-                                struct cg_duty_run *run,
-                                struct cg_error *error)
+                                struct cg_duty_run *run, struct cg_error *error)
 {
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < run->map.nodes && status == CG_OK; i++) {
@@ -261,18 +258,40 @@ static enum cg_status map_course(const struct cg_case *c,
 {
     run->mapped = true;
     run->points = run->pieces = run->places = 0;
-    enum cg_status status = cg_regime_map_begin(
-        c->duty.course, c->engine.speed, 1.0, &run->map, error);
+    enum cg_status status = cg_regime_map_begin(c->duty.course, c->engine.speed,
+                                                1.0, &run->map, error);
     if (status == CG_OK)
-        status = add_course(c, run, error);
+        status = add_course(c, run, NO_LIMIT, error);
+    return status;
+}
+
+/* By its own points while these are few, or fewer than the map's: those are
+ * exact, and a short log through many channels comes by more corners than it
+ * has rows. */
+static enum cg_status lay_out_course(const struct cg_case *c,
+                                     struct cg_duty_run *run,
+                                     struct cg_error *error)
+{
+    enum cg_status status = add_course(c, run, CG_POINTS_UNMAPPED, error);
+    if (status != CG_OK || run->points <= CG_POINTS_UNMAPPED)
+        return status;
+    status = map_course(c, run, error);
+    size_t nodes = run->map.nodes;
+    if (status != CG_OK || run->pieces > 8 * nodes)
+        return status == CG_OK ? add_nodes(c, run, error) : status;
+    run->mapped = false;
+    run->points = run->pieces = run->places = 0;
+    status = add_course(c, run, nodes, error);
+    if (status != CG_OK || run->points <= nodes)
+        return status;
+    status = map_course(c, run, error);
     return status == CG_OK ? add_nodes(c, run, error) : status;
 }
 
 /* Where the duty starts: a solved point, also where pieces begin at a place
  * between some. */
 static enum cg_status add_start(const struct cg_case *c,
-                                struct cg_duty_run *run,
-                                struct cg_error *error)
+                                struct cg_duty_run *run, struct cg_error *error)
 {
     struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
     struct cg_operating cruise =
@@ -291,8 +310,8 @@ static enum cg_status add_start(const struct cg_case *c,
     return status;
 }
 
-enum cg_status cg_duty_lay_out(const struct cg_case *c,
-                               struct cg_duty_run *run, struct cg_error *error)
+enum cg_status cg_duty_lay_out(const struct cg_case *c, struct cg_duty_run *run,
+                               struct cg_error *error)
 {
     enum cg_status status = CG_OK;
     run->mapped = false;
@@ -301,12 +320,9 @@ enum cg_status cg_duty_lay_out(const struct cg_case *c,
     run->film_scale = c->scale.film;
     run->friction_share = c->piston.friction_share;
     if (c->duty.course != NULL)
-        status = add_course(c, run, error);
-    if (status == CG_OK && run->points > CG_POINTS_UNMAPPED)
-        status = map_course(c, run, error);
-    for (int i = 0; c->duty.course == NULL && i < c->duty.segments &&
-                    status == CG_OK;
-         i++)
+        status = lay_out_course(c, run, error);
+    for (int i = 0;
+         c->duty.course == NULL && i < c->duty.segments && status == CG_OK; i++)
         status = add_segment(c, run, &c->duty.segment[i], error);
     if (status == CG_OK && run->pieces == 0)
         status = cg_error_set(error, CG_BAD_INPUT,

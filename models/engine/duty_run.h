@@ -24,8 +24,8 @@ struct cg_place {
     struct cg_map_place at;
 };
 
-/* A course that comes by more different points than this is run by a map over
- * its channels (regime_map.h): its points are the corners of that. */
+/* A course that comes by more different points than this, and by more than a map
+ * over its channels has corners (regime_map.h), is run by the map. */
 enum { CG_POINTS_UNMAPPED = 96 };
 
 struct cg_duty_run {

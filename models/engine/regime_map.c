@@ -8,10 +8,15 @@
 /* With these the settled closure between corners is within a micrometre of
  * that of a point solved there (tested). */
 const double cg_map_cell[CG_CHANNELS] = {
-    [CG_CHANNEL_SPEED] = 0.1,    [CG_CHANNEL_LOAD] = 0.1,
-    [CG_CHANNEL_HEAT] = 0.25,    [CG_CHANNEL_COOLANT] = 30.0,
-    [CG_CHANNEL_LAMBDA] = 0.05,  [CG_CHANNEL_BURN50] = 5.0,
-    [CG_CHANNEL_OIL] = 30.0,     [CG_CHANNEL_AIR] = 25.0};
+    [CG_CHANNEL_SPEED] = 0.1,  [CG_CHANNEL_LOAD] = 0.1,
+    [CG_CHANNEL_HEAT] = 0.25,  [CG_CHANNEL_COOLANT] = 40.0,
+    [CG_CHANNEL_LAMBDA] = 0.1, [CG_CHANNEL_BURN50] = 8.0,
+    [CG_CHANNEL_OIL] = 40.0,   [CG_CHANNEL_AIR] = 40.0};
+const double cg_map_least[CG_CHANNELS] = {
+    [CG_CHANNEL_COOLANT] = 8.0, [CG_CHANNEL_OIL] = 8.0};
+
+/* Where the gas side bends, from rich to lean; 0: nowhere. */
+static const double bend[CG_CHANNELS] = {[CG_CHANNEL_LAMBDA] = 1.0};
 
 enum { FIRST_SLOTS = 256 };
 
@@ -23,8 +28,13 @@ static void set_channel(const struct cg_course *course, int k, double widest,
         low = fmin(low, course->row[i].of[k]);
         high = fmax(high, course->row[i].of[k]);
     }
+    if (bend[k] > low && bend[k] < high) { /* it is to be a corner */
+        low = bend[k] - widest * ceil((bend[k] - low) / widest - 1e-9);
+        high = bend[k] + widest * ceil((high - bend[k]) / widest - 1e-9);
+    }
     bool given = low <= high, moves = high - low > 1e-9 * (1.0 + fabs(high));
-    map->low[k] = given ? low : NAN;
+    moves = moves && high - low > cg_map_least[k];
+    map->low[k] = moves ? low : given ? 0.5 * (low + high) : NAN;
     map->cells[k] = moves ? (int)ceil((high - low) / widest - 1e-9) : 0;
     map->cells[k] = moves && map->cells[k] < 1 ? 1 : map->cells[k];
     map->width[k] = moves ? (high - low) / map->cells[k] : 0.0;
@@ -158,8 +168,8 @@ enum cg_status cg_regime_map_find(struct cg_regime_map *map,
         double next = i < in.moves ? in.across[i] : 0.0;
         if (rest - next > nothing) {
             place->weight[place->corners] = rest - next;
-            status = node_at(map, in.key, &place->node[place->corners++],
-                             error);
+            status =
+                node_at(map, in.key, &place->node[place->corners++], error);
             rest = next;
         }
         if (i < in.moves)

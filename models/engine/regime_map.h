@@ -1,6 +1,6 @@
-/* Operating points of a course with many rows: not one a row, but the corners of
- * a grid over what its channels ran through, those alone that the course comes
- * by, and straight lines between them.
+/* Operating points of a course with many rows: not one a row, but the corners
+ * of a grid over what its channels ran through, those alone that the course
+ * comes by, and straight lines between them.
  *
  * A place inside a cell lies in one of the simplexes that the order of its
  * coordinates cuts the cell into (H. W. Kuhn, "Some combinatorial lemmas in
@@ -24,15 +24,19 @@ struct cg_map_place {
 };
 
 struct cg_regime_map {
-    double low[CG_CHANNELS], width[CG_CHANNELS]; /* of a cell */
-    int cells[CG_CHANNELS]; /* 0: the channel does not move */
+    double low[CG_CHANNELS];   /* of what does not move, the middle */
+    double width[CG_CHANNELS]; /* of a cell */
+    int cells[CG_CHANNELS];    /* 0: the channel does not move */
     size_t nodes, allocated;
     int (*key)[CG_CHANNELS]; /* [nodes] */
     size_t *slot, slots;     /* where to find them; SIZE_MAX: empty */
 };
 
-/* The widest cells, by channel: speed over the rated one. */
+/* The widest cells, by channel: speed over the rated one.  Coolant and oil
+ * reach the bodies as they are, and the gas side by its walls alone: what moves
+ * by less than `cg_map_least` is one to the map. */
 extern const double cg_map_cell[CG_CHANNELS];
+extern const double cg_map_least[CG_CHANNELS];
 
 /* A map without nodes over what the course ran through; `part` [1] times the
  * widest cells.  Free it also after a failure: CG_NO_MEMORY. */

@@ -132,13 +132,13 @@ static enum cg_status complete(struct cg_reader *reader,
     check_missing(reader);
     take_law_defaults(reader);
     cg_correlations_read(reader);
+    check_fuel(reader); /* the octane is that of the fuel, a log's mixture too */
     enum cg_status status = cg_duty_read(reader, error);
     if (status != CG_OK)
         return status;
     status = cg_survive_read(reader, error);
     if (status != CG_OK)
         return status;
-    check_fuel(reader); /* the octane is that of the fuel */
     (void)cg_case_complete(reader->c); /* what is missing has been told */
     check_correlation(reader);
     check_oil(reader);

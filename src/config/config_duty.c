@@ -1,8 +1,13 @@
-/* The duty: its segments, the user's own or a shipped duty's. */
+/* The duty: its segments or its log, the user's own or of a file of its own,
+ * shipped or beside the user's config. */
+#define _POSIX_C_SOURCE 200809L /* access */
+
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
+#include "config_build.h"
 #include "config_parts.h"
 #include "data_folder.h"
 #include "nearest.h"
@@ -229,22 +234,52 @@ static config_setting_t *find_segments(const struct cg_config_file *file)
     return config_lookup(&file->config, "duty.segments");
 }
 
-/* Opens configs/duties/NAME.cfg; start and cruise_* of the user's stay. */
-static enum cg_status read_shipped(struct cg_reader *reader,
-                                   struct cg_error *error)
+static config_setting_t *find_log(const struct cg_config_file *file)
 {
-    char *path = reader->duty_path;
-    enum cg_status status =
-        cg_data_path("duties", reader->c->duty.name, path, error);
-    if (status == CG_OK)
-        status = cg_config_file_open(&reader->duty, path, reader->problems,
-                                     error);
+    return config_lookup(&file->config, "duty.log");
+}
+
+bool cg_duty_path(const struct cg_reader *reader, const char *name,
+                  const struct cg_data_names *shipped,
+                  char path[CG_PATH_LENGTH])
+{
+    char file[CG_NAME_LENGTH + 8];
+    for (size_t i = 0; i < shipped->count; i++)
+        if (strcmp(shipped->name[i], name) == 0)
+            return cg_data_path("duties", name, path, NULL) == CG_OK;
+    snprintf(file, sizeof file, "%s.cfg", name);
+    return reader->file.folder != NULL &&
+           cg_path_in(&reader->file, file, path) && access(path, F_OK) == 0;
+}
+
+/* What the file says the duty is: segments, or a log. */
+static enum cg_status read_own(struct cg_reader *reader,
+                               const struct cg_config_file *file, bool named,
+                               struct cg_error *error)
+{
+    config_setting_t *segments = find_segments(file), *log = find_log(file);
+    if (segments != NULL && log != NULL)
+        cg_problem(reader->problems, cg_config_where(file, log), "duty.log",
+                   "does not go with duty.segments, one of the two is "
+                   "allowed");
+    if (segments != NULL)
+        return cg_segments_read(reader, file, segments, error);
+    return cg_log_duty_read(reader, file, log, named, error);
+}
+
+/* Opens the duty's file, reader->duty_path; start and cruise_* of the user's
+ * stay. */
+static enum cg_status read_file(struct cg_reader *reader,
+                                struct cg_error *error)
+{
+    const char *path = reader->duty_path;
+    enum cg_status status = cg_config_file_open(&reader->duty, path,
+                                                reader->problems, error);
     if (status != CG_OK)
         return status;
     cg_tree_read(reader, &reader->duty, "duty", CG_GIVEN_KEEP);
-    config_setting_t *segments = find_segments(&reader->duty);
-    if (segments != NULL)
-        return cg_segments_read(reader, &reader->duty, segments, error);
+    if (find_segments(&reader->duty) != NULL || find_log(&reader->duty) != NULL)
+        return read_own(reader, &reader->duty, true, error);
     cg_problem(reader->problems, (struct cg_where){path, 0, NULL},
                "duty.segments", "missing");
     return CG_OK;
@@ -271,6 +306,7 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
     struct cg_duty_case *duty = &reader->c->duty;
     const struct cg_origin *named = cg_origin_of(reader, "duty.name");
     config_setting_t *own = find_segments(&reader->file);
+    config_setting_t *log = find_log(&reader->file);
     struct cg_data_names names;
     enum cg_status status = cg_data_list("duties", &names, error);
     if (status != CG_OK)
@@ -279,23 +315,23 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
     for (size_t i = 0; i < names.count; i++)
         shipped = shipped || strcmp(names.name[i], duty->name) == 0;
     /* A duty asked for by --set replaces the segments of the file. */
-    if (own != NULL &&
+    if ((own != NULL || log != NULL) &&
         (!(named->given && named->where.file == NULL) || names_own(reader))) {
         if (!named->given)
             strcpy(duty->name, "own");
         else if (shipped)
             rename_own(duty);
-        return cg_segments_read(reader, &reader->file, own, error);
+        return read_own(reader, &reader->file, named->given, error);
     }
-    if (shipped)
-        return read_shipped(reader, error);
+    if (cg_duty_path(reader, duty->name, &names, reader->duty_path))
+        return read_file(reader, error);
     cg_name_unknown(reader, "duty.name", "unknown duty", duty->name, names.list,
                     names.count);
     return CG_OK;
 }
 
 enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
-                             struct cg_duty_case *duty,
+                             const char *path, struct cg_duty_case *duty,
                              struct cg_error *error)
 {
     struct cg_case c = *reader->c, fresh;
@@ -310,7 +346,8 @@ enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
     cg_case_begin(&fresh);
     c.duty = fresh.duty;
     snprintf(c.duty.name, sizeof c.duty.name, "%s", name);
-    enum cg_status status = read_shipped(&other, error);
+    snprintf(other.duty_path, sizeof other.duty_path, "%s", path);
+    enum cg_status status = read_file(&other, error);
     (void)cg_case_complete(&c);
     if (status == CG_OK)
         *duty = c.duty;

@@ -37,11 +37,15 @@ static enum cg_status read_duty(const struct cg_reading *reading,
     if (reading->duty == NULL || speed || load)
         return CG_OK;
     struct cg_data_names names;
+    char path[CG_PATH_LENGTH];
     enum cg_status status = cg_data_list("duties", &names, error);
-    if (status == CG_OK && cg_reading_word(reading, "duty", reading->duty,
-                                           names.list, names.count) >= 0)
-        status = cg_duty_named(reading->item->reader, reading->duty, &c->duty,
-                               error);
+    if (status != CG_OK)
+        return status;
+    if (cg_duty_path(reading->item->reader, reading->duty, &names, path))
+        return cg_duty_named(reading->item->reader, reading->duty, path,
+                             &c->duty, error);
+    (void)cg_reading_word(reading, "duty", reading->duty, names.list,
+                          names.count); /* tells which there are */
     return status;
 }
 

@@ -47,6 +47,11 @@ void cg_report_find_evidence(struct cg_report *report,
                              const struct cg_updated_case *updated,
                              const struct cg_answer *without);
 
+/* What was taken of logged runs and long lists of segments, and what thinning
+ * moves; nothing without them. */
+void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
+                         const struct cg_answer *answer);
+
 void cg_report_find_piston(struct cg_report *report, const struct cg_case *c,
                            const struct cg_answer *answer);
 

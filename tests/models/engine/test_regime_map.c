@@ -79,8 +79,8 @@ START_TEST(values_between_corners_go_on)
         for (size_t c = 0; c < place.corners; c++) {
             double of[CG_CHANNELS];
             cg_regime_map_node(&map, place.node[c], of);
-            square += place.weight[c] * of[CG_CHANNEL_LOAD] *
-                      of[CG_CHANNEL_LOAD];
+            square +=
+                place.weight[c] * of[CG_CHANNEL_LOAD] * of[CG_CHANNEL_LOAD];
         }
         double half = 0.5 * map.width[CG_CHANNEL_LOAD];
         ck_assert_double_ge(square, load * load - 1e-9);
