@@ -13,7 +13,7 @@
 
 #define TABLES                                                                 \
     "summary.dat duties.dat history.dat clearance.dat stroke.dat cycle.dat "   \
-    "film.dat "                                                                \
+    "film.dat log.dat "                                                        \
     "balance.dat sensitivity.dat evidence.dat evidence_inputs.dat "            \
     "evidence_correlations.dat histogram.dat"
 

@@ -110,6 +110,11 @@ void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
             tell_tightest(report, course, &answer->duty[i].extremes);
             tell_taken(report, course);
         }
+        if (i == 0 && course->log.file[0] != '\0')
+            cg_report_figure(report, "log", "The run as it was logged",
+                             "Over the log's own time: speed and manifold "
+                             "pressure, and below them the closure of the top "
+                             "ring, its tightest instants marked.");
         tell_error(report, &answer->duty[i].course);
     }
 }

@@ -38,6 +38,9 @@ expect 0 "$coldgap" find "$logs/logged_four.cfg" -o "$work/pull"
 says stdout 'pull.csv: 761 lines, 0 to 38 s'
 says stdout 'lap.csv: 1005 lines'
 grep -q '^lap ' "$work/pull/duties.dat" || fail "the lap is none of the duties"
+grep -q '^# block: tightest' "$work/pull/log.dat" || fail "log.dat: no block"
+awk '/^# block: tightest/ { on = 1; next } on && NF { exit !($1 > 22 && $1 < 23) }' \
+    "$work/pull/log.dat" || fail "not tightest where the throttle was shut"
 tight=$(key tightest_time "$work/pull")
 awk -v t="$tight" 'BEGIN { exit !(t > 15 && t < 20) }' ||
     fail "tightest at $tight s: not where the throttle was shut"
