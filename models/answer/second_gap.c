@@ -6,13 +6,16 @@
 
 enum { MOST_TRIES = 30 };
 #define GAINS_LITTLE 1.0 /* [deg] */
+#define NEARLY_FULL 0.95 /* load */
 #define HAIR 0.1         /* of a filing step */
 
 size_t cg_second_gap_point(const struct cg_duty_run *run)
 {
+    /* A log, and boost that builds, come near to full load alone. */
+    double least = run->course ? NEARLY_FULL : 1.0 - 1e-9;
     size_t found = run->full_load;
     for (size_t i = 0; i < run->points; i++)
-        if (run->point[i].operating.load >= 1.0 - 1e-9 &&
+        if (run->point[i].operating.load >= least &&
             run->point[i].operating.speed <
                 run->point[found].operating.speed &&
             (!run->mapped || cg_duty_run_comes_by(run, i)))

@@ -57,6 +57,10 @@ struct cg_charge_case {
     double closed_throttle;       /* manifold, load 0 [Pa] absolute */
     double compressor_efficiency; /* isentropic [1] */
     double cooler_effectiveness;  /* [1], 0: no cooler */
+    double boost_time;            /* in which boost builds [s]; 0: at once */
+    double cooler_soak;           /* share of what it takes that a cooler keeps
+                                     when it has soaked [1] */
+    double soak_time;             /* in which it soaks and recovers [s] */
     double intake_heating;        /* rise from cooler to valve [K] */
     double evaporation;           /* share of latent heat taken from the charge
                                      before the valve */

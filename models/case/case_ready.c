@@ -109,7 +109,9 @@ static bool row_fits(const struct cg_course_row *row, double rated)
            given_within(row->of[CG_CHANNEL_LAMBDA], 0.6, 1.8) &&
            given_within(row->of[CG_CHANNEL_BURN50], -10.0, 60.0) &&
            given_within(row->of[CG_CHANNEL_OIL], COLDEST, CG_COURSE_HOTTEST) &&
-           given_within(row->of[CG_CHANNEL_AIR], COLDEST, CG_COURSE_HOTTEST);
+           given_within(row->of[CG_CHANNEL_AIR], COLDEST,
+                        CG_COURSE_HOTTEST) &&
+           given_within(row->of[CG_CHANNEL_SOAK], 0.0, 1.0);
 }
 
 static enum cg_status check_course(const struct cg_case *c,

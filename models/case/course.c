@@ -90,6 +90,14 @@ enum cg_status cg_course_of_segments(const struct cg_segment *segment,
     return CG_OK;
 }
 
+bool cg_course_same(const struct cg_course *a, const struct cg_course *b)
+{
+    if (a == NULL || b == NULL)
+        return a == b;
+    return a->rows == b->rows &&
+           memcmp(a->row, b->row, a->rows * sizeof *a->row) == 0;
+}
+
 /* The last row at or before a time, not the course's last. */
 static size_t row_before(const struct cg_course *course, double time)
 {

@@ -25,6 +25,7 @@ enum cg_course_channel {
     CG_CHANNEL_BURN50,  /* half burned, as it was, after TDC [deg] */
     CG_CHANNEL_OIL,     /* [K] */
     CG_CHANNEL_AIR,     /* in the manifold, behind the cooler [K] */
+    CG_CHANNEL_SOAK,    /* heat in the cooler's core, 1: as of full boost */
     CG_CHANNELS
 };
 
@@ -97,6 +98,16 @@ extern const struct cg_thin_band cg_thin_usual;
 enum cg_status cg_course_thin(double rated_speed,
                               const struct cg_thin_band *band,
                               struct cg_course *course, struct cg_error *error);
+
+/* A copy of the course in far fewer rows, bands ten times as wide: for what is
+ * known to some kelvins.  The list owns it.  CG_NO_MEMORY. */
+enum cg_status cg_course_rough(const struct cg_course *course,
+                               double rated_speed, struct cg_course **list,
+                               struct cg_course **rough,
+                               struct cg_error *error);
+
+/* Whether two run alike; both NULL are.  Cannot fail. */
+bool cg_course_same(const struct cg_course *a, const struct cg_course *b);
 
 /* The course as an instant [s] of it sees it: full of detail just before, and
  * the longer ago the longer the means it is made of, a tenth of the time that

@@ -1,6 +1,7 @@
 /* Which rows of a course straight lines between the others stand for. */
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "course.h"
 
@@ -14,7 +15,8 @@ const struct cg_thin_band cg_thin_usual = {.off = {[CG_CHANNEL_SPEED] = 0.005,
                                                    [CG_CHANNEL_LAMBDA] = 0.01,
                                                    [CG_CHANNEL_BURN50] = 0.5,
                                                    [CG_CHANNEL_OIL] = 0.5,
-                                                   [CG_CHANNEL_AIR] = 0.5},
+                                                   [CG_CHANNEL_AIR] = 0.5,
+                                                   [CG_CHANNEL_SOAK] = 0.01},
                                            .sum = {[CG_CHANNEL_SPEED] = 0.001,
                                                    [CG_CHANNEL_LOAD] = 0.001,
                                                    [CG_CHANNEL_HEAT] = 0.001,
@@ -22,7 +24,8 @@ const struct cg_thin_band cg_thin_usual = {.off = {[CG_CHANNEL_SPEED] = 0.005,
                                                    [CG_CHANNEL_LAMBDA] = 0.005,
                                                    [CG_CHANNEL_BURN50] = 0.1,
                                                    [CG_CHANNEL_OIL] = 0.5,
-                                                   [CG_CHANNEL_AIR] = 0.5}};
+                                                   [CG_CHANNEL_AIR] = 0.5,
+                                                   [CG_CHANNEL_SOAK] = 0.02}};
 
 enum { AHEAD = 1500 }; /* rows */
 
@@ -137,4 +140,28 @@ enum cg_status cg_course_thin(double rated_speed,
     course->row = kept;
     course->rows = count;
     return CG_OK;
+}
+
+enum cg_status cg_course_rough(const struct cg_course *course,
+                               double rated_speed, struct cg_course **list,
+                               struct cg_course **rough, struct cg_error *error)
+{
+    const double wider = 10.0;
+    struct cg_thin_band band = cg_thin_usual;
+    struct cg_course *made = NULL;
+    for (int k = 0; k < CG_CHANNELS; k++) {
+        band.off[k] *= wider;
+        band.sum[k] *= wider;
+    }
+    enum cg_status status = cg_course_create(list, course->rows, &made, error);
+    if (status != CG_OK)
+        return status;
+    memcpy(made->row, course->row, course->rows * sizeof *made->row);
+    made->rows = course->rows;
+    made->knock_heat = course->knock_heat;
+    made->log = course->log;
+    status = cg_course_thin(rated_speed, &band, made, error);
+    if (status == CG_OK)
+        *rough = made;
+    return status;
 }

@@ -18,7 +18,8 @@ struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
         .oil_temperature = c->cooling.oil_temperature,
         .lambda = NAN,
         .burn50_deg = NAN,
-        .air_temperature = NAN};
+        .air_temperature = NAN,
+        .soak = 0.0};
 }
 
 struct cg_operating cg_operating_of(const struct cg_case *c,
@@ -36,6 +37,8 @@ struct cg_operating cg_operating_of(const struct cg_case *c,
     at.lambda = of[CG_CHANNEL_LAMBDA] * c->scale.lambda;
     at.burn50_deg = of[CG_CHANNEL_BURN50] + moved->burn50_deg;
     at.air_temperature = of[CG_CHANNEL_AIR] + moved->air;
+    if (!isnan(of[CG_CHANNEL_SOAK]))
+        at.soak = of[CG_CHANNEL_SOAK];
     return at;
 }
 
@@ -56,28 +59,49 @@ static double evaporation_drop(const struct cg_case *c, double lambda)
     return c->charge.evaporation * fuel_to_air * fuel->latent_heat / AIR_CP;
 }
 
+static double manifold_at(const struct cg_charge_case *in, double load)
+{
+    double full = in->ambient_pressure + in->boost;
+    return in->closed_throttle + load * (full - in->closed_throttle);
+}
+
+double cg_operating_rise(const struct cg_case *c, double load)
+{
+    const struct cg_charge_case *in = &c->charge;
+    double ratio = fmax(manifold_at(in, load) / in->ambient_pressure, 1.0);
+    if (in->charger == CG_CHARGER_NONE)
+        ratio = 1.0;
+    return in->ambient_temperature * (pow(ratio, AIR_EXPONENT) - 1.0) /
+           in->compressor_efficiency;
+}
+
+/* What a soaked cooler gives back [K]. */
+static double soaked(const struct cg_case *c, double soak)
+{
+    const struct cg_charge_case *in = &c->charge;
+    return in->cooler_soak > 0.0 && soak > 0.0
+               ? in->cooler_soak * in->cooler_effectiveness * soak *
+                     cg_operating_rise(c, 1.0)
+               : 0.0;
+}
+
 void cg_operating_charge(const struct cg_case *c,
                          const struct cg_operating *operating,
                          struct cg_charge_state *charge)
 {
     const struct cg_charge_case *in = &c->charge;
-    double full = in->ambient_pressure + in->boost;
-    double manifold = in->closed_throttle +
-                      operating->load * (full - in->closed_throttle);
+    double manifold = manifold_at(in, operating->load);
     double ratio = fmax(manifold / in->ambient_pressure, 1.0);
     double boost = (ratio - 1.0) * in->ambient_pressure;
-    if (in->charger == CG_CHARGER_NONE)
-        ratio = 1.0;
-
-    double rise = in->ambient_temperature * (pow(ratio, AIR_EXPONENT) - 1.0) /
-                  in->compressor_efficiency;
+    double rise = cg_operating_rise(c, operating->load);
     charge->manifold_pressure = manifold;
     charge->lambda = isnan(operating->lambda) ? lambda_at(c, operating->load)
                                               : operating->lambda;
     charge->compressor_work = AIR_CP * rise;
     double air = isnan(operating->air_temperature)
                      ? in->ambient_temperature +
-                           (1.0 - in->cooler_effectiveness) * rise
+                           (1.0 - in->cooler_effectiveness) * rise +
+                           soaked(c, operating->soak)
                      : operating->air_temperature;
     charge->manifold_temperature = air + in->intake_heating -
                                    evaporation_drop(c, charge->lambda);

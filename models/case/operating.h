@@ -22,6 +22,7 @@ struct cg_operating {
     double lambda;          /* [1] */
     double burn50_deg;      /* no knock retards it further */
     double air_temperature; /* in the manifold, behind the cooler [K] */
+    double soak; /* heat in the cooler's core, 1: as full boost brings it */
 };
 
 /* A speed [rev/s] and load of the case, all else as it says.  Cannot fail. */
@@ -46,10 +47,14 @@ struct cg_charge_state {
  * T2 = Ta (1 + (pr^((g-1)/g) - 1)/eta), cooler by effectiveness (Heywood 1988,
  * eq. 6.42).  Mixture: stoichiometric up to load 0.6, then in a straight line
  * to fuel.lambda (common practice, no source).  Mixture and air of the operating
- * point's own come first.  Cannot fail. */
+ * point's own come first.  A cooler that has soaked gives charge.cooler_soak of what it would
+ * take at full boost back.  Cannot fail. */
 void cg_operating_charge(const struct cg_case *c,
                          const struct cg_operating *operating,
                          struct cg_charge_state *charge);
+
+/* The rise of temperature behind the compressor at a load [K].  Cannot fail. */
+double cg_operating_rise(const struct cg_case *c, double load);
 
 /* The cycle's input at this point; wall temperatures are left at 0 for the
  * caller.  CG_BAD_INPUT for an unknown fuel or correlation name. */

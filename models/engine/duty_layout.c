@@ -18,7 +18,7 @@ static bool same_point(const struct cg_operating *a,
     return a->speed == b->speed && a->load == b->load &&
            a->heat_factor == b->heat_factor &&
            a->coolant_temperature == b->coolant_temperature &&
-           a->oil_temperature == b->oil_temperature &&
+           a->oil_temperature == b->oil_temperature && a->soak == b->soak &&
            same(a->lambda, b->lambda) && same(a->burn50_deg, b->burn50_deg) &&
            same(a->air_temperature, b->air_temperature);
 }
@@ -314,6 +314,7 @@ enum cg_status cg_duty_lay_out(const struct cg_case *c, struct cg_duty_run *run,
                                struct cg_error *error)
 {
     enum cg_status status = CG_OK;
+    run->course = c->duty.course != NULL;
     run->mapped = false;
     run->pieces = run->points = run->places = 0;
     run->duration = 0.0;

@@ -35,6 +35,7 @@ struct cg_duty_run {
     size_t points, points_made, points_allocated; /* made: with arrays */
     struct cg_piece *piece;
     size_t pieces, pieces_allocated;
+    bool course;                       /* the duty is one */
     bool mapped;                       /* pieces go from place to place */
     struct cg_regime_map map;
     struct cg_place *place;            /* [places], of a mapped run */

@@ -140,6 +140,12 @@ static enum cg_status complete(struct cg_reader *reader,
     if (status != CG_OK)
         return status;
     (void)cg_case_complete(reader->c); /* what is missing has been told */
+    status = cg_duty_lag(reader, reader->c, &reader->c->duty, error);
+    for (int i = 0; i < reader->c->survive.duties && status == CG_OK; i++)
+        status =
+            cg_duty_lag(reader, reader->c, &reader->c->survive.duty[i], error);
+    if (status != CG_OK)
+        return status;
     check_correlation(reader);
     check_oil(reader);
     status = cg_materials_read(reader, error);

@@ -9,6 +9,7 @@
 
 #include "config_build.h"
 #include "config_parts.h"
+#include "course_lag.h"
 #include "data_folder.h"
 #include "nearest.h"
 
@@ -353,5 +354,21 @@ enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
         *duty = c.duty;
     cg_config_file_close(&other.duty);
     free(other.origin);
+    return status;
+}
+
+enum cg_status cg_duty_lag(const struct cg_reader *reader,
+                           const struct cg_case *c, struct cg_duty_case *duty,
+                           struct cg_error *error)
+{
+    struct cg_course *course = NULL;
+    bool logged = duty->course != NULL && duty->course->log.file[0] != '\0';
+    if (reader->problems->count > 0 || logged || !cg_case_lags(c) ||
+        (duty->course == NULL && duty->segments < 1))
+        return CG_OK;
+    enum cg_status status =
+        cg_course_lag(c, duty, reader->courses, &course, error);
+    if (status == CG_OK)
+        duty->course = course;
     return status;
 }

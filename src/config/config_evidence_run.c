@@ -42,10 +42,28 @@ static enum cg_status read_duty(const struct cg_reading *reading,
     if (status != CG_OK)
         return status;
     if (cg_duty_path(reading->item->reader, reading->duty, &names, path))
-        return cg_duty_named(reading->item->reader, reading->duty, path,
-                             &c->duty, error);
-    (void)cg_reading_word(reading, "duty", reading->duty, names.list,
-                          names.count); /* tells which there are */
+        status = cg_duty_named(reading->item->reader, reading->duty, path,
+                               &c->duty, error);
+    else /* tells which there are */
+        (void)cg_reading_word(reading, "duty", reading->duty, names.list,
+                              names.count);
+    if (status == CG_OK)
+        status = cg_duty_lag(reading->item->reader, c, &c->duty, error);
+    return status;
+}
+
+/* Evidence is known to some kelvins, and its runs are run many times. */
+static enum cg_status take_rough(const struct cg_reading *reading,
+                                 struct cg_case *c, struct cg_error *error)
+{
+    struct cg_course *rough = NULL;
+    if (c->duty.course == NULL)
+        return CG_OK;
+    enum cg_status status =
+        cg_course_rough(c->duty.course, c->engine.speed,
+                        reading->item->reader->courses, &rough, error);
+    if (status == CG_OK)
+        c->duty.course = rough;
     return status;
 }
 
@@ -72,7 +90,7 @@ static bool same_run(const struct cg_case *a, const struct cg_case *b)
            a->duty.start == b->duty.start &&
            a->duty.cruise_speed == b->duty.cruise_speed &&
            a->duty.cruise_load == b->duty.cruise_load &&
-           a->duty.course == b->duty.course &&
+           cg_course_same(a->duty.course, b->duty.course) &&
            a->duty.segments == b->duty.segments &&
            memcmp(a->duty.segment, b->duty.segment,
                   (size_t)a->duty.segments * sizeof a->duty.segment[0]) == 0;
@@ -120,6 +138,8 @@ enum cg_status cg_reading_run(const struct cg_reading *reading, size_t *number,
     c.cooling.coolant_temperature =
         or_else(given->coolant, c.cooling.coolant_temperature);
     enum cg_status status = read_duty(reading, &c, error);
+    if (status == CG_OK)
+        status = take_rough(reading, &c, error);
     if (status != CG_OK)
         return status;
     check_run(reading, &c);

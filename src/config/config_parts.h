@@ -91,6 +91,11 @@ bool cg_duty_path(const struct cg_reader *reader, const char *name,
 enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
                              const char *path, struct cg_duty_case *duty,
                              struct cg_error *error);
+/* Puts boost that builds and a cooler that soaks into a duty that was not logged
+ * (course_lag.h), once all else of the case is there.  CG_NO_MEMORY. */
+enum cg_status cg_duty_lag(const struct cg_reader *reader,
+                           const struct cg_case *c, struct cg_duty_case *duty,
+                           struct cg_error *error);
 /* Reads the duties that margin.duties names into the case's `survive`; the one
  * asked for is not taken twice.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_survive_read(struct cg_reader *reader,

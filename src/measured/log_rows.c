@@ -228,7 +228,7 @@ static enum cg_status add_row(struct reading *reading,
 {
     struct cg_log_rows *rows = reading->rows;
     if (rows->rows == rows->allocated) {
-        size_t wanted = 2 * rows->allocated + 1024;
+        size_t wanted = 2 * rows->allocated + 64;
         void *grown = realloc(rows->row, wanted * sizeof *rows->row);
         if (grown == NULL)
             return cg_error_set(error, CG_NO_MEMORY, "out of memory");

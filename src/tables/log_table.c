@@ -58,8 +58,7 @@ enum cg_status cg_log_table_write(const char *dir, const struct cg_table_of *of,
     struct cg_table *table;
     if (course == NULL || course->log.file[0] == '\0')
         return cg_table_drop(dir, "log.dat", error);
-    enum cg_status status =
-        cg_table_open(dir, "log.dat", &head, &table, error);
+    enum cg_status status = cg_table_open(dir, "log.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
     cg_table_note(table, "log: %s", course->log.file);

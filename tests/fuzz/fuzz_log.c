@@ -42,7 +42,8 @@ static void choose(uint8_t by, struct cg_log_column column[CG_LOGGED])
 /* What was taken is a course that a case may hold. */
 static void check(const struct cg_course *course)
 {
-    if (course->rows < 2 || course->all_rows < course->rows)
+    if (course->rows < 2 ||
+        (course->all_rows > 0 && course->all_rows < course->rows))
         abort();
     for (size_t i = 0; i < course->rows; i++) {
         const struct cg_course_row *row = &course->row[i];

@@ -143,9 +143,9 @@ START_TEST(segments_are_looked_at)
     refused(c, "duty.segments");
 
     struct cg_course_row row[2] = {{0.0, {60.0, 1.0, NAN, NAN, NAN, NAN, NAN,
-                                          NAN}},
+                                          NAN, NAN}},
                                    {5.0, {60.0, 1.0, 1.2, 350.0, 0.9, 12.0,
-                                          370.0, 330.0}}};
+                                          370.0, 330.0, 0.5}}};
     struct cg_course course = {.rows = 2, .row = row};
     struct cg_error error;
     c.duty.course = &course;

@@ -3,6 +3,9 @@
 
 #include "case.h"
 #include "check_close.h"
+#include "course_lag.h"
+#include "operating.h"
+#include "setting.h"
 
 /* Something that never repeats, from -1 to 1. */
 static double noise(size_t i)
@@ -62,7 +65,7 @@ static struct cg_course *noisy(double noise_of, struct cg_course **list)
             .time = t,
             .of = {60.0 + 30.0 * sin(0.4 * t) + 0.2 * noise_of * noise(i),
                    t < 10.0 ? 0.05 * t : 1.0 - 0.03 * (t - 10.0), NAN, 360.0,
-                   NAN, NAN, NAN, NAN}};
+                   NAN, NAN, NAN, NAN, NAN}};
         row.of[CG_CHANNEL_LOAD] += 0.004 * noise_of * noise(i + 5);
         course->row[course->rows++] = row;
     }
@@ -160,6 +163,82 @@ START_TEST(seen_from_an_instant)
 }
 END_TEST
 
+/* Two pulls, with a cruise between them. */
+static struct cg_case pulls(void)
+{
+    struct cg_case c;
+    cg_case_begin(&c);
+    c.engine.speed = 100.0;
+    c.charge.boost = 1e5;
+    c.duty.start = CG_START_COLD;
+    c.duty.segments = 3;
+    c.duty.segment[0] =
+        (struct cg_segment){10.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0};
+    c.duty.segment[1] =
+        (struct cg_segment){20.0, 60.0, 60.0, 0.1, 0.1, 1.0, NAN, 0.0};
+    c.duty.segment[2] = c.duty.segment[0];
+    return c;
+}
+
+static double lagged(const struct cg_case *c, double time,
+                     enum cg_course_channel k)
+{
+    struct cg_course *list = NULL, *course = NULL;
+    double of[CG_CHANNELS];
+    ck_assert(cg_case_lags(c));
+    ck_assert_int_eq(cg_course_lag(c, &c->duty, &list, &course, NULL), CG_OK);
+    cg_course_at(course, time, of);
+    cg_courses_free(list);
+    return of[k];
+}
+
+/* Above ambient by 1 - exp(-t/T); shut, it is shut at once. */
+START_TEST(boost_builds)
+{
+    struct cg_case c = pulls();
+    const struct cg_charge_case *in = &c.charge;
+    double whole = in->ambient_pressure + in->boost - in->closed_throttle;
+    double ambient = (in->ambient_pressure - in->closed_throttle) / whole;
+    ck_assert(!cg_case_lags(&c));
+    c.charge.boost_time = 0.8;
+    for (double t = 0.4; t < 5.0; t += 0.9)
+        ck_assert_double_eq_tol(
+            lagged(&c, t, CG_CHANNEL_LOAD),
+            1.0 - (1.0 - ambient) * exp(-t / 0.8), 0.012);
+    ck_assert_double_eq_tol(lagged(&c, 12.0, CG_CHANNEL_LOAD), 0.1, 1e-9);
+    ck_assert_double_eq_tol(lagged(&c, 29.9, CG_CHANNEL_LOAD), 0.1, 1e-9);
+    ck_assert_double_eq_tol(lagged(&c, 40.0, CG_CHANNEL_LOAD), 1.0, 0.011);
+    ck_assert(isnan(lagged(&c, 5.0, CG_CHANNEL_SOAK)));
+}
+END_TEST
+
+/* The core warms over a pull, cools between, and is warmer in the second. */
+START_TEST(a_cooler_soaks)
+{
+    struct cg_case c = pulls();
+    c.charge.cooler_soak = 0.5;
+    c.charge.soak_time = 20.0;
+    double first = 1.0 - exp(-10.0 / 20.0);
+    double between = first * exp(-20.0 / 20.0);
+    double second = 1.0 - (1.0 - between) * exp(-10.0 / 20.0);
+    ck_assert_double_eq_tol(lagged(&c, 9.99, CG_CHANNEL_SOAK), first, 0.02);
+    ck_assert_double_eq_tol(lagged(&c, 29.9, CG_CHANNEL_SOAK), between, 0.02);
+    ck_assert_double_eq_tol(lagged(&c, 40.0, CG_CHANNEL_SOAK), second, 0.02);
+
+    struct cg_operating cold = cg_operating_at(&c, 60.0, 1.0), warm = cold;
+    struct cg_charge_state a, b;
+    warm.soak = second;
+    cg_operating_charge(&c, &cold, &a);
+    cg_operating_charge(&c, &warm, &b);
+    ck_assert_double_eq_tol(b.manifold_temperature - a.manifold_temperature,
+                            0.5 * second * c.charge.cooler_effectiveness *
+                                cg_operating_rise(&c, 1.0),
+                            1e-9);
+    c.duty.start = CG_START_SETTLED; /* it has soaked */
+    ck_assert_double_eq_tol(lagged(&c, 0.0, CG_CHANNEL_SOAK), 1.0, 1e-9);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("course");
@@ -168,6 +247,8 @@ int main(void)
     tcase_add_test(tests, thinned_within_the_band);
     tcase_add_test(tests, straight_lines_need_their_ends_alone);
     tcase_add_test(tests, seen_from_an_instant);
+    tcase_add_test(tests, boost_builds);
+    tcase_add_test(tests, a_cooler_soaks);
     suite_add_tcase(suite, tests);
     return check_run(suite);
 }
