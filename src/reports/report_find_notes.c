@@ -15,12 +15,6 @@ static void note_duty(struct cg_report *report, const struct cg_case *c,
     if (e->time >= answer->duration && c->duty.start != CG_START_SETTLED)
         cg_report_note(report, "the gap is still closing when the duty ends; a "
                                "longer one needs more.");
-    if (!isnan(e->boiling_time))
-        cg_report_note(
-            report,
-            "coolant boils at the bore wall from %.1f s on; that is left "
-            "out.",
-            e->boiling_time);
 }
 
 /* The cap is passed, or the user's own rule of retard does not do. */
@@ -97,7 +91,7 @@ void cg_report_find_limits(struct cg_report *report,
         cg_report_say(report,
                       "The coolant starts to boil at the bore wall at %.1f s "
                       "(%s). That cools the bore more at first and tightens "
-                      "the gap.",
+                      "the gap; it is left out.",
                       e->boiling_time,
                       cg_show_temperature(e->boiling_point, inch).text);
 }
