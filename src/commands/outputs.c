@@ -78,6 +78,7 @@ static void write_run(const struct cg_options *options, const char *command,
     snprintf(number, sizeof number, options->inch ? "%.6gin" : "%.6gmm",
              options->gap / (options->inch ? CG_INCH : 1e-3));
     add(run, "--gap", options->gap > 0.0 ? number : NULL);
+    add(run, "--from", options->from);
     add(run, "--measured", options->measured);
     add(run, "--profile", options->profile);
     add(run, "--simulate", options->simulate);
