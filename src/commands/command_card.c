@@ -81,6 +81,7 @@ static enum cg_status write_outputs(const struct cg_options *options,
     struct cg_outputs outputs = {.title = "Build card",
                                  .of = &of,
                                  .run = "card",
+                                 .one_sheet = true,
                                  .tables = write_tables,
                                  .tell = tell,
                                  .context = &carding->card};

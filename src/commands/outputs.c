@@ -103,7 +103,7 @@ static enum cg_status write_page(const struct cg_options *options,
     char run[RUN_LENGTH];
     write_run(options, outputs->run, run);
     struct cg_table_title title = cg_table_title(outputs->title, outputs->of);
-    struct cg_page_head head = {title.text, run};
+    struct cg_page_head head = {title.text, run, outputs->one_sheet};
     struct cg_page *page;
     enum cg_status status = cg_page_open(&place, &head, drawing, &page, error);
     if (status != CG_OK)

@@ -26,7 +26,7 @@ static void tell_figures(struct cg_report *report,
         {"figure", "Figure", CG_SHOW_WORDS},
         {"then", "then", CG_SHOW_WORDS},
         {"now", "now", CG_SHOW_WORDS},
-        {"moves", "", CG_SHOW_WORDS}};
+        {"moves", "Change", CG_SHOW_WORDS}};
     size_t count;
     const struct cg_build_figure *figure = cg_build_figures(&count);
     cg_report_table(report, "builds",

@@ -12,7 +12,7 @@ static void put(struct cg_report *report, const char *what, enum cg_kind kind,
     cg_report_cell_quantity(report,
                             cg_quantity(kind, band.low > 0.0 ? band.low : NAN));
     cg_report_cell_quantity(report, cg_quantity(kind, band.high));
-    cg_report_cell_words(report, "____________");
+    cg_report_cell_words(report, "________");
 }
 
 static void tell_bands(struct cg_report *report,

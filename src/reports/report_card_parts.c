@@ -26,7 +26,7 @@ static void put(struct cg_report *report, const char *what, double cold,
     cg_report_cell_words(report, "%s", what);
     cg_report_cell(report, cold);
     cg_report_cell(report, hot);
-    cg_report_cell_words(report, "____________");
+    cg_report_cell_words(report, "________");
 }
 
 static void tell_clearances(struct cg_report *report,
