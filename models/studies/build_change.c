@@ -163,45 +163,38 @@ static bool follows(const struct cg_setting *setting, const struct cg_case *a,
            !isnan(basis(setting, a));
 }
 
-static bool is_model(const struct cg_setting *setting)
+/* Whether the path begins with one of the words, parted by blanks. */
+static bool among(const char *words, const char *path)
 {
-    static const char *const paths[] = {"combustion.heat_transfer",
-                                        "combustion.heat_factor",
-                                        "rings.film_law", "rings.oil_supply"};
-    for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++)
-        if (strcmp(setting->path, paths[i]) == 0)
+    for (; *words != '\0'; words += strspn(words, " ")) {
+        size_t length = strcspn(words, " ");
+        if (strncmp(path, words, length) == 0)
             return true;
+        words += length;
+    }
     return false;
 }
 
-static bool begins(const char *path, const char *with)
+/* What the model takes an engine of those parts to be, and no part itself. */
+static bool is_model(const char *path)
 {
-    return strncmp(path, with, strlen(with)) == 0;
+    return among("combustion.heat_transfer combustion.heat_factor "
+                 "rings.film_law rings.oil_supply rings.top.flank "
+                 "rings.second.flank rings.oil.flank rings.top.film "
+                 "rings.second.film rings.oil.film piston.splash piston.jet "
+                 "piston.friction piston.skirt_film cooling.coolant_film",
+                 path);
 }
 
 /* Whether the setting is one of the parts that make the top ring's gap close.
  * The cold gap itself is none: proof carries from gap to gap. */
-static bool is_part(const struct cg_setting *setting)
+static bool is_part(const char *path)
 {
-    static const char *const others[] = {"engine.name",
-                                         "engine.speed",
-                                         "rings.top.cold_gap",
-                                         "rings.second.cold_gap",
-                                         "rings.top.maker_minimum",
-                                         "rings.second.maker_minimum",
-                                         "rings.top.service",
-                                         "bore.finish."};
-    static const char *const groups[] = {"engine.", "piston.", "rings.",
-                                         "bore."};
-    if (is_model(setting))
-        return false;
-    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
-        if (begins(setting->path, others[i]))
-            return false;
-    for (size_t i = 0; i < sizeof groups / sizeof groups[0]; i++)
-        if (begins(setting->path, groups[i]))
-            return true;
-    return false;
+    return among("engine. piston. rings. bore.", path) && !is_model(path) &&
+           !among("engine.name engine.speed rings.top.cold_gap "
+                  "rings.second.cold_gap rings.top.maker_minimum "
+                  "rings.second.maker_minimum rings.top.service bore.finish.",
+                  path);
 }
 
 void cg_build_compare(const struct cg_case *then, const struct cg_case *now,
@@ -216,8 +209,8 @@ void cg_build_compare(const struct cg_case *then, const struct cg_case *now,
             continue;
         changes->setting[changes->count] = &setting[i];
         changes->follows[changes->count++] = follows(&setting[i], then, now);
-        changes->model = changes->model || is_model(&setting[i]);
-        changes->parts = changes->parts || is_part(&setting[i]);
+        changes->model = changes->model || is_model(setting[i].path);
+        changes->parts = changes->parts || is_part(setting[i].path);
     }
     compare_matters(then, now, changes->matter);
     for (int i = 0; i < CG_MATTER_DUTY; i++)

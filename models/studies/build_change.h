@@ -39,8 +39,8 @@ struct cg_build_changes {
     bool follows[CG_BUILD_CHANGES]; /* left at its default, which another
                                        setting moved */
     bool matter[CG_MATTERS];        /* same name, other meaning */
-    bool model; /* the model's own: which law of gas heat or film, and the
-                   factor on it */
+    bool model; /* what the model takes the parts to be: its laws of gas heat
+                   and film, and the coefficients that go with them */
     bool parts; /* other parts, as the top ring's ends see them: the engine's
                    size, piston, rings, bore, and their metals */
 };
