@@ -215,7 +215,7 @@ for command in find card rings seal lesson network "finish --simulate=plateau"; 
     says_little 0 0 "$coldgap" "$1" "$config" ${2:+"$2"} -o "o$acts" \
         --set duty.name=settled
 done
-says_little 0 0 "$coldgap" card "$engine" --from "$config" -o "o$acts" \
+says_little 0 0 "$coldgap" card "$config" --from "$config" -o "o$acts" \
     --set duty.name=settled --report "o$acts/card.html"
 says_little 0 0 "$coldgap" ceiling "$config" --gap 0.7mm \
     --set duty.name=settled
