@@ -41,7 +41,7 @@ enum cg_status cg_build_find(struct cg_build *build, struct cg_error *error)
     if (status == CG_OK)
         status = find(&updated->c, true, &build->answer, error);
     if (status == CG_OK)
-        status = cg_finish_need(&updated->c, &build->finish, error);
+        status = cg_finish_need(&updated->prior, &build->finish, error);
     return status;
 }
 

@@ -59,7 +59,8 @@ static enum cg_status find(const struct cg_options *options,
     card->build = &carding->now;
     enum cg_status status = cg_build_find(&carding->now, error);
     if (status == CG_OK)
-        status = cg_finish_order_find(c, options->seed, &card->order, error);
+        status = cg_finish_order_find(&carding->now.updated.prior,
+                                      options->seed, &card->order, error);
     if (status != CG_OK)
         return status;
     cg_fit_ask(c, &carding->now.answer, card->asked);

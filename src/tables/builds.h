@@ -13,7 +13,8 @@ struct cg_build {
     struct cg_updated_case updated;
     struct cg_answer answer;
     struct cg_answer without;        /* the evidence, if there is any */
-    struct cg_finish_verdict finish; /* fuel and oil needed alone */
+    struct cg_finish_verdict finish; /* fuel and oil needed alone, without
+                                        evidence, as `finish` has them */
 };
 
 struct cg_builds {

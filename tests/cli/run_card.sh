@@ -49,13 +49,9 @@ for config in "$engines"/*.cfg; do
         -o "$work/finish" \
         --set bore.finish.base_grit="$(of "$work/card/card.dat" base_grit)" \
         --set bore.finish.plateau_grit="$(of "$work/card/card.dat" plateau_grit)"
-    for pair in Vo_needed=Vo_needed; do
-        a=$(of "$work/card/card.dat" "${pair%=*}")
-        b=$(of "$work/finish/finish.dat" "${pair#*=}")
-        # finish reads the config without its evidence
-        awk "BEGIN {exit !(($a / $b - 1)^2 < 1e-5)}" ||
-            fail "$name: ${pair%=*} $a, finish says $b"
-    done
+    [ "$(of "$work/card/card.dat" Vo_needed)" = \
+        "$(of "$work/finish/finish.dat" Vo_needed)" ] ||
+        fail "$name: other oil needed than finish says"
     awk 'FNR == NR {key[$1] = $2; next} {got[$1] = $2}
          END {exit !(got["Rpk"] <= key["Rpk_most"] &&
               got["Rk"] <= key["Rk_most"] && got["Rvk"] >= key["Rvk_least"] &&
