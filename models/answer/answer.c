@@ -217,7 +217,7 @@ static void find_hardest(struct cg_answer *answer)
     }
 }
 
-static double most_closure(const struct cg_answer *answer)
+double cg_answer_most_closure(const struct cg_answer *answer)
 {
     double most = -INFINITY;
     for (size_t i = 0; i < answer->duties; i++)
@@ -234,8 +234,8 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
     take_own(c, answer);
     find_hardest(answer);
     const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
-    answer->earned =
-        cg_evidence_earned(c, most_closure(answer), need_of(&hard->top));
+    answer->earned = cg_evidence_earned(c, cg_answer_most_closure(answer),
+                                        need_of(&hard->top));
     answer->file_to_top = advise(c, CG_RING_TOP, answer->shop_rule,
                                  need_of(&hard->top), answer->earned.gap);
     judge(c, CG_RING_TOP, hard->extremes.ring_at, &hard->top, &hard->laws,

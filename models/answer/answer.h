@@ -244,6 +244,10 @@ bool cg_answer_stands(const struct cg_answer *answer);
  * fail. */
 const struct cg_gap_sum *cg_answer_needed(const struct cg_answer *answer);
 
+/* The largest nominal closure of all duties [m], which a run without contact is
+ * held against (evidence_gap.h).  Cannot fail. */
+double cg_answer_most_closure(const struct cg_answer *answer);
+
 /* The top gap [m] as it will be filed, which a second gap goes with: the case's
  * own where that fits, else what to file to; where no gap will do, the model's.
  * Cannot fail. */

@@ -189,6 +189,15 @@ static enum cg_status store_gap(struct cg_options *options,
     return CG_OK;
 }
 
+static enum cg_status store_from(struct cg_options *options,
+                                 const char *argument, struct cg_error *error)
+{
+    if (argument[0] == '\0')
+        return cg_error_set(error, CG_BAD_INPUT, "--from: an empty name");
+    options->from = argument;
+    return CG_OK;
+}
+
 static enum cg_status store_measured(struct cg_options *options,
                                      const char *argument,
                                      struct cg_error *error)
@@ -314,6 +323,7 @@ static const struct cg_option all_options[] = {
      store_resume},
     {"gap", 0, "GAP", "the top ring's cold gap: 0.50mm or 0.020in",
      store_gap},
+    {"from", 0, "FILE.cfg", "the build before: both, side by side", store_from},
     {"measured", 0, "FILE.csv", "bores and ring gaps as measured, a line each",
      store_measured},
     {"samples", 0, "N", "move all uncertain inputs at once, N times",
@@ -353,6 +363,8 @@ static const struct cg_command_row all_commands[] = {
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",
      cg_command_sheet, true,
      "measured out report set duty samples seed threads units json brief quiet"},
+    {"card", "the build card: gaps, parts, finish and checks on one sheet",
+     cg_command_card, true, "from out report set duty units json brief quiet"},
     {"finish", "the bore's finish: its figures, and oil held against fuel",
      cg_command_finish, true,
      "profile spacing filter cutoff simulate seed out report set units "

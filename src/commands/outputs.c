@@ -78,6 +78,7 @@ static void write_run(const struct cg_options *options, const char *command,
     snprintf(number, sizeof number, options->inch ? "%.6gin" : "%.6gmm",
              options->gap / (options->inch ? CG_INCH : 1e-3));
     add(run, "--gap", options->gap > 0.0 ? number : NULL);
+    add(run, "--from", options->from);
     add(run, "--measured", options->measured);
     add(run, "--profile", options->profile);
     add(run, "--simulate", options->simulate);
@@ -102,7 +103,7 @@ static enum cg_status write_page(const struct cg_options *options,
     char run[RUN_LENGTH];
     write_run(options, outputs->run, run);
     struct cg_table_title title = cg_table_title(outputs->title, outputs->of);
-    struct cg_page_head head = {title.text, run};
+    struct cg_page_head head = {title.text, run, outputs->one_sheet};
     struct cg_page *page;
     enum cg_status status = cg_page_open(&place, &head, drawing, &page, error);
     if (status != CG_OK)

@@ -37,6 +37,16 @@ static const struct {
      "_mm, _um, _in or _thou. Commas, semicolons or tabs part the cells; "
      "decimal commas are fine where commas do not part. An empty cell is not "
      "measured. Tells what to take off each ring, in filing steps.\n"},
+    {"card",
+     "What the shop needs for this engine on one sheet: both gaps with the "
+     "filing allowance, parts, clearances to check, the finish to order, what "
+     "to measure before and after, what was assumed, and lines to sign. The "
+     "gaps are find's. Bands of the finish are those that finish judges by; "
+     "grits are a start.\n"
+     "--from names the config of the build before: its figures beside these, "
+     "the settings that differ, and which of its evidence still proves a gap. "
+     "A run without contact does so for the same parts in duties no harder; "
+     "--set changes the new build alone.\n"},
     {"finish",
      "--profile names a roughness profile: one height a line (um; give "
      "--spacing), or position (mm) and height (um), or SMD text of ISO 5436-2. "

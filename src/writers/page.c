@@ -42,7 +42,10 @@ static void element(struct cg_page *page, const char *tag, const char *class,
 static void write_head(struct cg_page *page, const struct cg_page_head *head)
 {
     fputs("<!DOCTYPE html>\n"
-          "<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n"
+          "<html xmlns=\"http://www.w3.org/1999/xhtml\"",
+          page->file);
+    fputs(head->one_sheet ? " class=\"sheet\"" : "", page->file);
+    fputs(" lang=\"en\">\n"
           "<head>\n<meta charset=\"utf-8\"/>\n"
           "<meta name=\"viewport\" content=\"width=device-width, "
           "initial-scale=1\"/>\n"

@@ -19,6 +19,8 @@ job() {
     shift 2
     case $name in
     find) "$coldgap" find "$engine" --quiet -o "$folder" "$@" ;;
+    card) "$coldgap" card "$engine" --from "$engine" --quiet \
+        -o "$folder" "$@" ;;
     network) "$coldgap" network "$engine" --quiet -o "$folder" "$@" ;;
     finish) "$coldgap" finish "$engine" --quiet --simulate plateau \
         -o "$folder" "$@" ;;
@@ -28,7 +30,7 @@ job() {
         --quiet -o "$folder" "$@" ;;
     esac
 }
-jobs="find network finish sheet sweep"
+jobs="find card network finish sheet sweep"
 
 # whole NAME FOLDER WHAT: each file there is as in an undisturbed run.
 whole() {

@@ -4,7 +4,6 @@
 #include <stdlib.h>
 
 #include "honing.h"
-#include "profile_file.h"
 
 static struct cg_honing honing_of(const struct cg_case *c,
                                   enum cg_stages stages)
