@@ -8,6 +8,9 @@
 
 enum { CG_PROFILE_FEWEST = 100 };
 
+/* Of the points, where nothing else is said: ISO 3274:1996, from memory [m]. */
+#define CG_PROFILE_USUAL_SPACING 0.5e-6
+
 struct cg_profile {
     double *height; /* [points] [m], up from the metal; the caller's */
     size_t points;

@@ -23,6 +23,9 @@ enum cg_filter {
 /* "standard", "gaussian", "robust", "none". */
 const char *cg_filter_name(enum cg_filter filter);
 
+/* ISO 13565-1:1996 [m]. */
+#define CG_USUAL_CUTOFF 0.8e-3
+
 struct cg_surface {
     struct cg_profile level;  /* leveled (no filter: its mean taken off) */
     double *line;             /* [points] taken off before the ratio curve */

@@ -25,6 +25,8 @@ struct cg_options {
     size_t part, parts;     /* --part K/N; 1 of 1 by default */
     bool resume;            /* --resume */
     double gap;             /* --gap [m]; 0: not given */
+    double to;              /* --to, gauge [Pa]; NaN: not given */
+    const char *write;      /* --write FILE.cfg; NULL: not given */
     const char *measured;   /* --measured FILE; NULL: not given */
     size_t samples;         /* --samples; 0: first order alone */
     unsigned long seed;     /* --seed */
@@ -67,6 +69,8 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                                 struct cg_error *error);
 enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error);
+enum cg_status cg_command_ladder(const struct cg_options *options,
+                                 struct cg_error *error);
 enum cg_status cg_command_seal(const struct cg_options *options,
                                struct cg_error *error);
 enum cg_status cg_command_sheet(const struct cg_options *options,

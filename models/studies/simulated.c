@@ -4,7 +4,8 @@
 #include <stdlib.h>
 
 #include "honing.h"
-#include "profile_file.h"
+
+#define FIRST_DRAW 1
 
 static struct cg_honing honing_of(const struct cg_case *c,
                                   enum cg_stages stages)
@@ -36,6 +37,26 @@ enum cg_status cg_simulated_trace(const struct cg_case *c,
     else
         free(made.height);
     return status;
+}
+
+enum cg_status cg_simulated_core(const struct cg_case *c, struct cg_core *core,
+                                 bool *bends, struct cg_error *error)
+{
+    struct cg_profile trace;
+    struct cg_surface *surface;
+    enum cg_status status = cg_simulated_trace(
+        c, CG_STAGES_PLATEAU, CG_USUAL_CUTOFF, FIRST_DRAW, &trace, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_surface_measure(&trace, CG_FILTER_STANDARD, CG_USUAL_CUTOFF,
+                                &surface, error);
+    free(trace.height);
+    if (status != CG_OK)
+        return status;
+    *core = surface->core;
+    *bends = surface->probability.bends;
+    cg_surface_free(surface);
+    return CG_OK;
 }
 
 static enum cg_status make_patch(const struct cg_case *c, enum cg_stages stages,
