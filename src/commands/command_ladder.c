@@ -2,9 +2,11 @@
 #include <stdio.h>
 
 #include "config.h"
+#include "ladder_config.h"
 #include "ladder_tables.h"
 #include "options.h"
 #include "outputs.h"
+#include "plain_text.h"
 #include "progress.h"
 #include "report_ladder.h"
 #include "updated_case.h"
@@ -40,6 +42,28 @@ static enum cg_status write_outputs(const struct cg_options *options,
     return cg_outputs_write(options, &outputs, error);
 }
 
+static void tell_written(const struct cg_options *options, bool stands)
+{
+    printf("\n%s: written, and read back.\n",
+           cg_plain(options->write).text);
+    if (!stands)
+        printf("As it stands there find does not pass it: ask find why.\n");
+}
+
+/* NEW.cfg is whole, or not there. */
+static enum cg_status write_config(const struct cg_options *options,
+                                   const struct cg_case *c,
+                                   const struct cg_ladder *ladder,
+                                   struct cg_part_file *part, bool *stands,
+                                   enum cg_status status,
+                                   struct cg_error *error)
+{
+    if (status == CG_OK)
+        status = cg_ladder_config_write(options, c, ladder, part, stands,
+                                        error);
+    return cg_part_file_close(part, status, error);
+}
+
 enum cg_status cg_command_ladder(const struct cg_options *options,
                                  struct cg_error *error)
 {
@@ -47,6 +71,7 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
     struct cg_updated_case updated;
     struct cg_material_library library = {.rings = 0};
     struct cg_ladder *ladder = NULL;
+    struct cg_part_file part;
     enum cg_status status = cg_updated_case_read(
         options->config, options->set, options->sets, false, &updated, error);
     const struct cg_case *c = &updated.c;
@@ -56,6 +81,9 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
                                         options->sets, &library, error);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
+    if (status == CG_OK && options->write != NULL)
+        status = cg_part_file_open_at(options->write, &part, error);
+    bool opened = status == CG_OK && options->write != NULL, stands = true;
     struct cg_ladder_shelf shelf = {
         .ring = library.ring, .alloy = library.alloy, .face = library.face,
         .rings = library.rings, .alloys = library.alloys,
@@ -64,8 +92,13 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
         status = cg_ladder_create(
             c, isnan(options->to) ? c->charge.boost : options->to, &shelf,
             &ladder, error);
+    if (opened)
+        status = write_config(options, c, ladder, &part, &stands, status,
+                              error);
     if (status == CG_OK)
         status = write_outputs(options, ladder, error);
+    if (status == CG_OK && opened && cg_outputs_talk(options))
+        tell_written(options, stands);
     if (status == CG_OK && cg_outputs_talk(options))
         printf("\nComputed in %.0f ms, %zu answers.\n",
                (cg_wall_clock() - begin) * 1e3, ladder->finds);
