@@ -57,7 +57,7 @@ static void add_asked(const struct cg_options *options,
                       const struct cg_case *c, struct writing *writing)
 {
     static const char *const paths[] = {"charge.boost", "charge.charger"};
-    char path[KEY], was[CG_CHANGED_TEXT];
+    char path[KEY], was[CG_CHANGED_TEXT / 2];
     struct cg_key key;
     for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++) {
         const struct cg_setting *setting = cg_setting_find(paths[i]);
