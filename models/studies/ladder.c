@@ -104,13 +104,15 @@ static double score_of(const struct cg_look *look, enum cg_ladder_part part,
                 look->score[CG_LADDER_RING_METAL][which]);
 }
 
-/* Whether what stood before no longer does. */
+/* Whether what stood before no longer does; but for the finish, of which more
+ * fuel asks more, and which is mended after what brings that. */
 static bool breaks(const struct cg_look *was, const struct cg_look *now,
                    enum cg_look_depth depth)
 {
     for (int part = 0; part < CG_LADDER_PARTS; part++)
         if (cg_look_depth_of((enum cg_ladder_part)part) <= depth &&
             cg_look_depth_of((enum cg_ladder_part)part) != CG_LOOK_GAPS &&
+            part != CG_LADDER_FINISH &&
             !(was->score[part][1] > 0.0) && now->score[part][1] > 0.0)
             return true;
     return false;
@@ -160,17 +162,26 @@ static const char *name_in(const struct cg_case *c,
     return (const char *)c + setting->offset;
 }
 
+/* Whether a part stops before the target. */
+static bool stops(const struct cg_ladder *ladder,
+                  const struct cg_ladder_stop *stop)
+{
+    return stop->fits < ladder->target || stop->fits <= 0.0;
+}
+
 /* What an offer has changed, but for what was so before. */
 static void record(struct cg_ladder *ladder, enum cg_ladder_part part,
                    const struct cg_offer *offer, const struct cg_case *was,
-                   double from, bool fits, int step)
+                   const struct cg_ladder_stop *stop, bool fits, int step)
 {
     for (size_t i = 0; i < offer->sets; i++) {
         const struct cg_setting *setting = cg_setting_find(offer->set[i].path);
         struct cg_ladder_change *change = &ladder->change[ladder->changes];
         *change = (struct cg_ladder_change){
             .part = part, .setting = setting, .was = NAN, .now = NAN,
-            .from = from, .holds_to = NAN, .fits = fits, .step = step,
+            .from = stop->fits, .why = stop->why,
+            .follows = !stops(ladder, &ladder->before.stop[part]),
+            .holds_to = NAN, .fits = fits, .step = step,
             .price = {NAN, NAN, NAN}};
         if (offer->set[i].name != NULL) {
             strcpy(change->was_name, name_in(was, setting));
@@ -242,7 +253,7 @@ static enum cg_status choose(struct work *work, enum cg_ladder_part part,
 }
 
 static enum cg_status mend(struct work *work, enum cg_ladder_part part,
-                           double from, int step)
+                           const struct cg_ladder_stop *stop, int step)
 {
     struct cg_ladder *ladder = work->ladder;
     const struct cg_look *look;
@@ -258,7 +269,7 @@ static enum cg_status mend(struct work *work, enum cg_ladder_part part,
         struct cg_case before = ladder->changed;
         ladder->changed = best->c;
         swap_books(work, best);
-        record(ladder, part, &chosen, &before, from, best->fits <= 0.0, step);
+        record(ladder, part, &chosen, &before, stop, best->fits <= 0.0, step);
         status = price(work, &was.cost, step);
     }
     ladder->open[part] = chosen.sets == 0 || best->fits > 0.0;
@@ -267,11 +278,10 @@ static enum cg_status mend(struct work *work, enum cg_ladder_part part,
     return status;
 }
 
-/* Whether a part stops before the target. */
-static bool stops(const struct cg_ladder *ladder,
-                  const struct cg_ladder_stop *stop)
+static bool does_not_stand(const struct cg_ladder *ladder,
+                           const struct cg_ladder_stop *stop)
 {
-    return stop->fits < ladder->target || stop->fits <= 0.0;
+    return stop->stands < ladder->target || stop->stands <= 0.0;
 }
 
 static bool all_stand(const struct cg_ladder *ladder,
@@ -279,9 +289,15 @@ static bool all_stand(const struct cg_ladder *ladder,
 {
     bool stand = true;
     for (int part = 0; part < CG_LADDER_PARTS; part++)
-        stand = stand && !(climb->stop[part].stands < ladder->target ||
-                           climb->stop[part].stands <= 0.0);
+        stand = stand && !does_not_stand(ladder, &climb->stop[part]);
     return stand;
+}
+
+bool cg_ladder_lived_with(const struct cg_ladder *ladder,
+                          enum cg_ladder_part part)
+{
+    return ladder->before.stop[part].fits <= ladder->own &&
+           !does_not_stand(ladder, &ladder->after.stop[part]);
 }
 
 /* Mends what the last climb has shown to stop; *mended: anything was. */
@@ -294,8 +310,9 @@ static enum cg_status mend_all(struct work *work,
     size_t before = ladder->changes;
     for (int i = 0; i < CG_LADDER_PARTS && status == CG_OK; i++) {
         enum cg_ladder_part part = mending[i];
-        if (stops(ladder, &last->stop[part]) && !ladder->open[part])
-            status = mend(work, part, last->stop[part].fits, (*step)++);
+        if (stops(ladder, &last->stop[part]) && !ladder->open[part] &&
+            !cg_ladder_lived_with(ladder, part))
+            status = mend(work, part, &last->stop[part], (*step)++);
     }
     *mended = ladder->changes > before;
     return status;
@@ -381,6 +398,7 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
     if (made == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     made->target = target;
+    made->own = c->charge.boost;
     made->end = fmin(target + CG_LADDER_FURTHER, CG_LADDER_MOST);
     made->asked = *c;
     made->asked.charge.boost = target;

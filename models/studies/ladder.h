@@ -5,7 +5,8 @@
  * it with (answer.h, limits of duty_limits.h, ring_choice.h, bore_finish.h,
  * seal.h), over all duties that the case lists.  Then the parts that stop below
  * the target are changed, one after the other, by the least that will do, and
- * the ladder is climbed again.
+ * the ladder is climbed again.  What is marginal at the case's own boost already
+ * is changed where it does not stand the target, and else left.
  *
  * A part has two scores at a boost, at most 0 while all is well: by the lower
  * one it fits, by the upper one it stands.  Between where the two turn positive
@@ -81,6 +82,8 @@ struct cg_ladder_change {
     double was, now; /* [SI]; NaN: not given, or a name */
     char was_name[CG_NAME_LENGTH], now_name[CG_NAME_LENGTH];
     double from;     /* boost at which the part stops without it [Pa] */
+    int why;         /* then, as in cg_ladder_stop */
+    bool follows;    /* it would not, but for the other changes */
     double holds_to; /* boost at which it stops with all changes [Pa]; NaN: not
                         up to the end */
     bool fits;       /* false: marginal at the target still */
@@ -118,6 +121,7 @@ struct cg_ladder_shelf {
 
 struct cg_ladder {
     double target, end; /* boosts [Pa] */
+    double own;         /* the case's [Pa] */
     struct cg_case asked;   /* at the target */
     struct cg_case changed; /* with the changes, at the target */
     struct cg_ladder_climb before, after;
@@ -139,6 +143,12 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
                                 struct cg_error *error);
 /* Accepts NULL. */
 void cg_ladder_free(struct cg_ladder *ladder);
+
+/* Whether the part is marginal at the case's own boost already and still stands
+ * the target: what the engine lives with is no reason for a change.  Cannot
+ * fail. */
+bool cg_ladder_lived_with(const struct cg_ladder *ladder,
+                          enum cg_ladder_part part);
 
 /* The parts in order of the boost at which they stop fitting; those that do not
  * stop come last, in the order of the list.  Cannot fail. */

@@ -28,14 +28,15 @@ static void tell_open(struct cg_report *report, const struct cg_ladder *ladder)
                               "(%s).",
                               cg_say_part(part),
                               cg_show_boost(stop->stands, inch).text,
-                              cg_say_stops(part, stop));
+                              cg_say_stops(part, stop->why));
         else if (stops(ladder, stop->fits))
-            cg_report_note(report,
-                           "%s is marginal from %s on (%s), and nothing "
-                           "offered betters it.",
+            cg_report_note(report, "%s is marginal from %s on (%s), %s.",
                            cg_say_part(part),
                            cg_show_boost(stop->fits, inch).text,
-                           cg_say_stops(part, stop));
+                           cg_say_stops(part, stop->why),
+                           cg_ladder_lived_with(ladder, part)
+                               ? "as it is at the config's boost"
+                               : "and nothing offered betters it");
     }
 }
 
@@ -66,11 +67,13 @@ static void tell_verdict(struct cg_report *report,
     tell_open(report, ladder);
 }
 
-/* More or less than before; nothing of what is not known or not seen. */
+/* More or less than before; nothing of what is not known or less than `least`,
+ * which is not seen. */
 static void add_price(char *text, size_t size, size_t *used, const char *what,
-                      struct cg_quantity quantity, bool inch)
+                      struct cg_quantity quantity, double least, bool inch)
 {
-    if (isnan(quantity.value) || !(*used < size))
+    if (isnan(quantity.value) || fabs(quantity.value) < least ||
+        !(*used < size))
         return;
     *used += (size_t)snprintf(
         text + *used, size - *used, "%s%s %s%s", *used > 0 ? ", " : "", what,
@@ -84,11 +87,11 @@ static struct cg_sentence price_of(const struct cg_ladder_cost *price,
     struct cg_sentence out = {""};
     size_t used = 0;
     add_price(out.text, sizeof out.text, &used, "blow-by",
-              cg_quantity(CG_SHOW_LEAK, price->leak), inch);
+              cg_quantity(CG_SHOW_LEAK, price->leak), 1e-6, inch);
     add_price(out.text, sizeof out.text, &used, "ring friction",
-              cg_quantity(CG_SHOW_SMALL_POWER, price->friction), inch);
+              cg_quantity(CG_SHOW_SMALL_POWER, price->friction), 1.0, inch);
     add_price(out.text, sizeof out.text, &used, "power",
-              cg_quantity(CG_SHOW_POWER, price->brake), inch);
+              cg_quantity(CG_SHOW_POWER, price->brake), 500.0, inch);
     return out;
 }
 
@@ -137,13 +140,14 @@ static void tell_changes(struct cg_report *report,
         struct cg_sentence price = price_of(&change->price, inch);
         cg_report_step(
             report,
-            "%s, from %s on: %s. Why: %s. Holds to %s%s. Price: %s.",
+            "%s, from %s on: %s. Why: %s%s. Holds to %s%s. Price: %s.",
             cg_say_part(change->part), cg_show_boost(change->from, inch).text,
             settings_of(ladder, i, inch).text,
-            cg_say_stops(change->part, &ladder->before.stop[change->part]),
+            cg_say_stops(change->part, change->why),
+            change->follows ? ", with the other changes" : "",
             holds_to(ladder, change, inch).text,
             change->fits ? "" : ", though marginal",
-            price.text[0] != '\0' ? price.text : "not known");
+            price.text[0] != '\0' ? price.text : "none to be seen");
     }
 }
 
@@ -157,7 +161,7 @@ static void tell_part(struct cg_report *report, const struct cg_ladder *ladder,
     cg_report_cell(report, was->fits);
     cg_report_cell(report, was->stands);
     cg_report_cell_words(report, "%s",
-                         isnan(was->fits) ? "-" : cg_say_stops(part, was));
+                         isnan(was->fits) ? "-" : cg_say_stops(part, was->why));
     cg_report_cell(report, now->fits);
     cg_report_mark(report, stops(ladder, now->stands) ? CG_MARK_BAD
                            : stopped                  ? CG_MARK_NONE
@@ -190,6 +194,36 @@ static void tell_parts(struct cg_report *report, const struct cg_ladder *ladder)
                      "fits, is marginal, and is no more.");
 }
 
+/* In the order in which the trade looks: common practice, no source. */
+static int usual(enum cg_ladder_part part)
+{
+    static const int place[CG_LADDER_PARTS] = {
+        [CG_LADDER_RING_FACE] = 1, [CG_LADDER_RING_METAL] = 1,
+        [CG_LADDER_SEATING] = 2,   [CG_LADDER_FINISH] = 2,
+        [CG_LADDER_PISTON] = 3,    [CG_LADDER_SKIRT] = 3,
+        [CG_LADDER_LANDS] = 3,     [CG_LADDER_BORE_OIL] = 3,
+        [CG_LADDER_COOLANT] = 3,   [CG_LADDER_SPARK] = 3,
+        [CG_LADDER_CHARGE] = 3};
+    return place[part]; /* the gaps first */
+}
+
+static void tell_order(struct cg_report *report, const struct cg_ladder *ladder)
+{
+    for (size_t i = 1; i < ladder->changes; i++) {
+        enum cg_ladder_part first = ladder->change[i - 1].part;
+        enum cg_ladder_part next = ladder->change[i].part;
+        if (usual(first) <= usual(next))
+            continue;
+        cg_report_say(report,
+                      "The trade looks at gaps first, then at the ring's face "
+                      "and metal, at ports and finish, at piston and cooling "
+                      "(common practice, no source). Here %s comes before "
+                      "%s, as its limit is met at less boost.",
+                      cg_say_part(first), cg_say_part(next));
+        return;
+    }
+}
+
 static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
 {
     bool inch = cg_report_inch(report);
@@ -199,6 +233,7 @@ static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
                       ? ladder->asked.engine.name
                       : "as the config has it",
                   ladder->asked.duty.name);
+    tell_order(report, ladder);
     cg_report_say(report,
                   "Where bands end is mostly common practice. The bore's "
                   "finish is a simulated one of the config's stones: measure "

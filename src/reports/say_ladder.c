@@ -26,20 +26,19 @@ const char *cg_say_part(enum cg_ladder_part part)
     return parts[part].name;
 }
 
-const char *cg_say_stops(enum cg_ladder_part part,
-                         const struct cg_ladder_stop *stop)
+const char *cg_say_stops(enum cg_ladder_part part, int why)
 {
     switch (part) {
     case CG_LADDER_RING_FACE:
     case CG_LADDER_RING_METAL:
-        return cg_ring_limit_name((enum cg_ring_limit)stop->why);
+        return cg_ring_limit_name((enum cg_ring_limit)why);
     case CG_LADDER_SPARK:
-        if (stop->why == CG_PAST_LIMITS)
+        if (why == CG_PAST_LIMITS)
             break;
-        return cg_say_past_word((enum cg_past)stop->why);
+        return cg_say_past_word((enum cg_past)why);
     case CG_LADDER_PISTON:
     case CG_LADDER_COOLANT:
-        return cg_say_past_word((enum cg_past)stop->why);
+        return cg_say_past_word((enum cg_past)why);
     default:
         break;
     }

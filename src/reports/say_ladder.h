@@ -7,8 +7,8 @@
 /* "Top ring gap", as it begins a line.  Never NULL. */
 const char *cg_say_part(enum cg_ladder_part part);
 
-/* Why a part stops, "peak pressure", "the crown's heat".  Never NULL. */
-const char *cg_say_stops(enum cg_ladder_part part,
-                         const struct cg_ladder_stop *stop);
+/* Why a part stops, `why` as in cg_ladder_stop: "peak pressure", "the crown's
+ * heat".  Never NULL. */
+const char *cg_say_stops(enum cg_ladder_part part, int why);
 
 #endif
