@@ -1,7 +1,7 @@
 # What stops at which boost, before the changes and after; the gap over it.
 # gnuplot -e "dir='out'" plots/ladder.gp
 # needs: ladder.dat ladder_boost.dat
-if (exists("page")) shape = "size 560,860"
+if (exists("page")) shape = "size 560,960"
 name = "ladder"
 table = "ladder.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
@@ -22,14 +22,14 @@ do for [out in outs] {
     set lmargin at screen narrow ? 0.30 : 0.17
     set rmargin at screen narrow ? 0.95 : 0.93
     set title offset 0,1.6
-    set key at screen 0.5, narrow ? 0.995 : 0.915 center top horizontal maxrows 2
-    if (narrow) { set key font ",12" samplen 2 width -2 maxcols 2 maxrows 3 }
-    set tmargin at screen narrow ? 0.90 : 0.83
+    set key at screen 0.5, narrow ? 0.965 : 0.885 center top horizontal maxrows 1 maxcols auto samplen 2
+    if (narrow) { set key font ",13" vertical maxrows auto maxcols 1 }
+    set tmargin at screen narrow ? 0.875 : 0.825
     set bmargin at screen narrow ? 0.66 : 0.59
     set ylabel narrow ? "top gap, mm" : "cold top gap, mm"
     set xlabel ""
     set format x ""
-    set ytics autofreq font (narrow ? ",12" : ",11")
+    set ytics autofreq
     set yrange [*:*]
     set grid
     set offsets 0, 0, graph 0.1, graph 0.1
@@ -41,20 +41,19 @@ do for [out in outs] {
     unset label 1
     set offsets 0, 0, 0, 0
     set tmargin at screen narrow ? 0.63 : 0.56
-    set bmargin at screen narrow ? 0.13 : 0.12
-    set key at screen 0.5, narrow ? 0.055 : 0.085 center top horizontal maxrows 1
-    if (narrow) { set key font ",12" maxcols 3 }
-    if (!narrow) { set key at screen 0.55, 0.06 }
+    set bmargin at screen narrow ? 0.165 : 0.16
+    set key at screen 0.5, narrow ? 0.110 : 0.085 center top horizontal maxrows 1 maxcols auto samplen 2 width -2
+    if (narrow) { set key font ",13" vertical maxrows auto maxcols 1 }
     set xlabel "boost, kPa" offset 0, narrow ? 0.5 : 0.7
     set format x
     set ylabel ""
     set yrange [rows-0.4:-0.6] noextend
     set ytics out scale 0 noenhanced
     set grid noytics
-    plot file using (0):0:(0):(end):($0-0.40):($0+0.40):ytic(blanks(strcol(1))) with boxxyerror fs empty border lc rgb "#999999" title "no more", \
-         file using (0):0:(0):(upto(3)):($0-0.40):($0-0.02) with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#555555" title "marginal", \
-         file using (0):0:(0):(upto(2)):($0-0.40):($0-0.02) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#8a8a8a" title "fits, as it is", \
-         file using (0):0:(0):(upto(6)):($0+0.06):($0+0.36) with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#555555" notitle, \
-         file using (0):0:(0):(upto(4)):($0+0.06):($0+0.36) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#d9d9d9" title "fits, changed"
+    plot file using (0):0:(0):(end):($0-0.42):($0+0.40):ytic(blanks(strcol(1))) with boxxyerror fs solid 1 border lc rgb "#bbbbbb" fc rgb "#ffffff" title "no more", \
+         file using (0):0:(0):(upto(3)):($0-0.42):($0+0.02) with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#555555" title "marginal", \
+         file using (0):0:(0):(upto(2)):($0-0.42):($0+0.02) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#8a8a8a" title "fits, as it is", \
+         file using (0):0:(0):(upto(6)):($0+0.02):($0+0.40) with boxxyerror fs pattern 4 border lc rgb "#222222" fc rgb "#555555" notitle, \
+         file using (0):0:(0):(upto(4)):($0+0.02):($0+0.40) with boxxyerror fs solid 1 border lc rgb "#222222" fc rgb "#d9d9d9" title "fits, changed"
     unset multiplot
 }
