@@ -59,6 +59,8 @@ struct work {
     struct cg_ladder *ladder;
     const struct cg_ladder_shelf *shelf;
     struct cg_look_book *book; /* of ladder->changed */
+    double hardest[CG_LADDER_PARTS]; /* by the last climb, the boost up to the
+                                        target that is hardest on it [Pa] */
     struct cg_error *error;
 };
 
@@ -67,6 +69,25 @@ static enum cg_status target_look(struct work *work, enum cg_look_depth depth,
 {
     return cg_look_at(work->book, work->ladder->target, depth, look,
                       work->error);
+}
+
+/* The cylinder's pressure is mostly highest before knock retards the burn, so
+ * the target need not be the hardest. */
+static void find_hardest(struct work *work)
+{
+    const struct cg_look_book *book = work->book;
+    for (int part = 0; part < CG_LADDER_PARTS; part++) {
+        double most = -INFINITY;
+        for (size_t i = 0; i < book->looks; i++) {
+            const struct cg_look *look = &book->look[i];
+            if (look->depth == CG_LOOK_GAPS &&
+                look->boost <= work->ladder->target + 1.0 &&
+                look->score[part][0] >= most) {
+                most = look->score[part][0];
+                work->hardest[part] = look->boost;
+            }
+        }
+    }
 }
 
 static enum cg_status climb(struct work *work, struct cg_ladder_climb *climb)
@@ -82,6 +103,7 @@ static enum cg_status climb(struct work *work, struct cg_ladder_climb *climb)
     if (status != CG_OK)
         return status;
     ladder->end = end;
+    find_hardest(work);
     climb->answer = book->answer;
     climb->cost = look->cost;
     climb->unseat_deg = look->unseat_deg;
@@ -118,6 +140,27 @@ static bool breaks(const struct cg_look *was, const struct cg_look *now,
     return false;
 }
 
+/* The worse of a part's scores, at the target and where it is hardest. */
+static enum cg_status worst_scores(struct work *work, struct cg_look_book *book,
+                                   enum cg_ladder_part part, double *fits,
+                                   double *stands)
+{
+    const double boost[] = {work->ladder->target, work->hardest[part]};
+    double worst[2] = {-INFINITY, -INFINITY};
+    for (int i = 0; i < 2; i++) {
+        const struct cg_look *look;
+        enum cg_status status = cg_look_at(
+            book, boost[i], cg_look_depth_of(part), &look, work->error);
+        if (status != CG_OK)
+            return status;
+        for (int which = 0; which < 2; which++)
+            worst[which] = fmax(worst[which], score_of(look, part, which));
+    }
+    *fits = worst[0];
+    *stands = worst[1];
+    return CG_OK;
+}
+
 /* An offer looked at. */
 struct tried {
     struct cg_case c;
@@ -145,13 +188,13 @@ static enum cg_status try_offer(struct work *work, enum cg_ladder_part part,
     if (status == CG_OK)
         status = cg_look_at(tried->book, ladder->target, depth, &look,
                             work->error);
-    if (status == CG_NUMERICAL)
-        return CG_OK; /* not one that can be computed */
-    if (status == CG_OK && !breaks(was, look, depth)) {
-        tried->fits = score_of(look, part, 0);
-        tried->stands = score_of(look, part, 1);
-    }
-    return status;
+    if (status == CG_OK && breaks(was, look, depth))
+        return CG_OK;
+    if (status == CG_OK)
+        status = worst_scores(work, tried->book, part, &tried->fits,
+                              &tried->stands);
+    /* what cannot be computed is not offered */
+    return status == CG_NUMERICAL ? CG_OK : status;
 }
 
 static const char *name_in(const struct cg_case *c,
@@ -235,8 +278,8 @@ static enum cg_status choose(struct work *work, enum cg_ladder_part part,
     enum cg_status status = CG_OK;
     size_t offers = cg_offers(&work->ladder->changed, work->shelf, part,
                               work->book, was, offer);
-    bool stands = score_of(was, part, 1) <= 0.0;
-    best->fits = score_of(was, part, 0);
+    status = worst_scores(work, work->book, part, &best->fits, &best->stands);
+    bool stands = best->stands <= 0.0;
     for (size_t i = 0; i < offers && status == CG_OK && best->fits > 0.0; i++) {
         status = try_offer(work, part, &offer[i], was, &tried);
         bool fits = tried.fits <= 0.0;
@@ -297,6 +340,7 @@ bool cg_ladder_lived_with(const struct cg_ladder *ladder,
                           enum cg_ladder_part part)
 {
     return ladder->before.stop[part].fits <= ladder->own &&
+           !does_not_stand(ladder, &ladder->before.stop[part]) &&
            !does_not_stand(ladder, &ladder->after.stop[part]);
 }
 
