@@ -244,6 +244,30 @@ static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
                   cg_say_first_order(inch).text);
 }
 
+/* What the parts show at the target, for programs. */
+static void tell_keys(struct cg_report *report, const char *when,
+                      const struct cg_ladder_climb *climb)
+{
+    const struct {
+        const char *key;
+        double value;
+        const char *unit;
+    } rows[] = {
+        {"file_to_top", climb->answer.file_to_top.file_to * 1e3, "mm"},
+        {"file_to_second", climb->answer.file_to_second.file_to * 1e3, "mm"},
+        {"blow_by", climb->cost.leak * 1e3, "g/s"},
+        {"ring_friction", climb->cost.friction, "W"},
+        {"brake_power", climb->cost.brake / 1e3, "kW"},
+        {"unseat_angle", climb->unseat_deg, "deg"},
+        {"oil_held", climb->oil_held * 1e6, "um"},
+        {"oil_needed", climb->oil_needed * 1e6, "um"}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        char key[64];
+        snprintf(key, sizeof key, "%s%s", rows[i].key, when);
+        cg_report_key(report, key, rows[i].value, rows[i].unit);
+    }
+}
+
 void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder)
 {
     cg_report_file_to(report, &ladder->after.answer);
@@ -253,4 +277,6 @@ void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder)
     tell_parts(report, ladder);
     tell_rest(report, ladder);
     cg_report_key(report, "target", ladder->target / 1e3, "kPa");
+    tell_keys(report, "_before", &ladder->before);
+    tell_keys(report, "_after", &ladder->after);
 }
