@@ -37,9 +37,11 @@ expect 0 "$coldgap" finish "$engine" -q --simulate plateau \
     --report "$work/finish.html"
 expect 0 "$coldgap" seal "$engine" -q --report "$work/seal.html"
 expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html"
+expect 0 "$coldgap" ladder "$engine" -q --report "$work/ladder.html" \
+    --duty settled --to 180kPa
 expect 0 "$coldgap" lesson "$engine" -q --answers \
     --report "$work/lesson.html"
-for page in find sheet sweep finish seal rings lesson; do
+for page in find sheet sweep finish seal rings ladder lesson; do
     browse $page --dump-dom "file://$work/$page.html" ||
         fail "$page.html: the browser fails"
     grep -q '<h1>' "$work/$page.out" || fail "$page.html is not read"
