@@ -5,16 +5,16 @@
  * it with (answer.h, limits of duty_limits.h, ring_choice.h, bore_finish.h,
  * seal.h), over all duties that the case lists.  Then the parts that stop below
  * the target are changed, one after the other, by the least that will do, and
- * the ladder is climbed again.  What is marginal at the case's own boost already
- * is changed where it does not stand the target, and else left.
+ * the ladder is climbed again.  What is marginal at the case's own boost
+ * already is changed where it does not stand the target, and else left.
  *
  * A part has two scores at a boost, at most 0 while all is well: by the lower
  * one it fits, by the upper one it stands.  Between where the two turn positive
  * it is marginal.  What stands a boost is to have stood all lower ones, so the
- * first crossing counts.  It is looked for in steps of CG_LADDER_STEP, and where
- * a score has turned down at its highest in between; then refined by Brent's
- * method (gsl_root_fsolver_brent).  All parts share what is worked out at a
- * boost.
+ * first crossing counts.  It is looked for in steps of CG_LADDER_STEP, and
+ * where a score has turned down at its highest in between; then refined by
+ * Brent's method (gsl_root_fsolver_brent).  All parts share what is worked out
+ * at a boost.
  *
  * Only what is on the shelf is offered, and the settings of the case itself.
  */
@@ -31,7 +31,7 @@
 #define CG_LADDER_STEP 25e3      /* of the first look [Pa] */
 #define CG_LADDER_TOLERANCE 500. /* of a boost at which a part stops [Pa] */
 #define CG_LADDER_MOST CG_CHOICE_MOST /* highest target, gauge [Pa] */
-#define CG_LADDER_FURTHER 25e3   /* looked at beyond the target [Pa] */
+#define CG_LADDER_FURTHER 25e3        /* looked at beyond the target [Pa] */
 
 /* Air at the valve that the trade calls warm and hot [K]: common practice, no
  * source. */
@@ -94,9 +94,9 @@ struct cg_ladder_change {
 
 /* One boost looked at, for a picture. */
 struct cg_ladder_point {
-    double boost;           /* [Pa] */
-    double need, file_to;   /* of the top ring, unrounded [m] */
-    double rule;            /* the shop rule [m] */
+    double boost;         /* [Pa] */
+    double need, file_to; /* of the top ring, unrounded [m] */
+    double rule;          /* the shop rule [m] */
 };
 
 enum { CG_LADDER_CHANGES = 32, CG_LADDER_POINTS = 160 };
@@ -106,10 +106,10 @@ struct cg_ladder_climb {
     struct cg_ladder_stop stop[CG_LADDER_PARTS];
     struct cg_ladder_point point[CG_LADDER_POINTS]; /* rising */
     size_t points;
-    struct cg_answer answer;   /* at the target */
-    struct cg_ladder_cost cost; /* there */
+    struct cg_answer answer;     /* at the target */
+    struct cg_ladder_cost cost;  /* there */
     double oil_held, oil_needed; /* there [m3/m2] */
-    double unseat_deg;         /* there */
+    double unseat_deg;           /* there */
 };
 
 /* What there is to choose from; belongs to the caller. */
@@ -120,23 +120,23 @@ struct cg_ladder_shelf {
 };
 
 struct cg_ladder {
-    double target, end; /* boosts [Pa] */
-    double own;         /* the case's [Pa] */
+    double target, end;     /* boosts [Pa] */
+    double own;             /* the case's [Pa] */
     struct cg_case asked;   /* at the target */
     struct cg_case changed; /* with the changes, at the target */
     struct cg_ladder_climb before, after;
     struct cg_ladder_change change[CG_LADDER_CHANGES]; /* in the order in which
                                                           they are needed */
     size_t changes;
-    bool stands;            /* the target, with the changes */
+    bool stands;                /* the target, with the changes */
     bool open[CG_LADDER_PARTS]; /* nothing offered makes the part fit there */
-    size_t finds;           /* answers worked out, for all this */
+    size_t finds;               /* answers worked out, for all this */
 };
 
 /* Climbs for a checked case and that target [Pa], 0 to CG_LADDER_MOST.  A case
- * without charger is given a turbine where the target is above 0.  Caller frees.
- * CG_BAD_INPUT for a target out of range; CG_NUMERICAL where a boost up to the
- * target cannot be computed; else as cg_answer_find. */
+ * without charger is given a turbine where the target is above 0.  Caller
+ * frees. CG_BAD_INPUT for a target out of range; CG_NUMERICAL where a boost up
+ * to the target cannot be computed; else as cg_answer_find. */
 enum cg_status cg_ladder_create(const struct cg_case *c, double target,
                                 const struct cg_ladder_shelf *shelf,
                                 struct cg_ladder **ladder,

@@ -189,7 +189,7 @@ enum cg_status cg_look_climb(struct cg_look_book *book, double must,
                              struct cg_ladder_stop stop[CG_LADDER_PARTS],
                              struct cg_error *error)
 {
-    double boost[MOST_BOOSTS];
+    double boost[MOST_BOOSTS] = {0.0};
     const struct cg_look *look;
     size_t boosts = list_boosts(must, *end, boost), seen = 0;
     enum cg_status status = CG_OK;

@@ -34,8 +34,7 @@ static enum cg_status take_finish(const struct cg_look_book *like,
 
 enum cg_status cg_look_begin(const struct cg_case *c, double keep,
                              const struct cg_look_book *like, size_t *finds,
-                             struct cg_look_book **book,
-                             struct cg_error *error)
+                             struct cg_look_book **book, struct cg_error *error)
 {
     struct cg_look_book *made = calloc(1, sizeof *made);
     if (made == NULL)
@@ -59,8 +58,8 @@ static enum cg_status look_at_charge(struct cg_look_book *book,
                                      struct cg_look *look,
                                      struct cg_error *error)
 {
-    enum cg_status status = cg_finish_judge(c, &book->core, book->bends,
-                                            &look->finish, error);
+    enum cg_status status =
+        cg_finish_judge(c, &book->core, book->bends, &look->finish, error);
     if (status == CG_OK)
         cg_score_charge(c, look);
     return status;
@@ -84,8 +83,7 @@ static enum cg_status run_duty(const struct cg_case *c, bool own,
                                     own || c->survive.named};
         cg_score_heat_add(c, &duty, look);
         if (own)
-            cg_score_heat_end(c, &run->point[run->full_load].performance,
-                              look);
+            cg_score_heat_end(c, &run->point[run->full_load].performance, look);
     }
     cg_duty_run_free(run);
     return status;
@@ -144,8 +142,8 @@ static enum cg_status find_cost(const struct cg_case *c,
                            answer->second_verdict.gap, &at, error);
     if (status == CG_OK) {
         look->cost.leak = at.blow_by;
-        status = cg_seal_friction_find(seal, run, run->full_load, &friction,
-                                       error);
+        status =
+            cg_seal_friction_find(seal, run, run->full_load, &friction, error);
     }
     if (status == CG_OK)
         look->cost.friction = friction.power[0] + friction.power[1];

@@ -22,8 +22,8 @@ struct cg_look {
     struct cg_skirt_growth skirt; /* own duty */
     double land_least;            /* own duty, hot [m] */
     struct cg_ladder_point point;
-    double second;                /* second gap to file to, unrounded [m] */
-    double unseat_deg;            /* of the top ring, at the hardest point */
+    double second;     /* second gap to file to, unrounded [m] */
+    double unseat_deg; /* of the top ring, at the hardest point */
     struct cg_ladder_cost cost;
 };
 

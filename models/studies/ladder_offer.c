@@ -73,8 +73,8 @@ static void offer_gaps(struct list *list, enum cg_ladder_part part)
 /* Whether the loads that hang on no ring fit the face. */
 static bool face_may(const struct cg_face *face, const struct cg_look *look)
 {
-    return cg_choice_use(&face->peak_pressure,
-                         look->load[CG_LIMIT_PRESSURE]) < 1.0 &&
+    return cg_choice_use(&face->peak_pressure, look->load[CG_LIMIT_PRESSURE]) <
+               1.0 &&
            cg_choice_use(&face->peak_rise, look->load[CG_LIMIT_RISE]) < 1.0;
 }
 
@@ -208,11 +208,11 @@ static void offer_skirt(struct list *list)
     double bore = c->engine.bore, now = c->piston.skirt_clearance;
     double step = c->margin.filing_step;
     double middle = 0.5 * (trade->low + trade->high) * bore;
-    double least = cg_gap_round_up(
-        list->look->skirt.closure -
-            cg_skirt_overlap(c, list->look->skirt.temperature,
-                             c->margin.skirt_pressure),
-        step);
+    double least =
+        cg_gap_round_up(list->look->skirt.closure -
+                            cg_skirt_overlap(c, list->look->skirt.temperature,
+                                             c->margin.skirt_pressure),
+                        step);
     double to[] = {middle, trade->high * bore, least};
     for (size_t i = 0; i < sizeof to / sizeof to[0]; i++)
         if (to[i] > now)
@@ -230,9 +230,9 @@ static void offer_lands(struct list *list)
                                   c->piston.second_land_clearance,
                                   c->piston.third_land_clearance};
     struct cg_ladder_set set[CG_OFFER_SETS];
-    double more = cg_gap_round_up(-list->look->land_least,
-                                  c->margin.filing_step) +
-                  c->margin.filing_step;
+    double more =
+        cg_gap_round_up(-list->look->land_least, c->margin.filing_step) +
+        c->margin.filing_step;
     for (int r = 0; r < CG_RINGS; r++)
         set[r] = number(path[r], now[r] + more);
     add(list, CG_RINGS, set);

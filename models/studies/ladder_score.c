@@ -35,8 +35,8 @@ void cg_score_charge(const struct cg_case *c, struct cg_look *look)
     struct cg_charge_state charge;
     const struct cg_finish_verdict *finish = &look->finish;
     cg_operating_charge(c, &full, &charge);
-    set(look, CG_LADDER_CHARGE, charge.manifold_temperature / CG_CHARGE_WARM - 1.0,
-        STANDS, 0);
+    set(look, CG_LADDER_CHARGE,
+        charge.manifold_temperature / CG_CHARGE_WARM - 1.0, STANDS, 0);
     double lacks = finish->oil_needed / finish->oil_held - 1.0;
     if (!finish->plateau)
         lacks = fmax(lacks, 1.0); /* at any boost */
@@ -98,8 +98,8 @@ static void set_own(const struct cg_case *c, const struct cg_extremes *e,
         STANDS, 0);
 }
 
-void cg_score_heat_add(const struct cg_case *c,
-                       const struct cg_look_duty *duty, struct cg_look *look)
+void cg_score_heat_add(const struct cg_case *c, const struct cg_look_duty *duty,
+                       struct cg_look *look)
 {
     cg_choice_load_add(c, duty->extremes, duty->limits, duty->own, look->load);
     if (duty->judged)
@@ -147,14 +147,13 @@ static void set_gap(enum cg_ladder_part part, const struct cg_verdict *verdict,
 void cg_score_gaps(const struct cg_case *c, const struct cg_answer *answer,
                    struct cg_look *look)
 {
-    look->point =
-        (struct cg_ladder_point){look->boost, answer->verdict.need,
-                                 answer->file_to_top.at_least,
-                                 answer->shop_rule};
+    look->point = (struct cg_ladder_point){look->boost, answer->verdict.need,
+                                           answer->file_to_top.at_least,
+                                           answer->shop_rule};
     look->second = answer->file_to_second.at_least;
     set_gap(CG_LADDER_TOP_GAP, &answer->verdict, &answer->file_to_top, look);
     set_gap(CG_LADDER_SECOND_GAP, &answer->second_verdict,
             &answer->file_to_second, look);
-    set(look, CG_LADDER_SEATING,
-        1.0 - look->unseat_deg / c->seal.seated_to_deg, STANDS, 0);
+    set(look, CG_LADDER_SEATING, 1.0 - look->unseat_deg / c->seal.seated_to_deg,
+        STANDS, 0);
 }

@@ -17,8 +17,8 @@ void cg_score_charge(const struct cg_case *c, struct cg_look *look);
 /* Begins, takes in a duty, and ends the scores of heat; `full` is at rated
  * speed and full load.  None can fail. */
 void cg_score_heat_begin(struct cg_look *look);
-void cg_score_heat_add(const struct cg_case *c,
-                       const struct cg_look_duty *duty, struct cg_look *look);
+void cg_score_heat_add(const struct cg_case *c, const struct cg_look_duty *duty,
+                       struct cg_look *look);
 void cg_score_heat_end(const struct cg_case *c,
                        const struct cg_performance *full, struct cg_look *look);
 

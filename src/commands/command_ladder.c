@@ -44,23 +44,20 @@ static enum cg_status write_outputs(const struct cg_options *options,
 
 static void tell_written(const struct cg_options *options, bool stands)
 {
-    printf("\n%s: written, and read back.\n",
-           cg_plain(options->write).text);
+    printf("\n%s: written, and read back.\n", cg_plain(options->write).text);
     if (!stands)
         printf("As it stands there find does not pass it: ask find why.\n");
 }
 
 /* NEW.cfg is whole, or not there. */
-static enum cg_status write_config(const struct cg_options *options,
-                                   const struct cg_case *c,
-                                   const struct cg_ladder *ladder,
-                                   struct cg_part_file *part, bool *stands,
-                                   enum cg_status status,
-                                   struct cg_error *error)
+static enum cg_status
+write_config(const struct cg_options *options, const struct cg_case *c,
+             const struct cg_ladder *ladder, struct cg_part_file *part,
+             bool *stands, enum cg_status status, struct cg_error *error)
 {
     if (status == CG_OK)
-        status = cg_ladder_config_write(options, c, ladder, part, stands,
-                                        error);
+        status =
+            cg_ladder_config_write(options, c, ladder, part, stands, error);
     return cg_part_file_close(part, status, error);
 }
 
@@ -84,17 +81,19 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
     if (status == CG_OK && options->write != NULL)
         status = cg_part_file_open_at(options->write, &part, error);
     bool opened = status == CG_OK && options->write != NULL, stands = true;
-    struct cg_ladder_shelf shelf = {
-        .ring = library.ring, .alloy = library.alloy, .face = library.face,
-        .rings = library.rings, .alloys = library.alloys,
-        .faces = library.faces};
+    struct cg_ladder_shelf shelf = {.ring = library.ring,
+                                    .alloy = library.alloy,
+                                    .face = library.face,
+                                    .rings = library.rings,
+                                    .alloys = library.alloys,
+                                    .faces = library.faces};
     if (status == CG_OK)
         status = cg_ladder_create(
             c, isnan(options->to) ? c->charge.boost : options->to, &shelf,
             &ladder, error);
     if (opened)
-        status = write_config(options, c, ladder, &part, &stands, status,
-                              error);
+        status =
+            write_config(options, c, ladder, &part, &stands, status, error);
     if (status == CG_OK)
         status = write_outputs(options, ladder, error);
     if (status == CG_OK && opened && cg_outputs_talk(options))

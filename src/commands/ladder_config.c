@@ -21,8 +21,7 @@ struct writing {
     size_t changes;
 };
 
-static bool has(const struct writing *writing,
-                const struct cg_setting *setting)
+static bool has(const struct writing *writing, const struct cg_setting *setting)
 {
     bool found = false;
     for (size_t i = 0; i < writing->changes; i++)
@@ -53,8 +52,8 @@ static void add_changes(const struct cg_ladder *ladder, struct writing *writing)
 }
 
 /* What the command line has said. */
-static void add_asked(const struct cg_options *options,
-                      const struct cg_case *c, struct writing *writing)
+static void add_asked(const struct cg_options *options, const struct cg_case *c,
+                      struct writing *writing)
 {
     static const char *const paths[] = {"charge.boost", "charge.charger"};
     char path[KEY], was[CG_CHANGED_TEXT / 2];

@@ -77,8 +77,7 @@ static void add_price(char *text, size_t size, size_t *used, const char *what,
         return;
     *used += (size_t)snprintf(
         text + *used, size - *used, "%s%s %s%s", *used > 0 ? ", " : "", what,
-        quantity.value >= 0.0 ? "+" : "",
-        cg_quantity_one(quantity, inch).text);
+        quantity.value >= 0.0 ? "+" : "", cg_quantity_one(quantity, inch).text);
 }
 
 static struct cg_sentence price_of(const struct cg_ladder_cost *price,
@@ -106,11 +105,11 @@ static struct cg_sentence settings_of(const struct cg_ladder *ladder,
          i < ladder->changes && ladder->change[i].step == step; i++) {
         const struct cg_ladder_change *change = &ladder->change[i];
         if (used < sizeof out.text)
-            used += (size_t)snprintf(
-                out.text + used, sizeof out.text - used, "%s%s = %s (was %s)",
-                used > 0 ? ", " : "", cg_ladder_key(change, inch).text,
-                cg_ladder_value(change, true, inch).text,
-                cg_ladder_value(change, false, inch).text);
+            used += (size_t)snprintf(out.text + used, sizeof out.text - used,
+                                     "%s%s = %s (was %s)", used > 0 ? ", " : "",
+                                     cg_ladder_key(change, inch).text,
+                                     cg_ladder_value(change, true, inch).text,
+                                     cg_ladder_value(change, false, inch).text);
     }
     return out;
 }
@@ -139,8 +138,7 @@ static void tell_changes(struct cg_report *report,
             continue;
         struct cg_sentence price = price_of(&change->price, inch);
         cg_report_step(
-            report,
-            "%s, from %s on: %s. Why: %s%s. Holds to %s%s. Price: %s.",
+            report, "%s, from %s on: %s. Why: %s%s. Holds to %s%s. Price: %s.",
             cg_say_part(change->part), cg_show_boost(change->from, inch).text,
             settings_of(ladder, i, inch).text,
             cg_say_stops(change->part, change->why),

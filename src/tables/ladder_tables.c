@@ -29,8 +29,7 @@ static enum cg_status write_parts(const char *dir, const struct cg_table_of *of,
                                   struct cg_error *error)
 {
     struct cg_table_head head = {
-        "What stops at which boost, and what to change",
-        of,
+        "What stops at which boost, and what to change", of,
         "part  stops_kPa  stops_high_kPa  holds_to_kPa  change  "
         "holds_high_kPa",
         "stops: no longer fits; high: no longer stands; holds: the same with "

@@ -11,8 +11,8 @@ struct cg_ladder_text {
     char text[CG_LADDER_TEXT];
 };
 
-/* The key as a config writes it, "rings.top.cold_gap_mm", and the value as it is
- * there, "0.55"; `now`: else as it was, "not given" where it was not. */
+/* The key as a config writes it, "rings.top.cold_gap_mm", and the value as it
+ * is there, "0.55"; `now`: else as it was, "not given" where it was not. */
 struct cg_ladder_text cg_ladder_key(const struct cg_ladder_change *change,
                                     bool inch);
 struct cg_ladder_text cg_ladder_value(const struct cg_ladder_change *change,

@@ -26,8 +26,8 @@ static struct cg_ladder *ladder_of(const struct cg_case *c, double target)
 {
     struct cg_ladder *ladder;
     struct cg_error error = {0};
-    struct cg_ladder_shelf shelf = {library.ring,  library.alloy,
-                                    library.face,  library.rings,
+    struct cg_ladder_shelf shelf = {library.ring,   library.alloy,
+                                    library.face,   library.rings,
                                     library.alloys, library.faces};
     enum cg_status status =
         cg_ladder_create(c, target, &shelf, &ladder, &error);
