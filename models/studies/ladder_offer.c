@@ -70,16 +70,7 @@ static void offer_gaps(struct list *list, enum cg_ladder_part part)
                    cg_gap_round_up(least, list->c->margin.filing_step));
 }
 
-/* Whether the loads that hang on no ring fit the face. */
-static bool face_may(const struct cg_face *face, const struct cg_look *look)
-{
-    return cg_choice_use(&face->peak_pressure, look->load[CG_LIMIT_PRESSURE]) <
-               1.0 &&
-           cg_choice_use(&face->peak_rise, look->load[CG_LIMIT_RISE]) < 1.0;
-}
-
-/* How far the loads that hang on no ring have come into a face's bands: what
- * takes more than is needed comes later. */
+/* How far the loads that hang on no ring have come into a face's bands. */
 static double face_use(const struct cg_face *face, const struct cg_look *look)
 {
     return fmax(
@@ -87,32 +78,40 @@ static double face_use(const struct cg_face *face, const struct cg_look *look)
         cg_choice_use(&face->peak_rise, look->load[CG_LIMIT_RISE]));
 }
 
-/* A ring of the shelf; those that change one thing come first. */
-static void offer_rings(struct list *list)
+/* How many of metal and face are other than the case's. */
+static int others(const struct cg_case *c, const struct cg_material *metal,
+                  const struct cg_face *face)
+{
+    return (strcmp(metal->name, c->ring[CG_RING_TOP].material) != 0) +
+           (strcmp(face->name, c->ring_face[CG_RING_TOP].name) != 0);
+}
+
+/* The rings of the shelf in which so much is other, and that fit as far as it
+ * does not hang on the ring, or are marginal. */
+static void offer_rings_of(struct list *list, int other, bool fits)
 {
     const struct cg_ladder_shelf *shelf = list->shelf;
-    const struct cg_ring_case *own = &list->c->ring[CG_RING_TOP];
-    for (int two = 0; two < 2; two++)
-        for (int marginal = 0; marginal < 2; marginal++)
-            for (size_t m = 0; m < shelf->rings; m++)
-                for (size_t f = 0; f < shelf->faces; f++) {
-                    const struct cg_material *metal = &shelf->ring[m];
-                    const struct cg_face *face = &shelf->face[f];
-                    bool same = strcmp(metal->name, own->material) == 0;
-                    bool face_same =
-                        strcmp(face->name,
-                               list->c->ring_face[CG_RING_TOP].name) == 0;
-                    bool fits = face_use(face, list->look) < 0.0;
-                    struct cg_ladder_set set[2] = {
-                        named("rings.top.material", metal->name),
-                        named("rings.top.face", face->name)};
-                    if (same + face_same != 1 - two || fits == marginal ||
-                        !face_may(face, list->look) ||
-                        !cg_face_goes_on(face, metal))
-                        continue;
-                    /* a face left out is the metal's own: it is said */
-                    add(list, 2, set);
-                }
+    for (size_t i = 0; i < shelf->rings * shelf->faces; i++) {
+        const struct cg_material *metal = &shelf->ring[i / shelf->faces];
+        const struct cg_face *face = &shelf->face[i % shelf->faces];
+        /* a face left out is the metal's own, so both are said */
+        const struct cg_ladder_set set[2] = {
+            named("rings.top.material", metal->name),
+            named("rings.top.face", face->name)};
+        double use = face_use(face, list->look);
+        if (others(list->c, metal, face) == other && use < 1.0 &&
+            (use < 0.0) == fits && cg_face_goes_on(face, metal))
+            add(list, 2, set);
+    }
+}
+
+/* What changes one thing comes first. */
+static void offer_rings(struct list *list)
+{
+    for (int other = 1; other <= 2; other++) {
+        offer_rings_of(list, other, true);
+        offer_rings_of(list, other, false);
+    }
 }
 
 static void offer_cooler(struct list *list)

@@ -9,7 +9,7 @@
 struct cg_ladder_text cg_ladder_key(const struct cg_ladder_change *change,
                                     bool inch)
 {
-    struct cg_ladder_text out;
+    struct cg_ladder_text out = {""};
     cg_key_write(change->setting, cg_setting_unit(change->setting, inch), true,
                  out.text, sizeof out.text);
     return out;
@@ -18,7 +18,7 @@ struct cg_ladder_text cg_ladder_key(const struct cg_ladder_change *change,
 struct cg_ladder_text cg_ladder_value(const struct cg_ladder_change *change,
                                       bool now, bool inch)
 {
-    struct cg_ladder_text out;
+    struct cg_ladder_text out = {""};
     const struct cg_setting *setting = change->setting;
     double si = now ? change->now : change->was;
     char word[CG_NAME_LENGTH];
