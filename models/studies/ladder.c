@@ -196,6 +196,7 @@ static enum cg_status run(struct cg_ladder_work *work)
 
 enum cg_status cg_ladder_create(const struct cg_case *c, double target,
                                 const struct cg_ladder_shelf *shelf,
+                                struct cg_ladder_count *count,
                                 struct cg_ladder **ladder,
                                 struct cg_error *error)
 {
@@ -216,8 +217,8 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
     made->changed = made->asked;
     struct cg_ladder_work work = {
         .ladder = made, .shelf = shelf, .error = error};
-    enum cg_status status = cg_look_begin(&made->asked, target, NULL,
-                                          &made->finds, &work.book, error);
+    enum cg_status status =
+        cg_look_begin(&made->asked, target, NULL, count, &work.book, error);
     if (status == CG_OK)
         status = run(&work);
     free(work.book);

@@ -119,6 +119,13 @@ struct cg_ladder_shelf {
     size_t rings, alloys, faces;
 };
 
+/* Counts answers, and tells of each; `told` NULL: nobody. */
+struct cg_ladder_count {
+    size_t answers;
+    void (*told)(void *context, size_t answers);
+    void *context;
+};
+
 struct cg_ladder {
     double target, end;     /* boosts [Pa] */
     double own;             /* the case's [Pa] */
@@ -130,7 +137,6 @@ struct cg_ladder {
     size_t changes;
     bool stands;                /* the target, with the changes */
     bool open[CG_LADDER_PARTS]; /* nothing offered makes the part fit there */
-    size_t finds;               /* answers worked out, for all this */
 };
 
 /* Climbs for a checked case and that target [Pa], 0 to CG_LADDER_MOST.  A case
@@ -139,6 +145,7 @@ struct cg_ladder {
  * to the target cannot be computed; else as cg_answer_find. */
 enum cg_status cg_ladder_create(const struct cg_case *c, double target,
                                 const struct cg_ladder_shelf *shelf,
+                                struct cg_ladder_count *count,
                                 struct cg_ladder **ladder,
                                 struct cg_error *error);
 /* Accepts NULL. */

@@ -33,7 +33,8 @@ static enum cg_status take_finish(const struct cg_look_book *like,
 }
 
 enum cg_status cg_look_begin(const struct cg_case *c, double keep,
-                             const struct cg_look_book *like, size_t *finds,
+                             const struct cg_look_book *like,
+                             struct cg_ladder_count *count,
                              struct cg_look_book **book, struct cg_error *error)
 {
     struct cg_look_book *made = calloc(1, sizeof *made);
@@ -41,7 +42,7 @@ enum cg_status cg_look_begin(const struct cg_case *c, double keep,
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     made->c = *c;
     made->keep = keep;
-    made->finds = finds;
+    made->count = count;
     if (made->c.charge.charger == CG_CHARGER_NONE) /* as ring_choice.h */
         made->c.charge.charger = CG_CHARGER_TURBINE;
     enum cg_status status = take_finish(like, made, error);
@@ -174,7 +175,6 @@ static enum cg_status look_at_gaps(struct cg_look_book *book,
     enum cg_status status = cg_duty_run_create(c, &run, error);
     if (status != CG_OK)
         return status;
-    ++*book->finds;
     bool keep = fabs(look->boost - book->keep) < SAME;
     status = cg_answer_find(c, run, 0.0, NULL, NULL, &answer, error);
     if (status == CG_OK)
@@ -187,6 +187,9 @@ static enum cg_status look_at_gaps(struct cg_look_book *book,
     if (status != CG_OK)
         return status;
     take_answer(c, &answer, look);
+    book->count->answers++;
+    if (book->count->told != NULL)
+        book->count->told(book->count->context, book->count->answers);
     if (keep)
         book->answer = answer;
     return CG_OK;

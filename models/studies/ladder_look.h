@@ -37,14 +37,15 @@ struct cg_look_book {
     size_t looks;
     double keep;             /* the boost whose answer and cost are kept [Pa] */
     struct cg_answer answer; /* there, once looked at so deep */
-    size_t *finds;           /* counts */
+    struct cg_ladder_count *count;
 };
 
 /* An empty book of that case, whose answer at the boost `keep` is kept; caller
  * frees.  `like` (NULL allowed): a book of like stones, whose finish is taken
  * over.  CG_NO_MEMORY, and as cg_surface_measure. */
 enum cg_status cg_look_begin(const struct cg_case *c, double keep,
-                             const struct cg_look_book *like, size_t *finds,
+                             const struct cg_look_book *like,
+                             struct cg_ladder_count *count,
                              struct cg_look_book **book,
                              struct cg_error *error);
 

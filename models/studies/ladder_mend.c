@@ -85,7 +85,7 @@ static enum cg_status try_offer(struct cg_ladder_work *work,
     if (cg_case_check(&tried->c, problem) > 0)
         return CG_OK;
     enum cg_status status =
-        cg_look_begin(&tried->c, ladder->target, work->book, &ladder->finds,
+        cg_look_begin(&tried->c, ladder->target, work->book, work->book->count,
                       &tried->book, work->error);
     if (status == CG_OK)
         status =

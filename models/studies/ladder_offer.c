@@ -183,11 +183,12 @@ static void offer_alloys(struct list *list, bool jet)
     const struct cg_ladder_shelf *shelf = list->shelf;
     double now = list->c->piston_material.hot_limit;
     for (size_t i = 0; i < shelf->alloys; i++) {
-        struct cg_ladder_set set[2] = {
+        if (!(shelf->alloy[i].hot_limit > now))
+            continue;
+        const struct cg_ladder_set set[2] = {
             named("piston.alloy", shelf->alloy[i].name),
             number("piston.oil_jet", 1.0)};
-        if (shelf->alloy[i].hot_limit > now)
-            add(list, jet ? 2 : 1, set);
+        add(list, jet ? 2 : 1, set);
     }
 }
 

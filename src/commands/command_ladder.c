@@ -42,6 +42,19 @@ static enum cg_status write_outputs(const struct cg_options *options,
     return cg_outputs_write(options, &outputs, error);
 }
 
+static void tell_progress(void *context, size_t answers)
+{
+    struct cg_progress *progress = context;
+    if (answers < progress->total) /* it is a guess */
+        cg_progress_tell(progress, answers);
+}
+
+/* Two climbs, and some changes. */
+static size_t answers_for(double target)
+{
+    return 2 * (size_t)(target / CG_LADDER_STEP + 3.0) + 6;
+}
+
 static void tell_written(const struct cg_options *options, bool stands)
 {
     printf("\n%s: written, and read back.\n", cg_plain(options->write).text);
@@ -87,10 +100,15 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
                                     .rings = library.rings,
                                     .alloys = library.alloys,
                                     .faces = library.faces};
-    if (status == CG_OK)
-        status = cg_ladder_create(
-            c, isnan(options->to) ? c->charge.boost : options->to, &shelf,
-            &ladder, error);
+    struct cg_progress progress;
+    struct cg_ladder_count count = {0, tell_progress, &progress};
+    double target = isnan(options->to) ? c->charge.boost : options->to;
+    if (status == CG_OK) {
+        cg_progress_begin(&progress, "answers", 0, answers_for(target),
+                          options->quiet);
+        status = cg_ladder_create(c, target, &shelf, &count, &ladder, error);
+        cg_progress_end(&progress);
+    }
     if (opened)
         status =
             write_config(options, c, ladder, &part, &stands, status, error);
@@ -100,7 +118,7 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
         tell_written(options, stands);
     if (status == CG_OK && cg_outputs_talk(options))
         printf("\nComputed in %.0f ms, %zu answers.\n",
-               (cg_wall_clock() - begin) * 1e3, ladder->finds);
+               (cg_wall_clock() - begin) * 1e3, count.answers);
     if (status == CG_OK && !ladder->stands) {
         error->text[0] = '\0'; /* the screen has said it */
         status = CG_NOT_SAFE;
