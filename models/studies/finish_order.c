@@ -30,17 +30,11 @@ static enum cg_status simulate(const struct cg_case *c, unsigned long seed,
                                struct cg_finish_verdict *verdict,
                                struct cg_error *error)
 {
-    struct cg_profile profile = {NULL, 0, 0.0};
-    struct cg_surface *surface = NULL;
-    enum cg_status status = cg_simulated_trace(
-        c, CG_STAGES_PLATEAU, CG_SURFACE_USUAL_CUTOFF, seed, &profile, error);
+    struct cg_core core;
+    bool bends;
+    enum cg_status status = cg_simulated_core(c, seed, &core, &bends, error);
     if (status == CG_OK)
-        status = cg_surface_measure(&profile, CG_FILTER_STANDARD,
-                                    CG_SURFACE_USUAL_CUTOFF, &surface, error);
-    if (status == CG_OK)
-        cg_finish_hold(c, &surface->core, surface->probability.bends, verdict);
-    cg_surface_free(surface);
-    free(profile.height);
+        cg_finish_hold(c, &core, bends, verdict);
     return status;
 }
 

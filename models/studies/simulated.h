@@ -24,6 +24,12 @@ enum cg_status cg_simulated_trace(const struct cg_case *c,
                                   struct cg_profile *profile,
                                   struct cg_error *error);
 
+/* What the plateau-honed trace, by the standard filter and cut-off, holds;
+ * *bends as cg_probability's.  CG_NO_MEMORY, and as cg_surface_measure. */
+enum cg_status cg_simulated_core(const struct cg_case *c, unsigned long seed,
+                                 struct cg_core *core, bool *bends,
+                                 struct cg_error *error);
+
 /* Both patches, of the same base stage; the caller frees them (accepts zeroed
  * ones).  CG_NO_MEMORY. */
 enum cg_status cg_simulated_patches(const struct cg_case *c, unsigned long seed,

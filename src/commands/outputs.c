@@ -1,5 +1,6 @@
 #include "outputs.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -72,13 +73,17 @@ static void add(char *run, const char *option, const char *value)
 static void write_run(const struct cg_options *options, const char *command,
                       char run[RUN_LENGTH])
 {
-    char number[32];
+    char number[32], to[32];
     snprintf(run, RUN_LENGTH, "coldgap %s %s", command,
              cg_plain_word(options->config).text);
     snprintf(number, sizeof number, options->inch ? "%.6gin" : "%.6gmm",
              options->gap / (options->inch ? CG_INCH : 1e-3));
     add(run, "--gap", options->gap > 0.0 ? number : NULL);
     add(run, "--from", options->from);
+    snprintf(to, sizeof to, options->inch ? "%.6gpsi" : "%.6gkPa",
+             options->to / (options->inch ? CG_PSI : 1e3));
+    add(run, "--to", isnan(options->to) ? NULL : to);
+    add(run, "--write", options->write);
     add(run, "--measured", options->measured);
     add(run, "--profile", options->profile);
     add(run, "--simulate", options->simulate);

@@ -27,6 +27,13 @@ static const struct {
      "Turns the gap round: --gap, or rings.top.cold_gap of the config, and the "
      "highest boost at which it is still the gap needed. Looks at the ring gap "
      "alone: knock, gasket and rods have ceilings of their own.\n"},
+    {"ladder",
+     "Follows each part of the engine from no boost to the boost wanted, --to "
+     "or the config's, and tells in order of boost what stops it, what to "
+     "change, to which boost that holds and what it costs. The least that will "
+     "do is offered, from the config and the shipped metals, faces, alloys and "
+     "fuels. --write writes the config with all changes, a comment on each "
+     "changed line. Status 1 where nothing offered will do.\n"},
     {"seal",
      "Gas past the rings over the cycle: blow-by, when the rings lift, the "
      "second gap, what gas ports change, what a wider gap costs. Use it to "

@@ -38,9 +38,11 @@ expect 0 "$coldgap" finish "$engine" -q --simulate plateau \
 expect 0 "$coldgap" seal "$engine" -q --report "$work/seal.html"
 expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html"
 expect 0 "$coldgap" card "$engine" -q --report "$work/card.html"
+expect 0 "$coldgap" ladder "$engine" -q --report "$work/ladder.html" \
+    --duty settled --to 180kPa
 expect 0 "$coldgap" lesson "$engine" -q --answers \
     --report "$work/lesson.html"
-for page in find card sheet sweep finish seal rings lesson; do
+for page in find card sheet sweep finish seal rings ladder lesson; do
     browse $page --dump-dom "file://$work/$page.html" ||
         fail "$page.html: the browser fails"
     grep -q '<h1>' "$work/$page.out" || fail "$page.html is not read"

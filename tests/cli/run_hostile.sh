@@ -209,7 +209,7 @@ says_little() {
         fail "$*: $(wc -l <"$work/stderr") lines on stderr"
 }
 config="files/$acts.cfg"
-for command in find card rings seal lesson network "finish --simulate=plateau"; do
+for command in find card rings ladder seal lesson network "finish --simulate=plateau"; do
     # shellcheck disable=SC2086 # words are meant to be split
     set -- $command
     says_little 0 0 "$coldgap" "$1" "$config" ${2:+"$2"} -o "o$acts" \

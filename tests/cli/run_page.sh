@@ -110,6 +110,11 @@ holds "$work/card.html" '<th scope="row">Peak pressure</th><td>[0-9]* bar ([0-9]
 cp "$work/rings.html" "$work/first"
 expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html" --threads 2
 cmp -s "$work/first" "$work/rings.html" || fail "threads change a page"
+expect 0 "$coldgap" ladder "$engine" -q --duty settled --to 180kPa \
+    --report "$work/ladder.html"
+page "$work/ladder.html" 1
+holds "$work/ladder.html" '<li>Ring face, from [0-9]* kPa on: '
+holds "$work/ladder.html" '<th scope="row">Ring face</th>'
 # A lesson's lines can be keyed in from the page as from the screen.
 for words in "--level first" "--answers" "--answers --units inch"; do
     # shellcheck disable=SC2086 # words are meant to be split
