@@ -49,13 +49,20 @@ static enum cg_status point_at(struct cg_duty_run *run,
     return *index < run->points ? CG_OK : add_point(run, operating, error);
 }
 
+/* Exact at both ends, so that a ramp's end and what goes on from there are one
+ * point. */
+static double between(double from, double to, double part)
+{
+    return (1.0 - part) * from + part * to;
+}
+
 static struct cg_operating point_in(const struct cg_case *c,
                                     const struct cg_segment *segment,
                                     double part)
 {
     return (struct cg_operating){
-        .speed = segment->speed + part * (segment->speed_end - segment->speed),
-        .load = segment->load + part * (segment->load_end - segment->load),
+        .speed = between(segment->speed, segment->speed_end, part),
+        .load = between(segment->load, segment->load_end, part),
         .heat_factor = segment->heat_factor *
                        (segment->knock_heat > 0.0 ? segment->knock_heat : 1.0),
         .coolant_temperature = isnan(segment->coolant_temperature)

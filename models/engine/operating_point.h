@@ -59,6 +59,8 @@ struct cg_wall_response {
 struct cg_film_solved {
     double temperature; /* [K]; 0: not for this case and cycle */
     double film;        /* [m] */
+    double slope;       /* its relative change by that of the root of the oil's
+                           viscosity [1]; NaN: not known, taken as 1 */
 };
 
 struct cg_operating_point {
@@ -145,8 +147,8 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
 /* The films for the temperatures in point->settled, and the cylinder's
  * pressure in point->cylinder: as set for mid-stroke, or for the compression
  * rings the Reynolds law, with gas by cg_ring_gas_estimate.  A film is solved
- * anew when its oil is 0.1 K from where it was solved, and follows the oil's
- * viscosity between.  CG_BAD_INPUT for an
+ * anew when its oil is some tenths of a kelvin from where it was solved, and
+ * follows the oil's viscosity between.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,

@@ -89,25 +89,45 @@ static double bore_conductivity(const struct cg_case *c)
     return cg_curve_at(&c->bore_material.conductivity, CG_BORE_REFERENCE);
 }
 
-double cg_ring_film_stroke(const struct cg_case *c, enum cg_ring_place place,
-                           double film, const struct cg_ring_gas *gas,
-                           struct cg_ring_film_workspace *workspace)
+/* Depth [m] and its rate [m/rad] at `points` equal steps from -360 degrees; the
+ * half turn from top dead centre is seen four times in a cycle. */
+static void fill_motion(const struct cg_case *c, size_t points,
+                        struct cg_ring_film_workspace *workspace)
 {
     const struct cg_crank crank = cg_case_crank(c);
+    size_t top = points / 2;
+    assert(points % 2 == 0 && points <= POINTS);
+    for (size_t i = 0; i <= points / 4; i++) {
+        double depth, rate, angle = 720.0 * (double)i / (double)points;
+        cg_crank_motion(&crank, angle, &depth, &rate);
+        size_t down[2] = {i, (top + i) % points};
+        size_t up[2] = {(points - i) % points, top - i};
+        for (int k = 0; k < 2; k++) {
+            workspace->depth[down[k]] = workspace->depth[up[k]] = depth;
+            workspace->speed[up[k]] = -rate;
+            workspace->speed[down[k]] = rate;
+        }
+    }
+}
+
+double cg_ring_film_stroke(const struct cg_case *c, enum cg_ring_place place,
+                           double film, const struct cg_ring_gas *gas,
+                           struct cg_ring_film_workspace *workspace,
+                           double *slope)
+{
     struct cg_stroke_film in = {
         film, CG_OIL_CONDUCTIVITY, asperity_of(c, place),
         ring_conductivity(c, place), bore_conductivity(c)};
+    fill_motion(c, STROKE_POINTS, workspace);
     for (size_t k = 0; k < STROKE_POINTS; k++) {
         size_t i = k * (POINTS / STROKE_POINTS);
-        double depth;
-        cg_crank_motion(&crank, cg_ring_film_angle(i), &depth,
-                        &workspace->speed[k]);
         workspace->load[k] = c->ring[place].pressure + gas->behind[i] -
                              0.5 * (gas->above[i] + gas->below[i]);
     }
-    return CG_OIL_CONDUCTIVITY /
-           cg_stroke_film_conductance(&in, STROKE_POINTS, workspace->speed,
-                                      workspace->load);
+    double conductance = cg_stroke_film_conductance(
+        &in, STROKE_POINTS, workspace->speed, workspace->load, slope);
+    *slope = -*slope;
+    return CG_OIL_CONDUCTIVITY / conductance;
 }
 
 /* Puts the metal that touches beside the oil. */
@@ -133,15 +153,14 @@ static void fill_drive(const struct cg_case *c,
                        struct cg_ring_film_workspace *workspace)
 {
     const struct cg_ring_case *ring = &c->ring[place];
-    const struct cg_crank crank = cg_case_crank(c);
     double middle = cg_ring_turn(c, place);
     double turning = 2.0 * CG_PI * speed; /* [rad/s] */
+    fill_motion(c, POINTS, workspace);
     for (size_t i = 0; i < POINTS; i++) {
-        double depth, rate;
-        cg_crank_motion(&crank, cg_ring_film_angle(i), &depth, &rate);
-        workspace->speed[i] = rate * turning;
-        workspace->viscosity[i] = cg_growth_at_depth(
-            thermal, workspace->station_viscosity, middle + depth);
+        workspace->speed[i] *= turning;
+        workspace->viscosity[i] =
+            cg_growth_at_depth(thermal, workspace->station_viscosity,
+                               middle + workspace->depth[i]);
         workspace->load[i] = (ring->pressure + gas->behind[i]) * ring->width;
     }
 }

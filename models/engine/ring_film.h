@@ -38,18 +38,19 @@ void cg_ring_gas_estimate(enum cg_ring_place place, double crankcase,
 /* Room for one solution: about 30 kB. */
 struct cg_ring_film_workspace {
     double speed[CG_RING_FILM_POINTS], viscosity[CG_RING_FILM_POINTS];
-    double load[CG_RING_FILM_POINTS];
+    double load[CG_RING_FILM_POINTS], depth[CG_RING_FILM_POINTS];
     double station_viscosity[CG_STATIONS];
     struct cg_film_point point[CG_RING_FILM_POINTS];
 };
 
 /* The uniform film [m] of the same mean conductance as a ring whose film is
  * `film` [m] in mid-stroke, by stroke_film.h; its face is pressed by its
- * tension and the gas behind it, less that at the face's edges.  Cannot
- * fail. */
+ * tension and the gas behind it, less that at the face's edges.  *slope: its
+ * relative change by that of `film` [1].  Cannot fail. */
 double cg_ring_film_stroke(const struct cg_case *c, enum cg_ring_place place,
                            double film, const struct cg_ring_gas *gas,
-                           struct cg_ring_film_workspace *workspace);
+                           struct cg_ring_film_workspace *workspace,
+                           double *slope);
 
 /* Solves the film of the top or second ring at `speed` [rev/s] for the node
  * temperatures of the network [K].  Oil is at the mean of the face and of the
