@@ -394,7 +394,8 @@ enum cg_status cg_answer_second(const struct cg_case *c,
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);
     if (status == CG_OK) {
-        cg_second_gap_find(seal, cg_answer_top_gap(answer), fmax(own, 0.0),
+        cg_second_gap_find(seal, &cg_pack_control_quick,
+                           cg_answer_top_gap(answer), fmax(own, 0.0),
                            &answer->seating);
         cg_seal_free(seal);
     }
