@@ -12,6 +12,8 @@
 /* 8 degrees are near enough for a film as set: its mean moves by 0.3 %
  * from that at 2. */
 enum { POINTS = CG_RING_FILM_POINTS, STROKE_POINTS = 90 };
+/* Moved cases, which are compared among each other, look at these alone. */
+enum { ROUGH_STRIDE = 2 };
 
 /* Friction coefficient where asperities of ring and bore touch through an oil
  * with additives: 0.08-0.12 (common practice, no source). */
@@ -133,35 +135,38 @@ double cg_ring_film_stroke(const struct cg_case *c, enum cg_ring_place place,
 /* Puts the metal that touches beside the oil. */
 static void add_contact(const struct cg_case *c, enum cg_ring_place place,
                         const struct cg_asperity *asperity,
-                        const struct cg_film_point point[POINTS],
+                        size_t points, const struct cg_film_point *point,
                         struct cg_film_mean *mean)
 {
     double face = ring_conductivity(c, place), bore = bore_conductivity(c);
     double sum = 0.0;
-    for (size_t i = 0; i < POINTS; i++)
+    for (size_t i = 0; i < points; i++)
         sum += cg_asperity_conductance(
             asperity, face, bore, point[i].contact / c->ring[place].width);
     mean->heat_film =
         CG_OIL_CONDUCTIVITY /
-        (CG_OIL_CONDUCTIVITY / mean->heat_film + sum / POINTS);
+        (CG_OIL_CONDUCTIVITY / mean->heat_film + sum / (double)points);
 }
 
+/* At every `stride`-th point. */
 static void fill_drive(const struct cg_case *c,
                        const struct cg_thermal *thermal,
-                       enum cg_ring_place place, double speed,
+                       enum cg_ring_place place, double speed, size_t stride,
                        const struct cg_ring_gas *gas,
                        struct cg_ring_film_workspace *workspace)
 {
     const struct cg_ring_case *ring = &c->ring[place];
     double middle = cg_ring_turn(c, place);
     double turning = 2.0 * CG_PI * speed; /* [rad/s] */
-    fill_motion(c, POINTS, workspace);
-    for (size_t i = 0; i < POINTS; i++) {
+    fill_motion(c, POINTS / stride, workspace);
+    for (size_t i = 0, at = 0; at < POINTS; i++, at += stride) {
+        workspace->above[i] = gas->above[at];
+        workspace->below[i] = gas->below[at];
         workspace->speed[i] *= turning;
         workspace->viscosity[i] =
             cg_growth_at_depth(thermal, workspace->station_viscosity,
                                middle + workspace->depth[i]);
-        workspace->load[i] = (ring->pressure + gas->behind[i]) * ring->width;
+        workspace->load[i] = (ring->pressure + gas->behind[at]) * ring->width;
     }
 }
 
@@ -182,7 +187,9 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
     station_viscosity(thermal, temperature,
                       temperature[thermal->ring[place].face], oil,
                       workspace->station_viscosity);
-    fill_drive(c, thermal, place, speed, gas, workspace);
+    size_t stride = c->solver.rough_cycles ? ROUGH_STRIDE : 1;
+    size_t points = POINTS / stride;
+    fill_drive(c, thermal, place, speed, stride, gas, workspace);
     struct cg_film_ring ring = {
         cg_face_curve_of((enum cg_face_shape)in->face_shape, in->width,
                          in->face_drop, in->face_peak),
@@ -190,13 +197,13 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
         BOUNDARY_FRICTION,
         c->oil_supply};
     struct cg_film_drive drive = {
-        POINTS,           1.0 / (0.5 * speed * POINTS),
+        points,           1.0 / (0.5 * speed * (double)points),
         workspace->speed, workspace->viscosity,
-        workspace->load,  gas->above,
-        gas->below};
+        workspace->load,  workspace->above,
+        workspace->below};
     enum cg_status status =
         cg_film_solve(&ring, &drive, workspace->point, mean, error);
     if (status == CG_OK)
-        add_contact(c, place, &ring.asperity, workspace->point, mean);
+        add_contact(c, place, &ring.asperity, points, workspace->point, mean);
     return status;
 }
