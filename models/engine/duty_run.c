@@ -6,7 +6,7 @@
 #include <string.h>
 
 /* Least correction of settled temperatures of a varied case [K]. */
-#define VARIED_TOLERANCE 1e-3
+#define VARIED_TOLERANCE 1e-2
 
 static bool same_point(const struct cg_operating *a,
                        const struct cg_operating *b)
