@@ -10,7 +10,7 @@
 
 /* Steps of the moved runs may err more than those of the nominal run: it
  * moves a shift by less than 1 % (tested). */
-#define COARSER 8.0
+#define COARSER 16.0
 
 enum { FEWEST_STATIONS = 12 };
 
