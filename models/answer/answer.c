@@ -251,6 +251,7 @@ static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
 
 /* One more duty to survive, alone. */
 static enum cg_status find_duty(const struct cg_case *c,
+                                const struct cg_duty_run *own,
                                 const struct cg_duty_case *duty,
                                 struct cg_duty_answer *out,
                                 struct cg_error *error)
@@ -261,7 +262,7 @@ static enum cg_status find_duty(const struct cg_case *c,
     memset(&found, 0, sizeof found);
     alone.duty = *duty;
     alone.survive.duties = 0;
-    enum cg_status status = cg_duty_run_create(&alone, &run, error);
+    enum cg_status status = cg_duty_run_create_like(&alone, own, &run, error);
     if (status == CG_OK)
         status = cg_answer_extremes(&alone, run, 0.0, NULL, NULL,
                                     &found.extremes, NULL, error);
@@ -288,13 +289,14 @@ static enum cg_status find_duty(const struct cg_case *c,
 }
 
 static enum cg_status find_others(const struct cg_case *c,
+                                  const struct cg_duty_run *own,
                                   struct cg_answer *answer,
                                   struct cg_error *error)
 {
     enum cg_status status = CG_OK;
     answer->duties = 1;
     for (int i = 0; i < c->survive.duties && status == CG_OK; i++)
-        status = find_duty(c, &c->survive.duty[i],
+        status = find_duty(c, own, &c->survive.duty[i],
                            &answer->duty[answer->duties++], error);
     return status;
 }
@@ -311,7 +313,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     if (status == CG_OK)
         status = cg_spread_find(c, run, answer, error);
     if (status == CG_OK)
-        status = find_others(c, answer, error);
+        status = find_others(c, run, answer, error);
     if (status == CG_OK)
         status = settled_closure(c, run, &answer->settled_closure, error);
     if (status != CG_OK)

@@ -61,6 +61,7 @@ struct cg_film_solved {
     double film;        /* [m] */
     double slope;       /* its relative change by that of the root of the oil's
                            viscosity [1]; NaN: not known, taken as 1 */
+    double reach;       /* it is carried on by that [K] */
 };
 
 struct cg_operating_point {
@@ -106,6 +107,10 @@ enum cg_status cg_point_create(const struct cg_thermal *thermal,
                                 struct cg_operating_point *point,
                                 struct cg_error *error);
 void cg_point_free(struct cg_operating_point *point);
+/* All of a point of the same cells into the arrays of another.  Cannot fail. */
+void cg_point_copy(const struct cg_thermal *thermal,
+                   const struct cg_operating_point *from,
+                   struct cg_operating_point *to);
 
 /* Solves for the operating point set in point->operating: a fixed point over
  * wall temperatures, films and joints.  `guess`: a solved point to

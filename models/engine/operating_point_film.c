@@ -7,10 +7,11 @@
 /* A film that is set is quoted for this oil temperature [K]. */
 #define FILM_REFERENCE 413.15
 
-/* A film is carried on by viscosity over this much of oil temperature [K], by
- * its own slope, or where that is not known.  What follows from it stays right
- * (test_spread). */
-#define FILM_REACH 1.0
+/* A film is carried on by viscosity over this much of oil temperature [K]: by
+ * its own slope there, by one between two temperatures, or where none is known.
+ * What follows from it stays right (test_spread). */
+#define FILM_REACH_OWN 3.0
+#define FILM_REACH_BETWEEN 1.0
 #define FILM_REACH_BLIND 0.1
 
 /* Oil thins with heat; film follows the square root of viscosity, as in
@@ -78,6 +79,7 @@ static enum cg_status solve_film(const struct cg_case *c,
         solved->film = cg_ring_film_stroke(
             c, place, middle, workspace->ring_gas, workspace->ring_film,
             &solved->slope);
+        solved->reach = FILM_REACH_OWN;
         return CG_OK;
     }
     struct cg_film_mean *mean = &point->film_mean[place];
@@ -86,6 +88,8 @@ static enum cg_status solve_film(const struct cg_case *c,
         workspace->ring_gas, workspace->ring_film, mean, error);
     solved->film = mean->heat_film * c->scale.film;
     solved->slope = slope_between(oil, &before, solved);
+    solved->reach =
+        isnan(solved->slope) ? FILM_REACH_BLIND : FILM_REACH_BETWEEN;
     return status;
 }
 
@@ -107,8 +111,7 @@ enum cg_status cg_point_set_films(const struct cg_case *c,
         double here = 0.5 * (temperature[ring->face] +
                              bore_seen_by(thermal, ring, temperature));
         enum cg_status status = CG_OK;
-        double reach = isnan(solved->slope) ? FILM_REACH_BLIND : FILM_REACH;
-        if (!(fabs(here - solved->temperature) < reach))
+        if (!(fabs(here - solved->temperature) < solved->reach))
             status = solve_film(c, thermal, oil, (enum cg_ring_place)r, here,
                                 workspace, point, error);
         if (status != CG_OK)
