@@ -21,8 +21,8 @@ size_t cg_second_gap_point(const struct cg_duty_run *run)
 
 /* A gap that was tried and settled, the top ring seated at peak. */
 struct tried {
-    double gap;                      /* [m]; 0: none */
-    double mass[CG_PACK_VOLUMES];    /* log, at the start of a cycle */
+    double gap;                   /* [m]; 0: none */
+    double mass[CG_PACK_VOLUMES]; /* log, at the start of a cycle */
 };
 
 /* A search: what it looks for, and where the last tries have ended. */
@@ -45,8 +45,8 @@ static void carry_on(struct search *search, double gap)
     double part = log(gap / last[0].gap) / log(last[0].gap / last[1].gap);
     part = fmin(fmax(part, -1.5), 1.5);
     for (size_t v = 0; v < CG_PACK_VOLUMES; v++)
-        search->state.mass[v] = exp(
-            last[0].mass[v] + part * (last[0].mass[v] - last[1].mass[v]));
+        search->state.mass[v] =
+            exp(last[0].mass[v] + part * (last[0].mass[v] - last[1].mass[v]));
 }
 
 static void remember(struct search *search, double gap)
@@ -182,13 +182,14 @@ void cg_second_gap_find(struct cg_seal *seal,
                             .wanted = seal->c->seal.seated_to_deg,
                             .out = &out};
     out.gap = out.crossing = cg_gap_round_up(least, search.step);
-    out.most = fmax(cg_gap_round_up(CG_SECOND_MOST * top, search.step), out.gap);
+    out.most =
+        fmax(cg_gap_round_up(CG_SECOND_MOST * top, search.step), out.gap);
     seal->pack.ring[1].pinned = true;
     out.with_least = out.unseat_deg = lifting(&search, out.gap);
     out.reached = out.with_least >= search.wanted;
     if (!out.reached && out.most > out.gap)
-        look_wider(&search, cg_gap_round_up(margin->second_factor * top,
-                                            search.step));
+        look_wider(&search,
+                   cg_gap_round_up(margin->second_factor * top, search.step));
     seal->pack.ring[1].pinned = false;
     *second = out;
 }
