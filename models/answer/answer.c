@@ -8,6 +8,7 @@
 
 #include "case_check.h"
 #include "growth.h"
+#include "less_boost.h"
 #include "spread.h"
 
 double cg_shop_rule(double bore, double boost)
@@ -43,16 +44,14 @@ static struct cg_ring_advice advise(const struct cg_case *c,
                                     enum cg_ring_place place, double rule,
                                     double need, double earned)
 {
-    return cg_advise(
-        &(struct cg_advice_says){.need = need,
-                                 .rule = rule,
-                                 .maker = c->ring[place].maker_minimum,
-                                 .earned = earned,
-                                 .most = cg_case_gap_most(c, place),
-                                 .past_rule =
-                                     place == CG_RING_TOP &&
-                                     c->charge.boost > CG_SHOP_RULE_END,
-                                 .step = c->margin.filing_step});
+    return cg_advise(&(struct cg_advice_says){
+        .need = need,
+        .rule = rule,
+        .maker = c->ring[place].maker_minimum,
+        .earned = earned,
+        .most = cg_case_gap_most(c, place),
+        .past_rule = place == CG_RING_TOP && c->charge.boost > CG_SHOP_RULE_END,
+        .step = c->margin.filing_step});
 }
 
 /* The second ring's own safe gap; or the wider one that gas between the rings
@@ -153,10 +152,10 @@ static struct cg_knock_seen worst_knock(const struct cg_duty_run *run)
     for (size_t i = 0; i < run->points; i++) {
         const struct cg_operating_point *point = &run->point[i];
         if (point->performance.knock_integral > worst.integral)
-            worst = (struct cg_knock_seen){
-                point->performance.knock_integral,
-                point->performance.burn50_deg, point->operating.speed,
-                point->operating.load};
+            worst = (struct cg_knock_seen){point->performance.knock_integral,
+                                           point->performance.burn50_deg,
+                                           point->operating.speed,
+                                           point->operating.load};
     }
     return worst;
 }
@@ -218,7 +217,7 @@ static void find_hardest(struct cg_answer *answer)
     }
 }
 
-static double most_closure(const struct cg_answer *answer)
+double cg_answer_most_closure(const struct cg_answer *answer)
 {
     double most = -INFINITY;
     for (size_t i = 0; i < answer->duties; i++)
@@ -235,8 +234,8 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
     take_own(c, answer);
     find_hardest(answer);
     const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
-    answer->earned =
-        cg_evidence_earned(c, most_closure(answer), need_of(&hard->top));
+    answer->earned = cg_evidence_earned(c, cg_answer_most_closure(answer),
+                                        need_of(&hard->top));
     answer->file_to_top = advise(c, CG_RING_TOP, answer->shop_rule,
                                  need_of(&hard->top), answer->earned.gap);
     judge(c, CG_RING_TOP, hard->extremes.ring_at, &hard->top, &hard->laws,
@@ -249,10 +248,11 @@ static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
     return fmax(cg_normals_quantile(laws, c->margin.risk), 0.0);
 }
 
-/* One more duty to survive, alone. */
+/* One more duty to survive, alone, with `boost`; known: a run of the case with
+ * that boost, or NULL. */
 static enum cg_status find_duty(const struct cg_case *c,
-                                const struct cg_duty_run *own,
-                                const struct cg_duty_case *duty,
+                                const struct cg_duty_run *known,
+                                const struct cg_duty_case *duty, double boost,
                                 struct cg_duty_answer *out,
                                 struct cg_error *error)
 {
@@ -262,7 +262,9 @@ static enum cg_status find_duty(const struct cg_case *c,
     memset(&found, 0, sizeof found);
     alone.duty = *duty;
     alone.survive.duties = 0;
-    enum cg_status status = cg_duty_run_create_like(&alone, own, &run, error);
+    alone.charge.boost = boost;
+    enum cg_status status =
+        cg_duty_run_create_like(&alone, known, &run, error);
     if (status == CG_OK)
         status = cg_answer_extremes(&alone, run, 0.0, NULL, NULL,
                                     &found.extremes, NULL, error);
@@ -288,16 +290,47 @@ static enum cg_status find_duty(const struct cg_case *c,
     return CG_OK;
 }
 
+/* The duty that closes most, with the boost that may close more. */
+static enum cg_status find_less(const struct cg_case *c,
+                                const struct cg_duty_run *run,
+                                struct cg_answer *answer,
+                                struct cg_error *error)
+{
+    struct cg_duty_answer *less = &answer->duty[answer->duties];
+    double boost, most = answer->extremes.closure;
+    enum cg_status status = cg_less_boost_find(c, run, &boost, error);
+    if (status != CG_OK || isnan(boost))
+        return status;
+    for (size_t i = 1; i < answer->duties; i++)
+        if (answer->duty[i].extremes.closure > most) {
+            most = answer->duty[i].extremes.closure;
+            answer->less_of = i;
+        }
+    status = find_duty(
+        c, NULL,
+        answer->less_of == 0 ? &c->duty : &c->survive.duty[answer->less_of - 1],
+        boost, less, error);
+    if (status != CG_OK)
+        return status;
+    strcpy(less->name, CG_LESS_BOOST_NAME);
+    answer->less_boost = boost;
+    answer->duties++;
+    return CG_OK;
+}
+
 static enum cg_status find_others(const struct cg_case *c,
-                                  const struct cg_duty_run *own,
+                                  const struct cg_duty_run *run,
                                   struct cg_answer *answer,
                                   struct cg_error *error)
 {
     enum cg_status status = CG_OK;
     answer->duties = 1;
+    answer->less_boost = NAN;
     for (int i = 0; i < c->survive.duties && status == CG_OK; i++)
-        status = find_duty(c, own, &c->survive.duty[i],
+        status = find_duty(c, run, &c->survive.duty[i], c->charge.boost,
                            &answer->duty[answer->duties++], error);
+    if (status == CG_OK && answer->duties > 1)
+        status = find_less(c, run, answer, error);
     return status;
 }
 
