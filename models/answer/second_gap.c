@@ -57,6 +57,19 @@ static void remember(struct search *search, double gap)
         search->last[0].mass[v] = log(search->state.mass[v]);
 }
 
+/* Cycles of long steps may differ by the steps alone, and seem not to settle:
+ * ones ten times as close tell. */
+static enum cg_status settle_closely(struct search *search,
+                                     struct cg_pack_settled *settled)
+{
+    struct cg_pack_control closely = *search->control;
+    closely.mass_tolerance *= 0.1;
+    closely.lift_tolerance *= 0.1;
+    closely.stage_tolerance *= 0.1;
+    return cg_pack_settle(&search->seal->pack, &closely, false, &search->state,
+                          settled, NULL, NULL);
+}
+
 /* The angle at which the top ring lifts; -1 if the motion does not settle. */
 static double lifting(struct search *search, double second)
 {
@@ -70,6 +83,8 @@ static double lifting(struct search *search, double second)
     enum cg_status status =
         cg_pack_settle(&seal->pack, search->control, warm, &search->state,
                        &settled, NULL, NULL);
+    if (status != CG_OK)
+        status = settle_closely(search, &settled);
     double angle = status == CG_OK ? settled.cycle.unseat_deg[0] : -1.0;
     /* From a pack that flutters the next would begin fluttering. */
     if (angle > seal->peak_deg + 1.0)

@@ -24,9 +24,9 @@ const struct cg_pack_control cg_pack_control_usual = {.mass_tolerance = 1e-4,
 const struct cg_pack_control cg_pack_control_quick = {.mass_tolerance = 2e-3,
                                                       .lift_tolerance = 3e-2,
                                                       .stage_tolerance = 3e-3,
-                                                      .longest_deg = 8.0,
+                                                      .longest_deg = 4.0,
                                                       .shortest_deg = 1e-9,
-                                                      .stride = 8,
+                                                      .stride = 4,
                                                       .repeat = 1e-3,
                                                       .cycles_most = 30};
 

@@ -51,6 +51,36 @@ START_TEST(ten_times_tighter_within_two_micrometres)
 }
 END_TEST
 
+/* A pack that settles, but not by long steps to what is asked of them: not one
+ * that flutters. */
+START_TEST(seated_whatever_the_steps)
+{
+    static const char *const pass[] = {"duty.name=drag_pass"};
+    struct cg_case c =
+        case_of(CG_TEST_CONFIGS "/engines/big_eight.cfg", pass, 1);
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_error error = {0};
+    struct cg_seal *seal;
+    struct cg_second_gap gap;
+    ck_assert_int_eq(
+        cg_seal_create(&c, run, cg_second_gap_point(run), &seal, &error),
+        CG_OK);
+    for (int longer = 1; longer < 3; longer++) {
+        struct cg_pack_control control = cg_pack_control_quick;
+        control.longest_deg *= longer;
+        control.stride *= (size_t)longer;
+        for (double least = 0.43e-3; least < 0.56e-3; least += 0.01e-3) {
+            cg_second_gap_find(seal, &control, 0.59e-3, least, &gap);
+            ck_assert(gap.reached && gap.tried == 1);
+            ck_assert_double_gt(gap.with_least, 137.0);
+            ck_assert_double_lt(gap.with_least, 141.0);
+        }
+    }
+    cg_seal_free(seal);
+    cg_duty_run_free(run);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("second gap");
@@ -58,6 +88,7 @@ int main(void)
     tcase_set_timeout(all, 120);
     tcase_add_loop_test(all, ten_times_tighter_within_two_micrometres, 0,
                         ENGINES);
+    tcase_add_test(all, seated_whatever_the_steps);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }
