@@ -248,8 +248,10 @@ static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
     return fmax(cg_normals_quantile(laws, c->margin.risk), 0.0);
 }
 
-/* One more duty to survive, alone, with `boost`. */
+/* One more duty to survive, alone, with `boost`; known: a run of the case with
+ * that boost, or NULL. */
 static enum cg_status find_duty(const struct cg_case *c,
+                                const struct cg_duty_run *known,
                                 const struct cg_duty_case *duty, double boost,
                                 struct cg_duty_answer *out,
                                 struct cg_error *error)
@@ -261,7 +263,8 @@ static enum cg_status find_duty(const struct cg_case *c,
     alone.duty = *duty;
     alone.survive.duties = 0;
     alone.charge.boost = boost;
-    enum cg_status status = cg_duty_run_create(&alone, &run, error);
+    enum cg_status status =
+        cg_duty_run_create_like(&alone, known, &run, error);
     if (status == CG_OK)
         status = cg_answer_extremes(&alone, run, 0.0, NULL, NULL,
                                     &found.extremes, NULL, error);
@@ -304,7 +307,7 @@ static enum cg_status find_less(const struct cg_case *c,
             answer->less_of = i;
         }
     status = find_duty(
-        c,
+        c, NULL,
         answer->less_of == 0 ? &c->duty : &c->survive.duty[answer->less_of - 1],
         boost, less, error);
     if (status != CG_OK)
@@ -324,7 +327,7 @@ static enum cg_status find_others(const struct cg_case *c,
     answer->duties = 1;
     answer->less_boost = NAN;
     for (int i = 0; i < c->survive.duties && status == CG_OK; i++)
-        status = find_duty(c, &c->survive.duty[i], c->charge.boost,
+        status = find_duty(c, run, &c->survive.duty[i], c->charge.boost,
                            &answer->duty[answer->duties++], error);
     if (status == CG_OK && answer->duties > 1)
         status = find_less(c, run, answer, error);
@@ -426,7 +429,8 @@ enum cg_status cg_answer_second(const struct cg_case *c,
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);
     if (status == CG_OK) {
-        cg_second_gap_find(seal, cg_answer_top_gap(answer), fmax(own, 0.0),
+        cg_second_gap_find(seal, &cg_pack_control_quick,
+                           cg_answer_top_gap(answer), fmax(own, 0.0),
                            &answer->seating);
         cg_seal_free(seal);
     }

@@ -217,6 +217,13 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   struct cg_heat_ledger *ledger,
                                   struct cg_error *error);
 
+/* The same of the largest closures of top ring and skirt alone: fills closure
+ * and skirt.closure, all else is nothing. */
+enum cg_status cg_answer_closures(const struct cg_case *c,
+                                  struct cg_duty_run *run,
+                                  struct cg_extremes *extremes,
+                                  struct cg_error *error);
+
 /* The whole answer, over the case's duty and those of `survive`, but for the
  * gas between the rings: the second gap is by the trade's rule until
  * cg_answer_second.  `run` comes from cg_duty_run_create for the same case, and

@@ -6,7 +6,7 @@
 #include <string.h>
 
 /* Least correction of settled temperatures of a varied case [K]. */
-#define VARIED_TOLERANCE 1e-3
+#define VARIED_TOLERANCE 1e-2
 
 static bool same_point(const struct cg_operating *a,
                        const struct cg_operating *b)
@@ -37,16 +37,31 @@ static enum cg_status add_point(struct cg_duty_run *run,
     return CG_OK;
 }
 
-/* Index of the point that runs so, added if new. */
+/* Index of the point that runs so; `points` where there is none. */
+static size_t index_of(const struct cg_duty_run *run,
+                       const struct cg_operating *operating)
+{
+    size_t index = 0;
+    while (index < run->points &&
+           !same_point(&run->point[index].operating, operating))
+        index++;
+    return index;
+}
+
+/* The same, added if new. */
 static enum cg_status point_at(struct cg_duty_run *run,
                                 const struct cg_operating *operating,
                                 size_t *index, struct cg_error *error)
 {
-    *index = 0;
-    while (*index < run->points &&
-           !same_point(&run->point[*index].operating, operating))
-        ++*index;
+    *index = index_of(run, operating);
     return *index < run->points ? CG_OK : add_point(run, operating, error);
+}
+
+/* Exact at both ends, so that a ramp's end and what goes on from there are one
+ * point. */
+static double between(double from, double to, double part)
+{
+    return (1.0 - part) * from + part * to;
 }
 
 static struct cg_operating point_in(const struct cg_case *c,
@@ -54,8 +69,8 @@ static struct cg_operating point_in(const struct cg_case *c,
                                     double part)
 {
     return (struct cg_operating){
-        .speed = segment->speed + part * (segment->speed_end - segment->speed),
-        .load = segment->load + part * (segment->load_end - segment->load),
+        .speed = between(segment->speed, segment->speed_end, part),
+        .load = between(segment->load, segment->load_end, part),
         .heat_factor = segment->heat_factor *
                        (segment->knock_heat > 0.0 ? segment->knock_heat : 1.0),
         .coolant_temperature = isnan(segment->coolant_temperature)
@@ -161,18 +176,39 @@ enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
     return CG_OK;
 }
 
+static bool take_over(const struct cg_duty_run *known, size_t index,
+                      struct cg_duty_run *run)
+{
+    struct cg_operating_point *point = &run->point[index];
+    size_t there =
+        known != NULL ? index_of(known, &point->operating) : 0;
+    if (known == NULL || there == known->points)
+        return false;
+    cg_point_copy(run->thermal, &known->point[there], point);
+    return true;
+}
+
 enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error)
+{
+    return cg_duty_run_create_like(c, NULL, run, error);
+}
+
+enum cg_status cg_duty_run_create_like(const struct cg_case *c,
+                                       const struct cg_duty_run *known,
+                                       struct cg_duty_run **run,
+                                       struct cg_error *error)
 {
     struct cg_duty_run *made;
     enum cg_status status = cg_duty_run_lay_out(c, &made, error);
     if (status != CG_OK)
         return status;
     for (size_t i = 0; i < made->points && status == CG_OK; i++)
-        status = cg_point_solve(c, made->thermal, &made->workspace,
-                                 i > 0 ? &made->point[i - 1] : NULL,
-                                 &made->point[i], error);
+        if (!take_over(known, i, made))
+            status = cg_point_solve(c, made->thermal, &made->workspace,
+                                    i > 0 ? &made->point[i - 1] : NULL,
+                                    &made->point[i], error);
     if (status != CG_OK) {
         cg_duty_run_free(made);
         return status;
