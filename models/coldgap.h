@@ -6,6 +6,7 @@
  *     struct cg_case c;
  *     cg_case_begin(&c);              every field, at its default
  *     c.engine.bore = 0.0853; ...     SI, kelvin, crank angles in degrees
+ *     cg_law_correlate(&c)            uncertainties that are known together
  *     cg_case_ready(&c, &error)       completed and checked
  *     cg_duty_run_create(&c, &run, &error)
  *     cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error)
@@ -28,8 +29,9 @@
  *                 cg_answer_stands, cg_shop_rule
  *   advice.h      what to file to: struct cg_ring_advice (answer.file_to_top,
  *                 file_to_second), enum cg_fits (verdict.fits)
- *   limits.h      where the gap is not the trouble: enum cg_past, struct
+ *   duty_limits.h where the gap is not the trouble: enum cg_past, struct
  *                 cg_limits (answer.duty[i].limits), cg_limits_first
+ *   law.h         cg_law_correlate
  *   ceiling.h     struct cg_ceiling, cg_ceiling_find
  *
  * Structs may gain fields: fill a case by cg_case_begin, never by position,
@@ -53,6 +55,7 @@
 #include "ceiling.h"
 #include "duty_run.h"
 #include "duty_limits.h"
+#include "law.h"
 #include "setting.h"
 #include "status.h"
 

@@ -8,6 +8,7 @@
 
 #include "case_check.h"
 #include "growth.h"
+#include "less_boost.h"
 #include "spread.h"
 
 double cg_shop_rule(double bore, double boost)
@@ -43,16 +44,14 @@ static struct cg_ring_advice advise(const struct cg_case *c,
                                     enum cg_ring_place place, double rule,
                                     double need, double earned)
 {
-    return cg_advise(
-        &(struct cg_advice_says){.need = need,
-                                 .rule = rule,
-                                 .maker = c->ring[place].maker_minimum,
-                                 .earned = earned,
-                                 .most = cg_case_gap_most(c, place),
-                                 .past_rule =
-                                     place == CG_RING_TOP &&
-                                     c->charge.boost > CG_SHOP_RULE_END,
-                                 .step = c->margin.filing_step});
+    return cg_advise(&(struct cg_advice_says){
+        .need = need,
+        .rule = rule,
+        .maker = c->ring[place].maker_minimum,
+        .earned = earned,
+        .most = cg_case_gap_most(c, place),
+        .past_rule = place == CG_RING_TOP && c->charge.boost > CG_SHOP_RULE_END,
+        .step = c->margin.filing_step});
 }
 
 /* The second ring's own safe gap; or the wider one that gas between the rings
@@ -219,7 +218,7 @@ static void find_hardest(struct cg_answer *answer)
     }
 }
 
-static double most_closure(const struct cg_answer *answer)
+double cg_answer_most_closure(const struct cg_answer *answer)
 {
     double most = -INFINITY;
     for (size_t i = 0; i < answer->duties; i++)
@@ -236,8 +235,8 @@ void cg_answer_add_up(const struct cg_case *c, double spread,
     take_own(c, answer);
     find_hardest(answer);
     const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
-    answer->earned =
-        cg_evidence_earned(c, most_closure(answer), need_of(&hard->top));
+    answer->earned = cg_evidence_earned(c, cg_answer_most_closure(answer),
+                                        need_of(&hard->top));
     answer->file_to_top = advise(c, CG_RING_TOP, answer->shop_rule,
                                  need_of(&hard->top), answer->earned.gap);
     judge(c, CG_RING_TOP, hard->extremes.ring_at, &hard->top, &hard->laws,
@@ -250,9 +249,11 @@ static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
     return fmax(cg_normals_quantile(laws, c->margin.risk), 0.0);
 }
 
-/* One more duty to survive, alone. */
+/* One more duty to survive, alone, with `boost`; known: a run of the case with
+ * that boost, or NULL. */
 static enum cg_status find_duty(const struct cg_case *c,
-                                const struct cg_duty_case *duty,
+                                const struct cg_duty_run *known,
+                                const struct cg_duty_case *duty, double boost,
                                 struct cg_duty_answer *out,
                                 struct cg_error *error)
 {
@@ -262,7 +263,9 @@ static enum cg_status find_duty(const struct cg_case *c,
     memset(&found, 0, sizeof found);
     alone.duty = *duty;
     alone.survive.duties = 0;
-    enum cg_status status = cg_duty_run_create(&alone, &run, error);
+    alone.charge.boost = boost;
+    enum cg_status status =
+        cg_duty_run_create_like(&alone, known, &run, error);
     if (status == CG_OK)
         status = cg_answer_extremes(&alone, run, 0.0, NULL, NULL,
                                     &found.extremes, NULL, error);
@@ -291,15 +294,47 @@ static enum cg_status find_duty(const struct cg_case *c,
     return CG_OK;
 }
 
+/* The duty that closes most, with the boost that may close more. */
+static enum cg_status find_less(const struct cg_case *c,
+                                const struct cg_duty_run *run,
+                                struct cg_answer *answer,
+                                struct cg_error *error)
+{
+    struct cg_duty_answer *less = &answer->duty[answer->duties];
+    double boost, most = answer->extremes.closure;
+    enum cg_status status = cg_less_boost_find(c, run, &boost, error);
+    if (status != CG_OK || isnan(boost))
+        return status;
+    for (size_t i = 1; i < answer->duties; i++)
+        if (answer->duty[i].extremes.closure > most) {
+            most = answer->duty[i].extremes.closure;
+            answer->less_of = i;
+        }
+    status = find_duty(
+        c, NULL,
+        answer->less_of == 0 ? &c->duty : &c->survive.duty[answer->less_of - 1],
+        boost, less, error);
+    if (status != CG_OK)
+        return status;
+    strcpy(less->name, CG_LESS_BOOST_NAME);
+    answer->less_boost = boost;
+    answer->duties++;
+    return CG_OK;
+}
+
 static enum cg_status find_others(const struct cg_case *c,
+                                  const struct cg_duty_run *run,
                                   struct cg_answer *answer,
                                   struct cg_error *error)
 {
     enum cg_status status = CG_OK;
     answer->duties = 1;
+    answer->less_boost = NAN;
     for (int i = 0; i < c->survive.duties && status == CG_OK; i++)
-        status = find_duty(c, &c->survive.duty[i],
+        status = find_duty(c, run, &c->survive.duty[i], c->charge.boost,
                            &answer->duty[answer->duties++], error);
+    if (status == CG_OK && answer->duties > 1)
+        status = find_less(c, run, answer, error);
     return status;
 }
 
@@ -315,7 +350,7 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     if (status == CG_OK)
         status = cg_spread_find(c, run, answer, error);
     if (status == CG_OK)
-        status = find_others(c, answer, error);
+        status = find_others(c, run, answer, error);
     if (status == CG_OK)
         status = cg_answer_settled_closure(c, run,
                                            run->point[run->full_load].settled,
@@ -402,7 +437,8 @@ enum cg_status cg_answer_second(const struct cg_case *c,
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);
     if (status == CG_OK) {
-        cg_second_gap_find(seal, cg_answer_top_gap(answer), fmax(own, 0.0),
+        cg_second_gap_find(seal, &cg_pack_control_quick,
+                           cg_answer_top_gap(answer), fmax(own, 0.0),
                            &answer->seating);
         cg_seal_free(seal);
     }

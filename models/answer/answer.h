@@ -25,11 +25,11 @@
 #include "advice.h"
 #include "case.h"
 #include "clearance.h"
+#include "duty_limits.h"
 #include "duty_run.h"
 #include "evidence_gap.h"
 #include "heat_balance.h"
 #include "course_error.h"
-#include "duty_limits.h"
 #include "normals.h"
 #include "peaks.h"
 #include "ring_gap.h"
@@ -49,11 +49,11 @@ struct cg_extremes {
     struct cg_peak peak[CG_PEAKS];
     double ring_at, bore_at; /* mean ring and bore surface there [K] */
     double ring_growth, bore_growth; /* of the circumference there [m] */
-    double second_closure;   /* second ring, largest [m] */
+    double second_closure;           /* second ring, largest [m] */
     double ring_top_max, ring_second_max, groove_top_max, crown_max; /* [K] */
     double crown_over, groove_over; /* time over cg_crown_limit, over the
                                        alloy's hot limit [s] */
-    double face_top_max;     /* face of the top ring [K] */
+    double face_top_max;            /* face of the top ring [K] */
     double liner_top_max;    /* bore surface where the top ring turns [K] */
     double coolant_side_max; /* hottest wall where there is coolant [K] */
     double liner_coolest; /* bore surface, coolest in the ring's travel at the
@@ -66,7 +66,7 @@ struct cg_extremes {
 
 struct cg_contribution {
     const char *name, *doc;
-    double shift;   /* of the closure for one standard deviation [m] */
+    double shift;       /* of the closure for one standard deviation [m] */
     double skirt_shift; /* of the skirt's closure likewise [m] */
     /* Of the variance, first order [1]: the input with what it shares with
      * inputs that it is correlated with; all sum to 1, one may be negative. */
@@ -84,20 +84,20 @@ struct cg_correlation_answer {
     double closure; /* nominal [m]; NaN: could not be computed */
 };
 
-struct cg_gap_sum {      /* cold gap = the sum of the rest [m] */
+struct cg_gap_sum { /* cold gap = the sum of the rest [m] */
     double cold_gap, closure, spread, residual, rounding;
 };
 
 /* The closure with all inputs moved at once (confidence.h). */
 struct cg_confidence {
-    size_t samples;      /* 0: not asked for, and nothing below is set */
+    size_t samples; /* 0: not asked for, and nothing below is set */
     size_t replicates, failures;
     unsigned long seed;
-    double mean, sd;     /* of the closure [m] */
-    double quantile;     /* closure at 1 - risk [m] */
-    double quantile_error; /* its standard error [m] */
+    double mean, sd;                        /* of the closure [m] */
+    double quantile;                        /* closure at 1 - risk [m] */
+    double quantile_error;                  /* its standard error [m] */
     struct cg_gap_sum first_order, sampled; /* top ring, by either */
-    bool few;            /* too few for the risk: the larger of both holds */
+    bool few; /* too few for the risk: the larger of both holds */
 };
 
 struct cg_verdict {      /* of a given gap, over all duties */
@@ -123,12 +123,12 @@ struct cg_verdict {      /* of a given gap, over all duties */
  * gap the piston's expansion, and bore and piston as measured. */
 struct cg_skirt_answer {
     double cold, closure, spread, give, rounding; /* diametral [m] */
-    double sigma;       /* of the closure [m] */
-    double given;       /* the case's cold clearance [m] */
-    bool taken;         /* that was not given, but chosen for the alloy */
-    bool enough;        /* given against closure + spread - give */
-    double pressure;    /* by the given one, nominal, hot [Pa]; 0: clear */
-    bool too_tight;     /* that is past margin.skirt_pressure */
+    double sigma;                                 /* of the closure [m] */
+    double given;         /* the case's cold clearance [m] */
+    bool taken;           /* that was not given, but chosen for the alloy */
+    bool enough;          /* given against closure + spread - give */
+    double pressure;      /* by the given one, nominal, hot [Pa]; 0: clear */
+    bool too_tight;       /* that is past margin.skirt_pressure */
     struct cg_band trade; /* cold clearance the trade fits [m]; NaN */
 };
 
@@ -175,37 +175,40 @@ struct cg_answer {
     struct cg_extremes extremes;
     struct cg_gap_sum top;    /* of the duty asked for alone */
     struct cg_gap_sum second; /* in the duty hardest on it, and by the gas */
-    struct cg_duty_answer duty[CG_DUTIES]; /* the one asked for first */
+    struct cg_duty_answer duty[CG_DUTIES + 1]; /* the one asked for first */
     size_t duties, hardest; /* hardest: on the top ring, into `duty` */
     size_t hardest_second;
+    double less_boost; /* that the last of them is with (less_boost.h): one more
+                          than named [Pa]; NaN: none is */
+    size_t less_of;    /* and which of them that is, with less boost */
     struct cg_ring_advice file_to_top, file_to_second; /* what to file to */
     struct cg_earned earned; /* by the engine's own evidence, of the top ring */
     struct cg_skirt_answer skirt;
     enum cg_second_reason second_reason;
-    double second_rule;  /* margin.second_factor times second_rule_top, but no
-                            wider than a case may give [m] */
+    double second_rule; /* margin.second_factor times second_rule_top, but no
+                           wider than a case may give [m] */
     double second_rule_top;       /* cg_answer_top_gap [m] */
     struct cg_second_gap seating; /* gap 0: not looked at */
     struct cg_band block;   /* as in cg_duty_answer, of the duty asked for */
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
-    double sigma;        /* standard deviation of the top closure, laws and
-                            all [m] */
-    double quantile;     /* z [1] */
+    double sigma;           /* standard deviation of the top closure, laws and
+                               all [m] */
+    double quantile;        /* z [1] */
     struct cg_contribution contribution[CG_INPUTS]; /* largest first */
     size_t contributions;
     struct cg_correlation_answer correlation[CG_CORRELATIONS];
     size_t correlations; /* 0: the law is held to be right */
     struct cg_confidence confidence;
-    double shop_rule;    /* cold gap by the rule of thumb [m] */
+    double shop_rule; /* cold gap by the rule of thumb [m] */
     struct cg_verdict verdict, second_verdict; /* top, second ring */
     double settled_closure; /* top ring, settled at rated full load [m] */
     struct cg_performance performance; /* at rated speed, full load */
     struct cg_heat_balance balance;    /* there */
     struct cg_knock_seen knock;
-    double film[CG_RINGS];  /* that heat crosses there [m] */
+    double film[CG_RINGS]; /* that heat crosses there [m] */
     struct cg_film_mean film_mean[CG_RING_OIL]; /* there, by the Reynolds law */
     struct cg_heat_ledger ledger;
-    double duration;     /* [s] */
+    double duration; /* [s] */
 };
 
 /* The top ring's closure [m] in a settled state (nodes entries of the run).
@@ -225,6 +228,13 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   cg_instant_observer observer, void *context,
                                   struct cg_extremes *extremes,
                                   struct cg_heat_ledger *ledger,
+                                  struct cg_error *error);
+
+/* The same of the largest closures of top ring and skirt alone: fills closure
+ * and skirt.closure, all else is nothing. */
+enum cg_status cg_answer_closures(const struct cg_case *c,
+                                  struct cg_duty_run *run,
+                                  struct cg_extremes *extremes,
                                   struct cg_error *error);
 
 /* The whole answer, over the case's duty and those of `survive`, but for the
@@ -253,6 +263,10 @@ bool cg_answer_stands(const struct cg_answer *answer);
 /* The gap needed by the model: the top ring's sum in the hardest duty.  Cannot
  * fail. */
 const struct cg_gap_sum *cg_answer_needed(const struct cg_answer *answer);
+
+/* The largest nominal closure of all duties [m], which a run without contact is
+ * held against (evidence_gap.h).  Cannot fail. */
+double cg_answer_most_closure(const struct cg_answer *answer);
 
 /* The top gap [m] as it will be filed, which a second gap goes with: the case's
  * own where that fits, else what to file to; where no gap will do, the model's.

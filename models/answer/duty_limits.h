@@ -32,6 +32,10 @@ enum cg_past {
  * alloy whose own hot limit lies above is none of these. */
 #define CG_CROWN_LIMIT 573.15
 
+/* Surface limit of the bore, for its oil: the same section [K].  A note, no
+ * verdict. */
+#define CG_BORE_LIMIT 453.15
+
 /* Where usual piston alloys begin to melt: 505 C, their eutectics with copper;
  * 4032 and 2618 at 532 and 549 C; from memory [K]. */
 #define CG_ALUMINIUM_MELTS 778.15

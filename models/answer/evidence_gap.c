@@ -32,6 +32,11 @@ struct cg_ends_case cg_evidence_ends(const struct cg_evidence *evidence,
     return ends;
 }
 
+bool cg_evidence_as_hard(double run, double closure)
+{
+    return run >= closure - SAME;
+}
+
 struct cg_earned cg_evidence_earned(const struct cg_case *c, double closure,
                                     double need)
 {
@@ -39,7 +44,7 @@ struct cg_earned cg_evidence_earned(const struct cg_case *c, double closure,
     for (size_t i = 0; i < c->ends.clear_runs; i++) {
         const struct cg_clear_run *run = &c->ends.clear[i];
         double gap = fmax(run->gap, need);
-        if (run->closure >= closure - SAME && !(gap >= earned.gap))
+        if (cg_evidence_as_hard(run->closure, closure) && !(gap >= earned.gap))
             earned = (struct cg_earned){gap, run->entry}; /* NaN: the first */
     }
     return earned;

@@ -12,6 +12,11 @@
  * fail. */
 double cg_evidence_allowance(const struct cg_case *c, double closure);
 
+/* Whether a run that closed by `run` was at least as hard as what closes by
+ * `closure`, both by the same model [m]; closures of the same run in two
+ * computations count as the same.  Cannot fail. */
+bool cg_evidence_as_hard(double run, double closure);
+
 /* A gap that the engine's own evidence has earned. */
 struct cg_earned {
     double gap;   /* [m]; NaN: none */

@@ -10,11 +10,13 @@
 #include "geometry.h"
 #include "growth.h"
 
-/* What is followed; clearances as their negatives. */
+/* What is followed; clearances as their negatives.  Moved cases ask for the
+ * first ones alone. */
 enum quantity {
     CLOSURE,
-    SECOND_CLOSURE,
     SKIRT_CLOSURE,
+    MOVED_QUANTITIES,
+    SECOND_CLOSURE = MOVED_QUANTITIES,
     RING_TOP,
     RING_SECOND,
     FACE_TOP,
@@ -94,9 +96,11 @@ static void read(void *context, const double *temperature, double *value)
     seen->skirt =
         cg_clearance_skirt(c, thermal, temperature, seen->strain);
     value[CLOSURE] = seen->closure.closure;
+    value[SKIRT_CLOSURE] = seen->skirt.closure;
+    if (seen->follow.count == MOVED_QUANTITIES)
+        return;
     value[SECOND_CLOSURE] =
         closure_of(seen, temperature, CG_RING_SECOND).closure;
-    value[SKIRT_CLOSURE] = seen->skirt.closure;
     value[RING_TOP] = cg_thermal_ring_mean(thermal, temperature, CG_RING_TOP);
     value[RING_SECOND] =
         cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND);
@@ -132,7 +136,7 @@ static void record(void *context, size_t k, const struct cg_instant *instant)
     struct seen *seen = context;
     if (k == SKIRT_CLOSURE)
         seen->extremes->skirt = seen->skirt;
-    if (k != CLOSURE)
+    if (k != CLOSURE || seen->follow.count == MOVED_QUANTITIES)
         return;
     note_tightest(seen, instant);
     struct cg_instant shown = *instant;
@@ -201,9 +205,11 @@ static void take_found(const struct seen *seen)
     const double *most = seen->follow.most;
     struct cg_extremes *out = seen->extremes;
     out->closure = most[CLOSURE];
+    out->skirt.closure = most[SKIRT_CLOSURE];
+    if (seen->follow.count == MOVED_QUANTITIES)
+        return;
     out->ring_growth = out->closure_then + out->bore_growth;
     out->second_closure = most[SECOND_CLOSURE];
-    out->skirt.closure = most[SKIRT_CLOSURE];
     out->ring_top_max = most[RING_TOP];
     out->ring_second_max = most[RING_SECOND];
     out->face_top_max = most[FACE_TOP];
@@ -223,12 +229,12 @@ static void take_found(const struct seen *seen)
     }
 }
 
-enum cg_status cg_answer_extremes(const struct cg_case *c,
-                                  struct cg_duty_run *run, double interval,
-                                  cg_instant_observer observer, void *context,
-                                  struct cg_extremes *extremes,
-                                  struct cg_heat_ledger *ledger,
-                                  struct cg_error *error)
+static enum cg_status watch(const struct cg_case *c, struct cg_duty_run *run,
+                            size_t quantities, double interval,
+                            cg_instant_observer observer, void *context,
+                            struct cg_extremes *extremes,
+                            struct cg_heat_ledger *ledger,
+                            struct cg_error *error)
 {
     struct cg_extremes found = {.time = NAN};
     struct seen seen = {.c = c,
@@ -241,7 +247,7 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                         .observer = observer,
                         .context = context};
     enum cg_status status =
-        cg_follow_begin(run, QUANTITIES, &seen.follow, error);
+        cg_follow_begin(run, quantities, &seen.follow, error);
     seen.strain =
         malloc(run->thermal->bore.grid.stations * sizeof *seen.strain);
     if (status == CG_OK && seen.strain == NULL)
@@ -261,4 +267,24 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
     free(seen.strain);
     cg_follow_free(&seen.follow);
     return status;
+}
+
+enum cg_status cg_answer_extremes(const struct cg_case *c,
+                                  struct cg_duty_run *run, double interval,
+                                  cg_instant_observer observer, void *context,
+                                  struct cg_extremes *extremes,
+                                  struct cg_heat_ledger *ledger,
+                                  struct cg_error *error)
+{
+    return watch(c, run, QUANTITIES, interval, observer, context, extremes,
+                 ledger, error);
+}
+
+enum cg_status cg_answer_closures(const struct cg_case *c,
+                                  struct cg_duty_run *run,
+                                  struct cg_extremes *extremes,
+                                  struct cg_error *error)
+{
+    return watch(c, run, MOVED_QUANTITIES, 0.0, NULL, NULL, extremes, NULL,
+                 error);
 }

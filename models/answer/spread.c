@@ -10,7 +10,7 @@
 
 /* Steps of the moved runs may err more than those of the nominal run: it
  * moves a shift by less than 1 % (tested). */
-#define COARSER 8.0
+#define COARSER 16.0
 
 enum { FEWEST_STATIONS = 12 };
 
@@ -87,8 +87,7 @@ enum cg_status cg_spread_create(const struct cg_case *c,
     enum cg_status status = sees ? see_base(nominal, made, error)
                                  : vary_base(nominal, made, error);
     if (status == CG_OK)
-        status = cg_answer_extremes(&made->c, made->base, 0.0, NULL, NULL,
-                                    &made->at, NULL, error);
+        status = cg_answer_closures(&made->c, made->base, &made->at, error);
     if (status == CG_OK)
         status = cg_duty_run_keep_factors(made->base, error);
     if (status != CG_OK) {
@@ -119,8 +118,7 @@ static enum cg_status see_moved(const struct cg_case *c,
     enum cg_status status =
         cg_duty_run_vary(c, spread->base, gas_side, workspace, error);
     if (status == CG_OK)
-        status = cg_answer_extremes(c, workspace, 0.0, NULL, NULL, extremes,
-                                    NULL, error);
+        status = cg_answer_closures(c, workspace, extremes, error);
     return status;
 }
 

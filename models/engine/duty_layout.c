@@ -60,15 +60,22 @@ static enum cg_status add_point(struct cg_duty_run *run,
     return CG_OK;
 }
 
-/* Index of the point that runs so, added if new. */
+size_t cg_duty_run_index(const struct cg_duty_run *run,
+                         const struct cg_operating *operating)
+{
+    size_t index = 0;
+    while (index < run->points &&
+           !same_point(&run->point[index].operating, operating))
+        index++;
+    return index;
+}
+
+/* The same, added if new. */
 static enum cg_status point_at(struct cg_duty_run *run,
                                const struct cg_operating *operating,
                                size_t *index, struct cg_error *error)
 {
-    *index = 0;
-    while (*index < run->points &&
-           !same_point(&run->point[*index].operating, operating))
-        ++*index;
+    *index = cg_duty_run_index(run, operating);
     return *index < run->points ? CG_OK : add_point(run, operating, error);
 }
 
@@ -92,12 +99,19 @@ static int cuts_of(double cells)
     return cuts < 1 ? 1 : cuts;
 }
 
+/* Exact at both ends, so that a ramp's end and what goes on from there are one
+ * point. */
+static double between(double from, double to, double part)
+{
+    return (1.0 - part) * from + part * to;
+}
+
 static struct cg_operating
 point_in(const struct cg_case *c, const struct cg_segment *segment, double part)
 {
     struct cg_operating at = cg_operating_at(
-        c, segment->speed + part * (segment->speed_end - segment->speed),
-        segment->load + part * (segment->load_end - segment->load));
+        c, between(segment->speed, segment->speed_end, part),
+        between(segment->load, segment->load_end, part));
     at.heat_factor = cg_segment_heat(segment);
     if (!isnan(segment->coolant_temperature))
         at.coolant_temperature =

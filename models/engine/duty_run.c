@@ -6,7 +6,7 @@
 #include <string.h>
 
 /* Least correction of settled temperatures of a varied case [K]. */
-#define VARIED_TOLERANCE 1e-3
+#define VARIED_TOLERANCE 1e-2
 
 enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
                                    struct cg_duty_run **run,
@@ -29,18 +29,39 @@ enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
     return CG_OK;
 }
 
+static bool take_over(const struct cg_duty_run *known, size_t index,
+                      struct cg_duty_run *run)
+{
+    struct cg_operating_point *point = &run->point[index];
+    size_t there =
+        known != NULL ? cg_duty_run_index(known, &point->operating) : 0;
+    if (known == NULL || there == known->points)
+        return false;
+    cg_point_copy(run->thermal, &known->point[there], point);
+    return true;
+}
+
 enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error)
+{
+    return cg_duty_run_create_like(c, NULL, run, error);
+}
+
+enum cg_status cg_duty_run_create_like(const struct cg_case *c,
+                                       const struct cg_duty_run *known,
+                                       struct cg_duty_run **run,
+                                       struct cg_error *error)
 {
     struct cg_duty_run *made;
     enum cg_status status = cg_duty_run_lay_out(c, &made, error);
     if (status != CG_OK)
         return status;
     for (size_t i = 0; i < made->points && status == CG_OK; i++)
-        status = cg_point_solve(c, made->thermal, &made->workspace,
-                                 i > 0 ? &made->point[i - 1] : NULL,
-                                 &made->point[i], error);
+        if (!take_over(known, i, made))
+            status = cg_point_solve(c, made->thermal, &made->workspace,
+                                    i > 0 ? &made->point[i - 1] : NULL,
+                                    &made->point[i], error);
     if (status != CG_OK) {
         cg_duty_run_free(made);
         return status;

@@ -81,6 +81,13 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error);
 
+/* The same, but points that `known`, a run of a case that differs in its duty
+ * alone, has solved are taken over. */
+enum cg_status cg_duty_run_create_like(const struct cg_case *c,
+                                       const struct cg_duty_run *known,
+                                       struct cg_duty_run **run,
+                                       struct cg_error *error);
+
 /* Builds the network and lists pieces and points, but solves nothing: space
  * for cg_duty_run_vary.  Caller frees.  CG_BAD_INPUT without a segment,
  * CG_NO_MEMORY. */
@@ -99,6 +106,10 @@ enum cg_status cg_duty_lay_out(const struct cg_case *c,
 const struct cg_operating_point *
 cg_duty_run_place(const struct cg_duty_run *run, size_t place,
                   struct cg_operating_point *mixed);
+
+/* Number of the point that runs so; `points` where there is none. */
+size_t cg_duty_run_index(const struct cg_duty_run *run,
+                         const struct cg_operating *operating);
 
 /* What runs at a piece's start or end, and what limits are judged by there.
  * Cannot fail. */

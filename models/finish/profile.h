@@ -8,6 +8,8 @@
 
 enum { CG_PROFILE_FEWEST = 100 };
 
+#define CG_PROFILE_USUAL_SPACING 0.5e-6 /* ISO 3274:1996, from memory [m] */
+
 struct cg_profile {
     double *height; /* [points] [m], up from the metal; the caller's */
     size_t points;

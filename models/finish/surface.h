@@ -12,6 +12,9 @@
 #include "material_ratio.h"
 #include "profile.h"
 
+/* Of roughness filters: ISO 13565-1:1996 [m]. */
+#define CG_SURFACE_USUAL_CUTOFF 0.8e-3
+
 enum cg_filter {
     CG_FILTER_STANDARD, /* amplitudes by the Gaussian, all else two-step */
     CG_FILTER_GAUSSIAN, /* ISO 16610-21 */

@@ -3,8 +3,8 @@
 #include <math.h>
 #include <string.h>
 
-static struct cg_case case_with(const struct cg_case *c,
-                                const struct cg_material *alloy)
+struct cg_case cg_alloy_choice_case(const struct cg_case *c,
+                                    const struct cg_material *alloy)
 {
     struct cg_case with = *c;
     const struct cg_band *trade = &alloy->skirt_per_bore;
@@ -21,7 +21,7 @@ enum cg_status cg_alloy_choice_run(const struct cg_case *c,
                                    struct cg_alloy_choice *choice,
                                    struct cg_error *error)
 {
-    struct cg_case with = case_with(c, alloy);
+    struct cg_case with = cg_alloy_choice_case(c, alloy);
     struct cg_duty_run *run;
     struct cg_answer answer;
     enum cg_status status = cg_duty_run_create(&with, &run, error);

@@ -16,6 +16,11 @@ struct cg_alloy_choice {
     struct cg_clearance clearance; /* smallest hot, with that skirt [m] */
 };
 
+/* The case with that alloy, and the skirt clearance that the trade gives it.
+ * Cannot fail. */
+struct cg_case cg_alloy_choice_case(const struct cg_case *c,
+                                    const struct cg_material *alloy);
+
 /* The case with that alloy, through the whole model.  `alloy` must outlive the
  * choice.  Errors: as cg_answer_find. */
 enum cg_status cg_alloy_choice_run(const struct cg_case *c,

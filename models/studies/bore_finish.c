@@ -8,10 +8,6 @@
 #include "grit.h"
 #include "operating.h"
 
-/* A finish of which the plateau stage has left a fifth as valleys, the usual
- * amount (common practice, no source). */
-#define USUAL_VALLEYS 0.20
-
 static enum cg_status find_fuel(const struct cg_case *c,
                                 struct cg_finish_verdict *verdict,
                                 struct cg_error *error)
@@ -78,7 +74,7 @@ static void advise_oil(const struct cg_finish_case *finish,
         advise(verdict, CG_BASE_FINER, CG_FINISH_DEEP,
                class > finish->base_grit ? class : 0);
     } else if (!verdict->holds &&
-               core->rvk * USUAL_VALLEYS / 2.0 >= verdict->oil_needed) {
+               core->rvk * CG_FINISH_USUAL_VALLEYS / 2.0 >= verdict->oil_needed) {
         if (verdict->plateau) /* else the plateau stage is still to come */
             advise(verdict, CG_PLATEAU_SHORTER, CG_FINISH_WORN, 0);
     } else if (!verdict->holds) {
@@ -129,22 +125,38 @@ void cg_finish_advise(const struct cg_case *c, const struct cg_core *core,
     advise_plateau(&c->bore.finish, core, verdict);
 }
 
+enum cg_status cg_finish_need(const struct cg_case *c,
+                              struct cg_finish_verdict *verdict,
+                              struct cg_error *error)
+{
+    const struct cg_finish_case *finish = &c->bore.finish;
+    *verdict = (struct cg_finish_verdict){0};
+    enum cg_status status = find_fuel(c, verdict, error);
+    if (status == CG_OK)
+        verdict->oil_needed =
+            finish->reference_oil *
+            pow(verdict->fuel_per_area / finish->reference_fuel,
+                finish->fuel_exponent);
+    return status;
+}
+
+void cg_finish_hold(const struct cg_case *c, const struct cg_core *core,
+                    bool bends, struct cg_finish_verdict *verdict)
+{
+    verdict->oil_held = core->oil;
+    verdict->holds = verdict->oil_held >= verdict->oil_needed;
+    verdict->bends = bends;
+    verdict->plateau = cg_finish_plateau(core, bends);
+    cg_finish_advise(c, core, verdict);
+}
+
 enum cg_status cg_finish_judge(const struct cg_case *c,
                                const struct cg_core *core, bool bends,
                                struct cg_finish_verdict *verdict,
                                struct cg_error *error)
 {
-    const struct cg_finish_case *finish = &c->bore.finish;
-    enum cg_status status = find_fuel(c, verdict, error);
-    if (status != CG_OK)
-        return status;
-    verdict->oil_held = core->oil;
-    verdict->oil_needed = finish->reference_oil *
-                          pow(verdict->fuel_per_area / finish->reference_fuel,
-                              finish->fuel_exponent);
-    verdict->holds = verdict->oil_held >= verdict->oil_needed;
-    verdict->bends = bends;
-    verdict->plateau = cg_finish_plateau(core, bends);
-    cg_finish_advise(c, core, verdict);
-    return CG_OK;
+    enum cg_status status = cg_finish_need(c, verdict, error);
+    if (status == CG_OK)
+        cg_finish_hold(c, core, bends, verdict);
+    return status;
 }

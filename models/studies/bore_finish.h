@@ -26,6 +26,9 @@
 #define CG_FINISH_MOST_RK 1.0e-6
 /* Valleys that take up a third of the area leave little to run on [1]. */
 #define CG_FINISH_LEAST_MR2 0.67
+/* A finish of which the plateau stage has left a fifth as valleys, the usual
+ * amount (common practice, no source) [1]. */
+#define CG_FINISH_USUAL_VALLEYS 0.20
 /* Oil held over oil needed, from where it is oil burned for nothing [1]. */
 #define CG_FINISH_AMPLE 3.0
 
@@ -81,6 +84,15 @@ enum cg_status cg_finish_judge(const struct cg_case *c,
                                const struct cg_core *core, bool bends,
                                struct cg_finish_verdict *verdict,
                                struct cg_error *error);
+
+/* Fuel and oil needed alone, the rest zero; the same errors. */
+enum cg_status cg_finish_need(const struct cg_case *c,
+                              struct cg_finish_verdict *verdict,
+                              struct cg_error *error);
+
+/* The rest, for a verdict that has those.  Cannot fail. */
+void cg_finish_hold(const struct cg_case *c, const struct cg_core *core,
+                    bool bends, struct cg_finish_verdict *verdict);
 
 /* The advice alone, for oil_held, oil_needed, holds, bends and plateau already
  * in *verdict.  Cannot fail. */

@@ -17,8 +17,8 @@ enum { MOST_PASSES = 60 };
 #define CAPPED 0.01 /* of the retard that is the most [deg] */
 #define TOP_TOLERANCE 1e3 /* of a boost at which most is needed [Pa] */
 
-static bool is_capped(const struct cg_case *c,
-                      const struct cg_performance *full)
+bool cg_ceiling_capped(const struct cg_case *c,
+                       const struct cg_performance *full)
 {
     return full->burn50_deg - c->combustion.burn50_deg >=
            CG_RETARD_MOST - CAPPED;
@@ -48,7 +48,7 @@ enum cg_status cg_ceiling_at(const struct cg_case *c, double boost,
         &answer.duty[past < answer.duties ? past : 0];
     point->limits = duty->limits;
     memcpy(point->duty, duty->name, sizeof point->duty);
-    point->capped = is_capped(c, &answer.performance);
+    point->capped = cg_ceiling_capped(c, &answer.performance);
     return CG_OK;
 }
 

@@ -41,6 +41,11 @@ struct cg_ceiling_point {
                                 full load */
 };
 
+/* Whether knock makes the burn as late as it may be; `full` is at rated speed
+ * and full load.  Cannot fail. */
+bool cg_ceiling_capped(const struct cg_case *c,
+                       const struct cg_performance *full);
+
 enum cg_ceiling_by {
     CG_CEILING_GAP,
     CG_CEILING_LIMIT, /* `past` says which */

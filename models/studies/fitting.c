@@ -86,6 +86,13 @@ static struct cg_fit_asked ask(const struct cg_case *c,
     return asked;
 }
 
+void cg_fit_ask(const struct cg_case *c, const struct cg_answer *answer,
+                struct cg_fit_asked asked[CG_FIT_RINGS])
+{
+    asked[0] = ask(c, cg_answer_needed(answer), &answer->file_to_top);
+    asked[1] = ask(c, &answer->second, &answer->file_to_second);
+}
+
 static void find_ends(const struct cg_gauged *gauged,
                       struct cg_fitting *fitting)
 {
@@ -139,8 +146,7 @@ void cg_fitting_find(const struct cg_case *c, const struct cg_answer *answer,
     memset(fitting, 0, sizeof *fitting);
     fitting->cylinders = gauged->cylinders;
     fitting->step = c->margin.filing_step;
-    fitting->asked[0] = ask(c, cg_answer_needed(answer), &answer->file_to_top);
-    fitting->asked[1] = ask(c, &answer->second, &answer->file_to_second);
+    cg_fit_ask(c, answer, fitting->asked);
     find_ends(gauged, fitting);
     for (int i = 0; i < gauged->cylinders; i++)
         fit_cylinder(c, gauged, i, fitting);

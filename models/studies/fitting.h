@@ -83,6 +83,10 @@ struct cg_fitting {
 /* "too_small", "file", "fits", "too_wide", "not_measured". */
 const char *cg_fit_word(enum cg_fit_state state);
 
+/* What the answer asks of both rings.  Cannot fail. */
+void cg_fit_ask(const struct cg_case *c, const struct cg_answer *answer,
+                struct cg_fit_asked asked[CG_FIT_RINGS]);
+
 /* "top", "second". */
 const char *cg_fit_ring_word(int ring);
 

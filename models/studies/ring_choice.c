@@ -34,6 +34,19 @@ const char *cg_ring_verdict_text(enum cg_ring_verdict verdict)
     return "";
 }
 
+void cg_choice_limits(const struct cg_material *material,
+                      const struct cg_face *face,
+                      struct cg_band limit[CG_RING_LIMITS])
+{
+    limit[CG_LIMIT_RING_HEAT] =
+        (struct cg_band){material->hot_limit, material->hot_limit_high};
+    limit[CG_LIMIT_TENSION] =
+        (struct cg_band){CG_TENSION_LOST_LOW, CG_TENSION_LOST_HIGH};
+    limit[CG_LIMIT_FACE_HEAT] = face->temperature;
+    limit[CG_LIMIT_PRESSURE] = face->peak_pressure;
+    limit[CG_LIMIT_RISE] = face->peak_rise;
+}
+
 static void add_choice(const struct cg_case *c,
                        const struct cg_material *material,
                        const struct cg_face *face,
@@ -45,11 +58,8 @@ static void add_choice(const struct cg_case *c,
         .face = face,
         .own = strcmp(material->name, c->ring[CG_RING_TOP].material) == 0 &&
                strcmp(face->name, c->ring_face[CG_RING_TOP].name) == 0,
-        .limit = {{material->hot_limit, material->hot_limit_high},
-                  {CG_TENSION_LOST_LOW, CG_TENSION_LOST_HIGH},
-                  face->temperature,
-                  face->peak_pressure,
-                  face->peak_rise}};
+    };
+    cg_choice_limits(material, face, choice->limit);
 }
 
 /* Steps of CG_CHOICE_STEP, and the case's own boost among them. */
@@ -156,7 +166,7 @@ double cg_choice_crossing(const double *boost, const double *use, size_t points,
     return NAN;
 }
 
-static double use_of(const struct cg_band *limit, double load)
+double cg_choice_use(const struct cg_band *limit, double load)
 {
     return (load - limit->low) / (limit->high - limit->low);
 }
@@ -188,7 +198,8 @@ static void judge(const struct cg_choice_study *study, size_t at, size_t rungs,
         enum cg_ring_limit limit = (enum cg_ring_limit)k;
         double most = -INFINITY;
         for (size_t i = 0; i < rungs; i++)
-            use[i] = use_of(&choice->limit[k], cg_choice_load(study, at, i)[k]);
+            use[i] = cg_choice_use(&choice->limit[k],
+                                   cg_choice_load(study, at, i)[k]);
         for (size_t i = 0; i <= own; i++)
             most = fmax(most, use[i]);
         choice->load[k] = cg_choice_load(study, at, own)[k];

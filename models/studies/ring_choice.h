@@ -104,6 +104,25 @@ enum cg_status cg_choice_end(struct cg_choice_study *study,
 double cg_choice_crossing(const double *boost, const double *use,
                           size_t points, double level);
 
+/* The case with that top ring.  Cannot fail. */
+struct cg_case cg_choice_case(const struct cg_case *c,
+                              const struct cg_material *material,
+                              const struct cg_face *face);
+
+/* Takes in what one duty does to the top ring, all 0 to begin with: tension is
+ * lost over the time in service at the hottest of the duty asked for, `own`.
+ * Cannot fail. */
+void cg_choice_load_add(const struct cg_case *c,
+                        const struct cg_extremes *extremes,
+                        const struct cg_limits *limits, bool own,
+                        double load[CG_RING_LIMITS]);
+
+/* The bands of a ring, and a load's use of one.  Neither can fail. */
+void cg_choice_limits(const struct cg_material *material,
+                      const struct cg_face *face,
+                      struct cg_band limit[CG_RING_LIMITS]);
+double cg_choice_use(const struct cg_band *limit, double load);
+
 /* "fits", "marginal", "unfit"; never NULL. */
 const char *cg_ring_verdict_text(enum cg_ring_verdict verdict);
 

@@ -6,24 +6,22 @@
 
 #include "relaxation.h"
 
-/* The case with a candidate for its top ring. */
-static struct cg_case case_with(const struct cg_case *c,
-                                const struct cg_ring_choice *choice)
+struct cg_case cg_choice_case(const struct cg_case *c,
+                              const struct cg_material *material,
+                              const struct cg_face *face)
 {
     struct cg_case with = *c;
-    with.ring_material[CG_RING_TOP] = *choice->material;
-    with.ring_face[CG_RING_TOP] = *choice->face;
-    strcpy(with.ring[CG_RING_TOP].material, choice->material->name);
-    strcpy(with.ring[CG_RING_TOP].face, choice->face->name);
+    with.ring_material[CG_RING_TOP] = *material;
+    with.ring_face[CG_RING_TOP] = *face;
+    strcpy(with.ring[CG_RING_TOP].material, material->name);
+    strcpy(with.ring[CG_RING_TOP].face, face->name);
     return with;
 }
 
-/* Takes in what one duty does to the top ring: tension is lost over the time in
- * service at the hottest of the duty asked for, `own`. */
-static void add_load(const struct cg_case *c,
-                     const struct cg_extremes *extremes,
-                     const struct cg_limits *limits, bool own,
-                     double load[CG_RING_LIMITS])
+void cg_choice_load_add(const struct cg_case *c,
+                        const struct cg_extremes *extremes,
+                        const struct cg_limits *limits, bool own,
+                        double load[CG_RING_LIMITS])
 {
     load[CG_LIMIT_RING_HEAT] =
         fmax(load[CG_LIMIT_RING_HEAT], extremes->ring_top_max);
@@ -73,7 +71,7 @@ static enum cg_status run_on(const struct cg_case *c,
         cg_answer_extremes(c, run, 0.0, NULL, NULL, &extremes, NULL, NULL);
     if (status == CG_OK) {
         cg_limits_judge(c, run, &extremes, &limits);
-        add_load(c, &extremes, &limits, own, load);
+        cg_choice_load_add(c, &extremes, &limits, own, load);
     }
     cg_duty_run_free(run);
     return status;
@@ -86,7 +84,8 @@ static enum cg_status climb_duty(struct cg_choice_study *study, size_t at,
     struct cg_duty_run *nominal = NULL;
     enum cg_status status = cg_duty_run_create(c, &nominal, NULL);
     for (size_t i = 0; i < study->choices && status == CG_OK; i++) {
-        struct cg_case with = case_with(c, &study->choice[i]);
+        struct cg_case with = cg_choice_case(c, study->choice[i].material,
+                                             study->choice[i].face);
         status = run_on(&with, nominal, own, cg_choice_load(study, i, at));
     }
     cg_duty_run_free(nominal);
@@ -146,7 +145,7 @@ enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
                              struct cg_error *error)
 {
     struct cg_ring_choice *choice = &study->choice[at];
-    struct cg_case c = case_with(study->c, choice);
+    struct cg_case c = cg_choice_case(study->c, choice->material, choice->face);
     struct cg_duty_run *run;
     struct cg_answer answer;
     enum cg_status status = cg_duty_run_create(&c, &run, error);
@@ -165,7 +164,7 @@ enum cg_status cg_choice_try(struct cg_choice_study *study, size_t at,
         choice->tension_left = cg_relaxation_left(
             choice->material, e->ring_top_max, c.ring[CG_RING_TOP].service);
         for (size_t i = 0; i < answer.duties; i++)
-            add_load(&c, &answer.duty[i].extremes, &answer.duty[i].limits,
+            cg_choice_load_add(&c, &answer.duty[i].extremes, &answer.duty[i].limits,
                      i == 0,
                      cg_choice_load(study, at, cg_choice_own_rung(study)));
     }

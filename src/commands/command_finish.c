@@ -12,7 +12,6 @@
 #define TABLES                                                                 \
     "finish.dat finish_profile.dat finish_ratio.dat finish_probability.dat "   \
     "finish_patch.dat"
-#define USUAL_CUTOFF 0.8e-3 /* ISO 13565-1:1996 [m] */
 
 /* What is measured, and what comes of it. */
 struct finishing {
@@ -32,7 +31,8 @@ static enum cg_status choose(const struct cg_options *options,
                              struct cg_error *error)
 {
     finishing->options = options;
-    finishing->cutoff = options->cutoff > 0.0 ? options->cutoff : USUAL_CUTOFF;
+    finishing->cutoff =
+        options->cutoff > 0.0 ? options->cutoff : CG_SURFACE_USUAL_CUTOFF;
     for (int i = 0; i < CG_FILTERS && options->filter != NULL; i++)
         if (strcmp(options->filter, cg_filter_name((enum cg_filter)i)) == 0)
             finishing->filter = (enum cg_filter)i;

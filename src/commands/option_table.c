@@ -5,6 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "ladder.h"
 #include "unit.h"
 
 static enum cg_status store_out(struct cg_options *options,
@@ -189,6 +190,48 @@ static enum cg_status store_gap(struct cg_options *options,
     return CG_OK;
 }
 
+static enum cg_status store_from(struct cg_options *options,
+                                 const char *argument, struct cg_error *error)
+{
+    if (argument[0] == '\0')
+        return cg_error_set(error, CG_BAD_INPUT, "--from: an empty name");
+    options->from = argument;
+    return CG_OK;
+}
+
+/* "250kPa", "2.5bar", "36psi". */
+static enum cg_status store_to(struct cg_options *options,
+                               const char *argument, struct cg_error *error)
+{
+    char *end;
+    double value = strtod(argument, &end);
+    const struct cg_unit *unit = cg_unit_find(CG_PRESSURE, end);
+    double pascal = unit != NULL ? cg_unit_to_si(unit, value) : NAN;
+    if (end == argument ||
+        !(pascal >= 0.0 && pascal <= CG_LADDER_MOST * (1.0 + 1e-9)))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--to %.40s: a boost, gauge, from 0 to %.0f kPa is "
+                            "allowed, such as 250kPa, 2.5bar, 36psi",
+                            argument, CG_LADDER_MOST / 1e3);
+    options->to = fmin(pascal, CG_LADDER_MOST);
+    return CG_OK;
+}
+
+/* Only a name that says config. */
+static enum cg_status store_write(struct cg_options *options,
+                                  const char *argument, struct cg_error *error)
+{
+    const char *dot = strrchr(argument, '.');
+    if (dot == NULL || dot == argument || dot[-1] == '/' ||
+        strcmp(dot, ".cfg") != 0)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--write %.200s: a file that ends in .cfg is "
+                            "allowed",
+                            argument);
+    options->write = argument;
+    return CG_OK;
+}
+
 static enum cg_status store_measured(struct cg_options *options,
                                      const char *argument,
                                      struct cg_error *error)
@@ -314,6 +357,11 @@ static const struct cg_option all_options[] = {
      store_resume},
     {"gap", 0, "GAP", "the top ring's cold gap: 0.50mm or 0.020in",
      store_gap},
+    {"from", 0, "FILE.cfg", "the build before: both, side by side", store_from},
+    {"to", 0, "BOOST", "the boost wanted, gauge: 250kPa, 2.5bar or 36psi",
+     store_to},
+    {"write", 0, "NEW.cfg", "write the config with all changes made",
+     store_write},
     {"measured", 0, "FILE.csv", "bores and ring gaps as measured, a line each",
      store_measured},
     {"samples", 0, "N", "move all uncertain inputs at once, N times",
@@ -348,11 +396,16 @@ static const struct cg_command_row all_commands[] = {
      cg_command_sweep, true, "vary out report set duty part resume threads json brief quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
      cg_command_ceiling, true, "gap set duty units json brief quiet"},
+    {"ladder", "what must change at which boost, the least that will do",
+     cg_command_ladder, true,
+     "to from write out report set duty units json brief quiet"},
     {"seal", "what the gaps leak, the second gap, and what gas ports do",
      cg_command_seal, true, "out report set duty units json brief quiet"},
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",
      cg_command_sheet, true,
      "measured out report set duty samples seed threads units json brief quiet"},
+    {"card", "the build card: gaps, parts, finish and checks on one sheet",
+     cg_command_card, true, "from out report set duty units json brief quiet"},
     {"finish", "the bore's finish: its figures, and oil held against fuel",
      cg_command_finish, true,
      "profile spacing filter cutoff simulate seed out report set units "

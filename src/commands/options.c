@@ -1,5 +1,6 @@
 #include "options.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -204,6 +205,7 @@ enum cg_status cg_options_read(int argc, char **argv,
     memset(options, 0, sizeof *options);
     options->part = options->parts = 1;
     options->seed = 1;
+    options->to = NAN;
     *command = NULL;
     if (argc < 2)
         return cg_error_set(error, CG_BAD_INPUT,

@@ -25,6 +25,9 @@ struct cg_options {
     size_t part, parts;     /* --part K/N; 1 of 1 by default */
     bool resume;            /* --resume */
     double gap;             /* --gap [m]; 0: not given */
+    const char *from;       /* --from OLD.cfg; NULL: not given */
+    double to;              /* --to, gauge [Pa]; NaN: not given */
+    const char *write;      /* --write FILE.cfg; NULL: not given */
     const char *measured;   /* --measured FILE; NULL: not given */
     size_t samples;         /* --samples; 0: first order alone */
     unsigned long seed;     /* --seed */
@@ -55,6 +58,8 @@ struct cg_set_told cg_set_told(const struct cg_options *options, size_t i);
 typedef enum cg_status (*cg_command)(const struct cg_options *options,
                                      struct cg_error *error);
 
+enum cg_status cg_command_card(const struct cg_options *options,
+                               struct cg_error *error);
 enum cg_status cg_command_find(const struct cg_options *options,
                                struct cg_error *error);
 enum cg_status cg_command_finish(const struct cg_options *options,
@@ -67,6 +72,8 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                                 struct cg_error *error);
 enum cg_status cg_command_ceiling(const struct cg_options *options,
                                   struct cg_error *error);
+enum cg_status cg_command_ladder(const struct cg_options *options,
+                                 struct cg_error *error);
 enum cg_status cg_command_seal(const struct cg_options *options,
                                struct cg_error *error);
 enum cg_status cg_command_sheet(const struct cg_options *options,

@@ -1,5 +1,6 @@
 #include "outputs.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -72,12 +73,17 @@ static void add(char *run, const char *option, const char *value)
 static void write_run(const struct cg_options *options, const char *command,
                       char run[RUN_LENGTH])
 {
-    char number[32];
+    char number[32], to[32];
     snprintf(run, RUN_LENGTH, "coldgap %s %s", command,
              cg_plain_word(options->config).text);
     snprintf(number, sizeof number, options->inch ? "%.6gin" : "%.6gmm",
              options->gap / (options->inch ? CG_INCH : 1e-3));
     add(run, "--gap", options->gap > 0.0 ? number : NULL);
+    add(run, "--from", options->from);
+    snprintf(to, sizeof to, options->inch ? "%.6gpsi" : "%.6gkPa",
+             options->to / (options->inch ? CG_PSI : 1e3));
+    add(run, "--to", isnan(options->to) ? NULL : to);
+    add(run, "--write", options->write);
     add(run, "--measured", options->measured);
     add(run, "--profile", options->profile);
     add(run, "--simulate", options->simulate);
@@ -102,7 +108,7 @@ static enum cg_status write_page(const struct cg_options *options,
     char run[RUN_LENGTH];
     write_run(options, outputs->run, run);
     struct cg_table_title title = cg_table_title(outputs->title, outputs->of);
-    struct cg_page_head head = {title.text, run};
+    struct cg_page_head head = {title.text, run, outputs->one_sheet};
     struct cg_page *page;
     enum cg_status status = cg_page_open(&place, &head, drawing, &page, error);
     if (status != CG_OK)

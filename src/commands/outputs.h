@@ -13,6 +13,7 @@ struct cg_outputs {
     const char *title; /* of page and report, before what they are of */
     const struct cg_table_of *of;
     const char *run;   /* what was asked: "find" */
+    bool one_sheet;    /* the page is to print on one */
     /* Writes the tables into a folder: that of -o, and without it, for the
      * page's pictures, one that is removed again.  NULL: none, or written
      * before into `dir`. */

@@ -27,6 +27,13 @@ static const struct {
      "Turns the gap round: --gap, or rings.top.cold_gap of the config, and the "
      "highest boost at which it is still the gap needed. Looks at the ring gap "
      "alone: knock, gasket and rods have ceilings of their own.\n"},
+    {"ladder",
+     "Follows each part of the engine from no boost to the boost wanted, --to "
+     "or the config's, and tells in order of boost what stops it, what to "
+     "change, to which boost that holds and what it costs. The least that will "
+     "do is offered, from the config and the shipped metals, faces, alloys and "
+     "fuels. --write writes the config with all changes, a comment on each "
+     "changed line. Status 1 where nothing offered will do.\n"},
     {"seal",
      "Gas past the rings over the cycle: blow-by, when the rings lift, the "
      "second gap, what gas ports change, what a wider gap costs. Use it to "
@@ -37,6 +44,16 @@ static const struct {
      "_mm, _um, _in or _thou. Commas, semicolons or tabs part the cells; "
      "decimal commas are fine where commas do not part. An empty cell is not "
      "measured. Tells what to take off each ring, in filing steps.\n"},
+    {"card",
+     "What the shop needs for this engine on one sheet: both gaps with the "
+     "filing allowance, parts, clearances to check, the finish to order, what "
+     "to measure before and after, what was assumed, and lines to sign. The "
+     "gaps are find's. Bands of the finish are those that finish judges by; "
+     "grits are a start.\n"
+     "--from names the config of the build before: its figures beside these, "
+     "the settings that differ, and which of its evidence still proves a gap. "
+     "A run without contact does so for the same parts in duties no harder; "
+     "--set changes the new build alone.\n"},
     {"finish",
      "--profile names a roughness profile: one height a line (um; give "
      "--spacing), or position (mm) and height (um), or SMD text of ISO 5436-2. "

@@ -19,8 +19,6 @@
 
 enum { CG_PROFILE_MOST = 4000000 }; /* points of one file */
 
-#define CG_PROFILE_USUAL_SPACING 0.5e-6 /* ISO 3274:1996, from memory [m] */
-
 struct cg_profile_ask {
     double spacing;     /* of one column [m]; 0: not given */
     double cutoff;      /* [m]; tells whether positions can be meant in mm */

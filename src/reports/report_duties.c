@@ -1,5 +1,25 @@
 #include "report_duties.h"
 
+#include <math.h>
+
+#include "less_boost.h"
+#include "show.h"
+
+static void tell_duty(struct cg_report *report, const struct cg_answer *answer,
+                      size_t i)
+{
+    const struct cg_duty_answer *duty = &answer->duty[i];
+    bool hardest = answer->duties > 1 && i == answer->hardest;
+    cg_report_cell_words(report, "%s%s", duty->name,
+                         hardest ? ", hardest" : "");
+    cg_report_cell(report, duty->extremes.ring_top_max);
+    cg_report_cell(report, duty->extremes.closure);
+    cg_report_cell(report, duty->top.cold_gap);
+    cg_report_cell(report, duty->extremes.time);
+    cg_report_cell(report, duty->extremes.depth);
+}
+
+/* Less boost takes the place of its duty where it decides. */
 void cg_report_duties(struct cg_report *report, const struct cg_answer *answer)
 {
     static const struct cg_report_column columns[] = {
@@ -11,15 +31,14 @@ void cg_report_duties(struct cg_report *report, const struct cg_answer *answer)
         {"tightest_stroke", "depth", CG_SHOW_LENGTH}};
     cg_report_table(report, "duties", "", columns,
                     sizeof columns / sizeof columns[0]);
-    for (size_t i = 0; i < answer->duties; i++) {
-        const struct cg_duty_answer *duty = &answer->duty[i];
-        bool hardest = answer->duties > 1 && i == answer->hardest;
-        cg_report_cell_words(report, "%s%s", duty->name,
-                             hardest ? ", hardest" : "");
-        cg_report_cell(report, duty->extremes.ring_top_max);
-        cg_report_cell(report, duty->extremes.closure);
-        cg_report_cell(report, duty->top.cold_gap);
-        cg_report_cell(report, duty->extremes.time);
-        cg_report_cell(report, duty->extremes.depth);
-    }
+    size_t less =
+        isnan(answer->less_boost) ? answer->duties : answer->duties - 1;
+    bool decides = answer->hardest == less || answer->hardest_second == less;
+    for (size_t i = 0; i < less; i++)
+        tell_duty(report, answer, decides && i == answer->less_of ? less : i);
+    if (decides)
+        cg_report_note(
+            report, "%s is %s at %s, before knock retards the spark.",
+            CG_LESS_BOOST_NAME, answer->duty[answer->less_of].name,
+            cg_show_boost(answer->less_boost, cg_report_inch(report)).text);
 }

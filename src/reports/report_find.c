@@ -6,8 +6,8 @@
 #include "scope.h"
 #include "summary.h"
 
-static void tell_keys(struct cg_report *report, const struct cg_case *c,
-                      const struct cg_answer *answer)
+void cg_report_find_keys(struct cg_report *report, const struct cg_case *c,
+                         const struct cg_answer *answer)
 {
     size_t count;
     const struct cg_summary_key *keys = cg_summary_keys(&count);
@@ -17,57 +17,6 @@ static void tell_keys(struct cg_report *report, const struct cg_case *c,
     const struct cg_summary_word *words = cg_summary_words(&count);
     for (size_t i = 0; i < count; i++)
         cg_report_key_word(report, words[i].key, words[i].get(answer));
-}
-
-static const char *seat_text(enum cg_seat seat)
-{
-    static const char *const text[] = {[CG_SEAT_PARENT] =
-                                           "bore cut in the block",
-                                       [CG_SEAT_CAST_IN] = "liner cast in",
-                                       [CG_SEAT_PRESSED] = "liner pressed in",
-                                       [CG_SEAT_WET] = "wet liner"};
-    return text[seat];
-}
-
-static const char *start_text(int start)
-{
-    static const char *const text[] = {"cold", "settled at cruise",
-                                       "settled at its first instant"};
-    return text[start];
-}
-
-static void tell_parts(struct cg_report *report, const struct cg_case *c)
-{
-    bool let_in =
-        c->bore.seat == CG_SEAT_CAST_IN || c->bore.seat == CG_SEAT_PRESSED;
-    bool faced = c->ring_face[CG_RING_TOP].thickness > 0.0;
-    cg_report_words(report, "top_ring", "Top ring", "%s%s%s",
-                    c->ring[CG_RING_TOP].material, faced ? ", " : "",
-                    faced ? c->ring_face[CG_RING_TOP].name : "");
-    cg_report_words(report, "piston", "Piston", "%s%s", c->piston.alloy,
-                    c->piston.oil_jet ? " with oil jet" : "");
-    cg_report_words(report, "block", "Bore wall", "%s%s%s (%s)",
-                    c->bore.material, let_in ? " in " : "",
-                    let_in ? c->bore.block_material : "",
-                    seat_text((enum cg_seat)c->bore.seat));
-}
-
-static void tell_engine(struct cg_report *report, const struct cg_case *c,
-                        const struct cg_answer *answer)
-{
-    cg_report_section(report, "Engine and duty");
-    cg_say_size(report, c);
-    cg_report_row(report, "ratio", "Compression ratio",
-                  cg_quantity(CG_SHOW_NUMBER, c->engine.compression_ratio));
-    cg_report_row(report, "speed", "Rated speed",
-                  cg_quantity(CG_SHOW_SPEED, c->engine.speed));
-    cg_report_row(report, "boost", "Boost",
-                  cg_quantity(CG_SHOW_BOOST, c->charge.boost));
-    cg_report_words(report, "fuel", "Fuel", "%s, lambda %.3g", c->fuel.name,
-                    c->fuel.lambda);
-    tell_parts(report, c);
-    cg_report_words(report, "duty", "Duty", "%s, %.4g s, starting %s",
-                    c->duty.name, answer->duration, start_text(c->duty.start));
 }
 
 static void tell_second(struct cg_report *report, const struct cg_case *c,
@@ -82,7 +31,7 @@ void cg_report_find(struct cg_report *report, const struct cg_updated_case *upda
                     const struct cg_answer *without)
 {
     const struct cg_case *c = &updated->c;
-    tell_keys(report, c, answer);
+    cg_report_find_keys(report, c, answer);
     cg_report_find_first(report, updated, answer, without);
     cg_report_first_part_ends(report);
     cg_report_find_sum(report, c, answer);
@@ -92,7 +41,7 @@ void cg_report_find(struct cg_report *report, const struct cg_updated_case *upda
     cg_report_find_evidence(report, updated, without);
     tell_second(report, c, answer);
     cg_report_find_piston(report, c, answer);
-    tell_engine(report, c, answer);
+    cg_report_find_engine(report, c, answer);
     cg_report_section(report, "What this leaves out");
     cg_report_say(report, "%s", cg_scope());
     cg_report_say(report, "%s", cg_say_left_out());

@@ -106,9 +106,17 @@ void cg_report_find_first(struct cg_report *report,
                           const struct cg_answer *answer,
                           const struct cg_answer *without)
 {
-    const struct cg_case *c = &updated->c;
     cg_report_past(report, answer);
     cg_report_file_to(report, answer);
+    cg_report_find_judged(report, updated, answer, without);
+}
+
+void cg_report_find_judged(struct cg_report *report,
+                           const struct cg_updated_case *updated,
+                           const struct cg_answer *answer,
+                           const struct cg_answer *without)
+{
+    const struct cg_case *c = &updated->c;
     tell_for(report, c);
     tell_verdicts(report, answer);
     tell_skirt(report, c, &answer->skirt);

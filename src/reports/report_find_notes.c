@@ -5,9 +5,6 @@
 #include "report_past.h"
 #include "show.h"
 
-/* Surface limit of the bore [K]: J. B. Heywood (1988), sec. 12.1. */
-#define BORE_LIMIT 453.15
-
 static void note_duty(struct cg_report *report, const struct cg_case *c,
                       const struct cg_answer *answer)
 {
@@ -15,12 +12,6 @@ static void note_duty(struct cg_report *report, const struct cg_case *c,
     if (e->time >= answer->duration && c->duty.start != CG_START_SETTLED)
         cg_report_note(report, "the gap is still closing when the duty ends; a "
                                "longer one needs more.");
-    if (!isnan(e->boiling_time))
-        cg_report_note(
-            report,
-            "coolant boils at the bore wall from %.1f s on; that is left "
-            "out.",
-            e->boiling_time);
 }
 
 /* The cap is passed, or the user's own rule of retard does not do. */
@@ -59,10 +50,10 @@ static void note_declared_knock(struct cg_report *report,
 static void note_surfaces(struct cg_report *report, const struct cg_extremes *e)
 {
     bool crown = e->crown_max > CG_CROWN_LIMIT,
-         bore = e->liner_top_max > BORE_LIMIT;
+         bore = e->liner_top_max > CG_BORE_LIMIT;
     bool inch = cg_report_inch(report);
     struct cg_text crown_limit = cg_show_temperature(CG_CROWN_LIMIT, inch);
-    struct cg_text bore_limit = cg_show_temperature(BORE_LIMIT, inch);
+    struct cg_text bore_limit = cg_show_temperature(CG_BORE_LIMIT, inch);
     if (crown && bore)
         cg_report_note(report,
                        "the crown passes %s, the bore %s where the top ring "
@@ -84,18 +75,18 @@ void cg_report_find_limits(struct cg_report *report,
                            const struct cg_extremes *e)
 {
     bool inch = cg_report_inch(report);
-    if (e->crown_max > CG_CROWN_LIMIT || e->liner_top_max > BORE_LIMIT)
+    if (e->crown_max > CG_CROWN_LIMIT || e->liner_top_max > CG_BORE_LIMIT)
         cg_report_say(report,
                       "Usual limits: %s for an aluminium crown, %s for the "
                       "bore, whose oil begins to fail there (Heywood 1988, "
                       "sec. 12.1).",
                       cg_show_temperature(CG_CROWN_LIMIT, inch).text,
-                      cg_show_temperature(BORE_LIMIT, inch).text);
+                      cg_show_temperature(CG_BORE_LIMIT, inch).text);
     if (!isnan(e->boiling_time))
         cg_report_say(report,
                       "The coolant starts to boil at the bore wall at %.1f s "
                       "(%s). That cools the bore more at first and tightens "
-                      "the gap.",
+                      "the gap; it is left out.",
                       e->boiling_time,
                       cg_show_temperature(e->boiling_point, inch).text);
 }

@@ -7,11 +7,25 @@
 #include "report.h"
 #include "updated_case.h"
 
+/* The figures for programs: the keys of summary.dat. */
+void cg_report_find_keys(struct cg_report *report, const struct cg_case *c,
+                         const struct cg_answer *answer);
+
+/* The engine, its parts, the duty. */
+void cg_report_find_engine(struct cg_report *report, const struct cg_case *c,
+                           const struct cg_answer *answer);
+
 /* What to file to, the verdict on what was given, and why. */
 void cg_report_find_first(struct cg_report *report,
                           const struct cg_updated_case *updated,
                           const struct cg_answer *answer,
                           const struct cg_answer *without);
+
+/* The second half of that: what it is for, verdicts, evidence, duties, notes. */
+void cg_report_find_judged(struct cg_report *report,
+                           const struct cg_updated_case *updated,
+                           const struct cg_answer *answer,
+                           const struct cg_answer *without);
 
 /* Limits of the trade and the textbook that the duty passes, as notes. */
 void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
@@ -51,6 +65,10 @@ void cg_report_find_evidence(struct cg_report *report,
  * moves; nothing without them. */
 void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer);
+
+/* The skirt clearance as the config has it, or as it was chosen. */
+void cg_report_find_skirt(struct cg_report *report, const struct cg_case *c,
+                          const struct cg_skirt_answer *skirt);
 
 void cg_report_find_piston(struct cg_report *report, const struct cg_case *c,
                            const struct cg_answer *answer);

@@ -24,8 +24,8 @@ static void tell_trade(struct cg_report *report,
             cg_show_gap_up(skirt->cold, inch).text, cg_say_skirt_lies(skirt));
 }
 
-static void tell_given(struct cg_report *report, const struct cg_case *c,
-                       const struct cg_skirt_answer *skirt)
+void cg_report_find_skirt(struct cg_report *report, const struct cg_case *c,
+                          const struct cg_skirt_answer *skirt)
 {
     bool inch = cg_report_inch(report);
     cg_report_verdict(report, skirt->enough, "%s: %s. %s",
@@ -87,7 +87,7 @@ void cg_report_find_piston(struct cg_report *report, const struct cg_case *c,
                            const struct cg_answer *answer)
 {
     cg_report_section(report, "Piston");
-    tell_given(report, c, &answer->skirt);
+    cg_report_find_skirt(report, c, &answer->skirt);
     tell_cold(report, &answer->skirt);
     tell_hot(report, answer);
 }

@@ -94,14 +94,7 @@ static enum cg_status write_summary(const char *dir,
         cg_table_open(dir, "summary.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
-    size_t count;
-    const struct cg_summary_key *keys = cg_summary_keys(&count);
-    for (size_t i = 0; i < count; i++)
-        cg_table_key(table, keys[i].key, keys[i].get(c, answer), keys[i].unit);
-    const struct cg_summary_word *words = cg_summary_words(&count);
-    for (size_t i = 0; i < count; i++)
-        cg_table_line(table, "%s %s word", words[i].key,
-                      cg_table_word(words[i].get(answer)).text);
+    cg_summary_put(table, c, answer);
     return cg_table_close(table, CG_OK, error);
 }
 

@@ -21,6 +21,11 @@ static const struct {
     [CG_LIMIT_RISE] = {"pressure rise", CG_SHOW_RISE},
 };
 
+const char *cg_ring_limit_name(enum cg_ring_limit limit)
+{
+    return limits[limit].name;
+}
+
 /* Heat takes the metal's tension; the rest is the face's own failure. */
 static const char *failure_of(const struct cg_ring_choice *choice,
                               enum cg_ring_limit limit)

@@ -19,6 +19,9 @@ struct cg_rings_answer {
 /* Room for a line of reason. */
 enum { CG_REASON = 384 };
 
+/* "peak pressure"; never NULL. */
+const char *cg_ring_limit_name(enum cg_ring_limit limit);
+
 /* Name of the limit that a ring is told by, "peak pressure"; "no gap" where no
  * gap in range will do, "none" where no limit is met. */
 const char *cg_ring_limit_told(const struct cg_ring_choice *choice);

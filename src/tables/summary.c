@@ -114,3 +114,13 @@ const struct cg_summary_key *cg_summary_keys(size_t *count)
     *count = sizeof keys / sizeof keys[0];
     return keys;
 }
+
+void cg_summary_put(struct cg_table *table, const struct cg_case *c,
+                    const struct cg_answer *answer)
+{
+    for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
+        cg_table_key(table, keys[i].key, keys[i].get(c, answer), keys[i].unit);
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+        cg_table_line(table, "%s %s word", words[i].key,
+                      cg_table_word(words[i].get(answer)).text);
+}

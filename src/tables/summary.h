@@ -5,6 +5,7 @@
 #include <stddef.h>
 
 #include "answer.h"
+#include "table.h"
 
 struct cg_summary_key {
     const char *key, *unit;
@@ -20,5 +21,9 @@ struct cg_summary_word {
 };
 
 const struct cg_summary_word *cg_summary_words(size_t *count);
+
+/* All of them as rows of a table of keys. */
+void cg_summary_put(struct cg_table *table, const struct cg_case *c,
+                    const struct cg_answer *answer);
 
 #endif

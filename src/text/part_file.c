@@ -212,6 +212,24 @@ enum cg_status cg_part_file_open(const char *dir, const char *name,
     return status;
 }
 
+enum cg_status cg_part_file_open_at(const char *path,
+                                    struct cg_part_file *part_file,
+                                    struct cg_error *error)
+{
+    char dir[CG_PART_FILE_PATH] = ".";
+    const char *slash = strrchr(path, '/');
+    const char *name = slash != NULL ? slash + 1 : path;
+    size_t length = slash == path ? 1 : (size_t)(name - path);
+    if (length >= sizeof dir)
+        return cg_error_set(error, CG_FILE, "%.40s...: the name is too long",
+                            path);
+    if (slash != NULL) {
+        memcpy(dir, path, length);
+        dir[length > 1 ? length - 1 : length] = '\0';
+    }
+    return cg_part_file_open(dir, name, part_file, error);
+}
+
 enum cg_status cg_part_file_close(struct cg_part_file *part_file,
                                   enum cg_status status, struct cg_error *error)
 {

@@ -29,6 +29,11 @@ enum cg_status cg_part_file_open(const char *dir, const char *name,
                                  struct cg_part_file *part_file,
                                  struct cg_error *error);
 
+/* The same of a whole path; without a folder it is the one the run stands in. */
+enum cg_status cg_part_file_open_at(const char *path,
+                                    struct cg_part_file *part_file,
+                                    struct cg_error *error);
+
 /* Closes and, if all was well written and `status` is CG_OK, renames;
  * otherwise removes the part.  Returns `status`, or CG_FILE with the reason. */
 enum cg_status cg_part_file_close(struct cg_part_file *part_file,

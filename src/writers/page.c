@@ -13,18 +13,7 @@
 enum cg_status cg_page_hold(const char *path, struct cg_part_file *part_file,
                             struct cg_error *error)
 {
-    char dir[CG_PART_FILE_PATH] = ".";
-    const char *slash = strrchr(path, '/');
-    const char *name = slash != NULL ? slash + 1 : path;
-    size_t length = slash == path ? 1 : (size_t)(name - path);
-    if (length >= sizeof dir)
-        return cg_error_set(error, CG_FILE, "%.40s...: the name is too long",
-                            path);
-    if (slash != NULL) {
-        memcpy(dir, path, length);
-        dir[length > 1 ? length - 1 : length] = '\0';
-    }
-    return cg_part_file_open(dir, name, part_file, error);
+    return cg_part_file_open_at(path, part_file, error);
 }
 
 /* <tag class="..."> text </tag>, a line of its own. */
@@ -42,7 +31,10 @@ static void element(struct cg_page *page, const char *tag, const char *class,
 static void write_head(struct cg_page *page, const struct cg_page_head *head)
 {
     fputs("<!DOCTYPE html>\n"
-          "<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\">\n"
+          "<html xmlns=\"http://www.w3.org/1999/xhtml\"",
+          page->file);
+    fputs(head->one_sheet ? " class=\"sheet\"" : "", page->file);
+    fputs(" lang=\"en\">\n"
           "<head>\n<meta charset=\"utf-8\"/>\n"
           "<meta name=\"viewport\" content=\"width=device-width, "
           "initial-scale=1\"/>\n"

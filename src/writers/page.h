@@ -24,6 +24,7 @@ struct cg_page;
 struct cg_page_head {
     const char *title;  /* the only h1: "Smallest safe cold ring gap" */
     const char *run;    /* "coldgap find my_engine.cfg" */
+    bool one_sheet; /* small print, so that it fits a sheet of paper */
 };
 
 /* Opens the place of a page aside, before the work that it is to tell of, so

@@ -94,7 +94,21 @@ static const char print_style[] =
     "break-inside:avoid}\n"
     "h1,h2,h3,caption{break-after:avoid}.blank+.blank{break-before:avoid}\n"
     "th,td{padding:.2rem .5rem}figure svg{max-width:11cm}"
-    "figure{margin:.8rem 0}p,li{orphans:3;widows:3}}\n";
+    "figure{margin:.8rem 0}p,li{orphans:3;widows:3}\n"
+    /* All sizes hang on the root's; two columns, and little air. */
+    "@page sheet{margin:9mm 9mm 13mm}.sheet body{page:sheet}\n"
+    ".sheet{font-size:7.3pt}.sheet body,.sheet table{font-size:1rem;"
+    "line-height:1.2}.sheet main{columns:2;column-gap:5mm}\n"
+    ".sheet h1,.sheet .run,.sheet .last{column-span:all}"
+    ".sheet h1{margin:0}.sheet h2{font-size:1.15rem;margin:.5rem 0 .15rem}"
+    ".sheet p,.sheet .table,.sheet ol{margin:.2rem 0}"
+    ".sheet ol,.sheet ul{padding-left:1.5rem}"
+    ".sheet .cautions{padding:.2rem .5rem;margin:.3rem 0}"
+    ".sheet .cautions ul{margin:0}.sheet .blank{margin:.8rem 0}"
+    ".sheet th,.sheet td{padding:0 .2rem;white-space:normal}"
+    ".sheet .verdict{padding:.1rem .5rem}.sheet caption{padding:.1rem 0}"
+    ".sheet .last{padding-top:.2rem;margin-top:.4rem}"
+    ".sheet li{margin:.05rem 0}}\n";
 
 const char *cg_page_style(void)
 {

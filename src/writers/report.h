@@ -73,6 +73,9 @@ void cg_report_table(struct cg_report *report, const char *key,
                      const char *caption,
                      const struct cg_report_column *columns, size_t count);
 void cg_report_cell(struct cg_report *report, double value);
+/* Of its own kind, with its unit; in a column of words. */
+void cg_report_cell_quantity(struct cg_report *report,
+                             struct cg_quantity quantity);
 void cg_report_cell_words(struct cg_report *report, const char *format, ...)
     CG_FORMAT(2, 3);
 enum cg_report_mark { CG_MARK_NONE, CG_MARK_GOOD, CG_MARK_BAD };

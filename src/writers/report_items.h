@@ -27,6 +27,8 @@ enum cg_item_kind {
 struct cg_report_cell {
     double value;
     char *words; /* NULL: the value */
+    enum cg_kind kind; /* its own, where the column's is words; else the
+                          column's */
 };
 
 struct cg_report_table {

@@ -73,7 +73,8 @@ static struct cg_report_table *under_way(struct cg_report *report)
 static bool grow(struct cg_report_table *table)
 {
     size_t allocated = table->allocated > 0 ? 2 * table->allocated : 64;
-    struct cg_report_cell *cell = realloc(table->cell, allocated * sizeof *cell);
+    struct cg_report_cell *cell =
+        realloc(table->cell, allocated * sizeof *cell);
     if (cell != NULL)
         table->cell = cell;
     enum cg_report_mark *mark = realloc(table->mark, allocated * sizeof *mark);
@@ -85,7 +86,8 @@ static bool grow(struct cg_report_table *table)
     return true;
 }
 
-static void put(struct cg_report *report, double value, char *words)
+static void put(struct cg_report *report, struct cg_quantity quantity,
+                char *words)
 {
     struct cg_report_table *table = under_way(report);
     if (table == NULL || (table->cells == table->allocated && !grow(table))) {
@@ -95,12 +97,22 @@ static void put(struct cg_report *report, double value, char *words)
     }
     if (table->cells % table->columns == 0)
         table->mark[table->cells / table->columns] = CG_MARK_NONE;
-    table->cell[table->cells++] = (struct cg_report_cell){value, words};
+    if (words == NULL &&
+        table->column[table->cells % table->columns].kind != CG_SHOW_WORDS)
+        quantity.kind = table->column[table->cells % table->columns].kind;
+    table->cell[table->cells++] =
+        (struct cg_report_cell){quantity.value, words, quantity.kind};
 }
 
 void cg_report_cell(struct cg_report *report, double value)
 {
-    put(report, value, NULL);
+    put(report, cg_quantity(CG_SHOW_WORDS, value), NULL);
+}
+
+void cg_report_cell_quantity(struct cg_report *report,
+                             struct cg_quantity quantity)
+{
+    put(report, quantity, NULL);
 }
 
 void cg_report_cell_words(struct cg_report *report, const char *format, ...)
@@ -109,7 +121,7 @@ void cg_report_cell_words(struct cg_report *report, const char *format, ...)
     va_start(args, format);
     char *words = cg_report_text(report, format, args);
     va_end(args);
-    put(report, 0.0, words);
+    put(report, cg_quantity(CG_SHOW_WORDS, 0.0), words);
 }
 
 void cg_report_mark(struct cg_report *report, enum cg_report_mark mark)

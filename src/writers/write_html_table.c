@@ -47,15 +47,18 @@ static void head_of(const struct cg_report_column *column, bool inch,
 static void cell_of(const struct cg_report_table *table, size_t at, bool inch,
                     char cell[CELL])
 {
-    struct cg_quantity quantity = cg_quantity(
-        table->column[at % table->columns].kind, table->cell[at].value);
+    struct cg_quantity quantity =
+        cg_quantity(table->cell[at].kind, table->cell[at].value);
+    bool own = table->column[at % table->columns].kind == CG_SHOW_WORDS;
+    struct cg_text (*show)(struct cg_quantity, bool) =
+        own ? cg_quantity_one : cg_quantity_bare;
     if (table->cell[at].words != NULL)
         snprintf(cell, CELL, "%s", table->cell[at].words);
     else if (cg_kind_converts(quantity.kind) && !isnan(quantity.value))
-        snprintf(cell, CELL, "%s (%s)", cg_quantity_bare(quantity, inch).text,
-                 cg_quantity_bare(quantity, !inch).text);
+        snprintf(cell, CELL, "%s (%s)", show(quantity, inch).text,
+                 show(quantity, !inch).text);
     else
-        snprintf(cell, CELL, "%s", cg_quantity_bare(quantity, inch).text);
+        snprintf(cell, CELL, "%s", show(quantity, inch).text);
 }
 
 static const char *class_of(enum cg_report_mark mark)

@@ -43,10 +43,10 @@ static void put_cell(FILE *out, const struct cg_report_table *table,
 }
 
 static void put_shown(FILE *out, const struct cg_report_table *table,
-                      size_t cell, size_t column, bool inch)
+                      size_t cell, bool inch)
 {
-    enum cg_kind kind = table->column[column].kind;
-    struct cg_quantity quantity = {kind, table->cell[cell].value};
+    struct cg_quantity quantity = {table->cell[cell].kind,
+                                   table->cell[cell].value};
     if (table->cell[cell].words != NULL)
         cg_json_string(out, table->cell[cell].words);
     else
@@ -66,7 +66,7 @@ static void put_rows(FILE *out, const char *name,
         if (shown == VALUES)
             put_cell(out, table, i);
         else
-            put_shown(out, table, i, column, shown == INCH);
+            put_shown(out, table, i, shown == INCH);
         column = column + 1 < table->columns ? column + 1 : 0;
     }
     fputs(table->cells > 0 ? "]]" : "]", out);

@@ -7,8 +7,11 @@ enum { MOST_COLUMNS = 32 };
 static struct cg_text figure(const struct cg_report_table *table, size_t cell,
                              bool inch)
 {
-    enum cg_kind kind = table->column[cell % table->columns].kind;
-    return cg_quantity_bare(cg_quantity(kind, table->cell[cell].value), inch);
+    struct cg_quantity quantity =
+        cg_quantity(table->cell[cell].kind, table->cell[cell].value);
+    return table->column[cell % table->columns].kind == CG_SHOW_WORDS
+               ? cg_quantity_one(quantity, inch)
+               : cg_quantity_bare(quantity, inch);
 }
 
 /* The cell's text, in `text` where it is a figure. */

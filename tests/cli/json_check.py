@@ -81,6 +81,8 @@ def check_figures(answer, screen, page):
     always = figures("\n".join(words(answer) + [answer["version"]]))
     shown = [item for item in items if item["is"] != "figure"]
     told = all_of(items, ("metric", "inch")) | always
+    steps = sum(item["is"] == "step" for item in items)
+    told |= {str(number + 1) for number in range(steps)} # their places
     if len(told) < 5:
         yield "few figures: %s" % sorted(told)
     for figure in screen - told:

@@ -8,7 +8,7 @@ coldgap=$1
 sources=$2
 . "$(dirname "$0")/lib.sh"
 browser=$(command -v chromium || command -v chromium-browser ||
-          command -v google-chrome) || skip "no Chromium installed"
+          command -v google-chrome || command -v chromium-headless-shell) || skip "no Chromium installed"
 engine=$sources/configs/engines/iron_six.cfg
 
 # browse NAME WORDS...: what the browser says goes to NAME.log.
@@ -37,9 +37,12 @@ expect 0 "$coldgap" finish "$engine" -q --simulate plateau \
     --report "$work/finish.html"
 expect 0 "$coldgap" seal "$engine" -q --report "$work/seal.html"
 expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html"
+expect 0 "$coldgap" card "$engine" -q --report "$work/card.html"
+expect 0 "$coldgap" ladder "$engine" -q --report "$work/ladder.html" \
+    --duty settled --to 180kPa
 expect 0 "$coldgap" lesson "$engine" -q --answers \
     --report "$work/lesson.html"
-for page in find sheet sweep finish seal rings lesson; do
+for page in find card sheet sweep finish seal rings ladder lesson; do
     browse $page --dump-dom "file://$work/$page.html" ||
         fail "$page.html: the browser fails"
     grep -q '<h1>' "$work/$page.out" || fail "$page.html is not read"
@@ -63,5 +66,9 @@ FRAME
         "file://$work/$page.html"
     head -c 5 "$work/$page.pdf" 2>/dev/null | grep -q '%PDF-' ||
         fail "$page.html does not print"
+    # The card goes on a wall: one sheet.
+    [ $page != card ] || ! command -v pdfinfo >/dev/null 2>&1 ||
+        pdfinfo "$work/card.pdf" | grep -q '^Pages: *1$' ||
+        fail "the card is more than one sheet"
 done
 finish

@@ -19,16 +19,20 @@ job() {
     shift 2
     case $name in
     find) "$coldgap" find "$engine" --quiet -o "$folder" "$@" ;;
+    card) "$coldgap" card "$engine" --from "$engine" --quiet \
+        -o "$folder" "$@" ;;
     network) "$coldgap" network "$engine" --quiet -o "$folder" "$@" ;;
     finish) "$coldgap" finish "$engine" --quiet --simulate plateau \
         -o "$folder" "$@" ;;
+    ladder) "$coldgap" ladder "$engine" --quiet --duty settled \
+        -o "$folder" --write "$folder/new.cfg" "$@" ;;
     sheet) "$coldgap" sheet "$sources/configs/engines/iron_six.cfg" --quiet \
         --measured "$measured" -o "$folder" "$@" ;;
     sweep) "$coldgap" sweep "$engine" --vary fuel.lambda=0.8:1.0:0.02 \
         --quiet -o "$folder" "$@" ;;
     esac
 }
-jobs="find network finish sheet sweep"
+jobs="find card network finish ladder sheet sweep"
 
 # whole NAME FOLDER WHAT: each file there is as in an undisturbed run.
 whole() {

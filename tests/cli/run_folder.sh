@@ -83,7 +83,8 @@ two=$work/two
 halt_sweep e "$two/sweep.dat.part" -o "$two"
 busy=': another run is writing into this folder'
 for words in "find CONFIG" "seal CONFIG" "network CONFIG" "lesson CONFIG" \
-    "rings CONFIG" "finish CONFIG --simulate plateau" "sweep CONFIG $vary" \
+    "card CONFIG" "rings CONFIG" "ladder CONFIG" "finish CONFIG --simulate plateau" \
+    "sweep CONFIG $vary" \
     "sweep CONFIG $vary --resume" "sweep CONFIG $vary --part 1/2"; do
     # shellcheck disable=SC2086 # words are meant to be split
     refused 4 "two$busy" "$two" ${words%% *} "$engine" -q -o "$two" \

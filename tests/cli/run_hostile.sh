@@ -209,12 +209,14 @@ says_little() {
         fail "$*: $(wc -l <"$work/stderr") lines on stderr"
 }
 config="files/$acts.cfg"
-for command in find rings seal lesson network "finish --simulate=plateau"; do
+for command in find card rings ladder seal lesson network "finish --simulate=plateau"; do
     # shellcheck disable=SC2086 # words are meant to be split
     set -- $command
     says_little 0 0 "$coldgap" "$1" "$config" ${2:+"$2"} -o "o$acts" \
         --set duty.name=settled
 done
+says_little 0 0 "$coldgap" card "$config" --from "$config" -o "o$acts" \
+    --set duty.name=settled --report "o$acts/card.html"
 says_little 0 0 "$coldgap" ceiling "$config" --gap 0.7mm \
     --set duty.name=settled
 says_little 0 0 "$coldgap" sweep "$config" -o "o$acts" \

@@ -41,6 +41,12 @@ check 0 lesson "$engines/boosted_four.cfg" $quick --answers -o "$work/out"
 check 4 lesson "$engines/plain_four.cfg" -q -o "$work/none/such"
 check 2 sheet "$engines/iron_six.cfg" \
     --measured "$sources/tests/bad/parts/sheet_many.csv"
+check 0 card "$engines/boosted_four.cfg" $quick -o "$work/out" \
+    --from "$engines/taught_four.cfg" --report "$work/card.html"
+check 4 card "$engines/plain_four.cfg" --from "$work/none.cfg"
+check 0 ladder "$engines/plain_four.cfg" $quick -o "$work/out" \
+    --set margin.duties= --set uncertainty.other_laws=false \
+    --write "$work/new.cfg"
 check 0 seal "$engines/iron_six.cfg" $quick -o "$work/out"
 }
 check 0 template

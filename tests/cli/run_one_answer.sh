@@ -31,11 +31,12 @@ same() {
     [ "$2" = "$3" ] || fail "$duty: $1: $2 here, $3 there"
 }
 
-# asks STATUS... WORDS: runs the program on engine and duty; 0 and 1 are answers.
+# asks COMMAND WORDS...: of engine and duty alone; 0 and 1 are answers.
 asks() {
     command=$1
     shift
-    "$coldgap" "$command" "$engine" --set duty.name="$duty" "$@" \
+    "$coldgap" "$command" "$engine" --set duty.name="$duty" \
+        --set margin.duties= "$@" \
         >"$work/stdout" 2>"$work/stderr"
     got=$?
     [ "$got" -le 1 ] || fail "$duty: $command $*: exit $got"
@@ -67,7 +68,7 @@ way_of_sweep() {
     asks sweep --vary margin.risk=0.001 -o "$work/sweep" -q
     for name in $(awk '!/^#/ {print $1}' "$work/out/summary.dat"); do
         named=$(awk -v key="$name" '$1 == key {gsub("/", "_", $3)
-            print $1 ($3 == 1 ? "" : "_" $3)}' "$work/out/summary.dat")
+            print $1 ($3 == 1 || $3 == "word" ? "" : "_" $3)}' "$work/out/summary.dat")
         place=$(column "$work/sweep/sweep.dat" "$named")
         [ -n "$place" ] || fail "$duty: sweep.dat has no $name"
         same "sweep, $name" "$(awk -v i="$place" '!/^#/ {print $i}' \
@@ -102,15 +103,13 @@ ways_of_tables() {
         "$(key cold_gap_top)"
     same "rings, ring" "$(cut -d' ' -f"$(column "$table" ring_top_C)" "$own")" \
         "$(key ring_top_max)"
-    for name in cold_gap_second; do
-        same "seal, $name" "$(awk -v k="$name" '$1 == k {print $2}' \
-            "$work/seal/seal.dat")" "$(key "$name")"
-    done
+    same "seal, second" "$(awk '$1 == "cold_gap_second" {print $2}' \
+        "$work/seal/seal.dat")" "$(key cold_gap_second)"
     same "seal, top" "$(awk '$1 == "cold_gap_top_fitted" {print $2}' \
-        "$work/seal/seal.dat")" "$(key cold_gap_top)"
+        "$work/seal/seal.dat")" "$(key file_to_top)"
     # The last instant of the lesson's duty is the tightest.
     block "$work/lesson/lesson.dat" duty | tail -n 1 >"$own"
-    same "lesson, gap" "$(cut -d' ' -f6 "$own")" "$(key cold_gap_top)"
+    same "lesson, gap" "$(cut -d' ' -f6 "$own")" "$(key file_to_top)"
     same "lesson, closure" "$(cut -d' ' -f8 "$own")" "$(key closure_top)"
     if [ "$(key tightest_time)" != 0 ]; then
         same "lesson, instant" "$(cut -d' ' -f9 "$own")" "$(key tightest_time)"
@@ -120,11 +119,14 @@ ways_of_tables() {
     fi
 }
 
-# Gauged at the answer every ring fits; a filing step less is filed.
+# Gauged at what to file to a ring fits; a filing step less is filed, or too
+# small where the model needs more than that.
 way_of_sheet() {
-    gap=$(key cold_gap_top)
+    gap=$(key file_to_top)
     bore=$(sed -n 's/.*bore_mm = \([0-9.]*\).*/\1/p' "$engine" | head -n 1)
     less=$(awk -v gap="$gap" 'BEGIN {print gap - 0.01}')
+    below=$(awk -v need="$(key cold_gap_top)" -v less="$less" \
+        'BEGIN {print (need > less + 1e-9 ? "too_small" : "file")}')
     {
         echo cylinder,bore_mm,top_gap_mm
         echo 1,"$bore,$gap"
@@ -135,16 +137,16 @@ way_of_sheet() {
     awk -v i="$(column "$table" state)" '!/^#/ && $2 == "top" && $1 < 3 {
         print $i}' "$table" >"$work/states"
     same "sheet at the answer" "$(sed -n 1p "$work/states")" fits
-    same "sheet a step below" "$(sed -n 2p "$work/states")" too_small
+    same "sheet a step below" "$(sed -n 2p "$work/states")" "$below"
     same "sheet, asked" "$(awk -v i="$(column "$table" asked_mm)" \
         '!/^#/ && $1 == 1 && $2 == "top" {print $i}' "$table")" "$gap"
 }
 
-# The ceiling of the gap answered is the boost asked for, or what the rounding up
-# to a filing step gives on top: the gap at the ceiling is the same, and beyond
-# it is more.
+# The ceiling of the gap to file to is the boost asked for, or what the rounding
+# up to a filing step gives on top: up to it the gap to file to is the same, and
+# beyond it is more.
 way_of_ceiling() {
-    gap=$(key cold_gap_top)
+    gap=$(key file_to_top)
     asks ceiling --gap "${gap}mm"
     boost=$(tr '\n' ' ' <"$work/stdout" |
         sed -n "s/.*at the config's boost of \([0-9]*\) kPa.*/\1/p")
@@ -155,12 +157,16 @@ way_of_ceiling() {
     [ -n "$top" ] ||
         top=$(sed -n 's/^Ceiling, boost  *\([0-9]*\) kPa.*/\1/p' "$work/stdout")
     [ -n "$top" ] || { fail "$duty: no ceiling"; return 0; }
-    [ "$top" -ge "$boost" ] ||
-        fail "$duty: the gap answered for $boost kPa stands $top"
+    case $flat in
+    *"does not rise all the way with boost"*) ;; # the lowest crossing
+    *) [ "$top" -ge "$boost" ] ||
+        fail "$duty: the gap answered for $boost kPa stands $top" ;;
+    esac
     for at in "$top" "$((top + 2))"; do
         "$coldgap" find "$engine" --set duty.name="$duty" \
-            --set charge.boost_kPa="$at" -o "$work/at" -q >/dev/null 2>&1
-        awk '$1 == "cold_gap_top" {print $2}' "$work/at/summary.dat"
+            --set margin.duties= --set charge.boost_kPa="$at" \
+            -o "$work/at" -q >/dev/null 2>&1
+        awk '$1 == "file_to_top" {print $2}' "$work/at/summary.dat"
     done >"$work/gaps"
     awk -v gap="$gap" 'NR == 1 && $1 > gap + 1e-9 {bad = 1}
                        NR == 2 && $1 < gap + 1e-9 {bad = 1}
@@ -169,13 +175,20 @@ way_of_ceiling() {
             "$(tr '\n' ' ' <"$work/gaps")"
 }
 
-for file in "$configs"/duties/*.cfg; do
-    duty=$(basename "$file" .cfg)
+own_duty=$(sed -n 's/^duty *= *{ *name *= *"\([a-z_]*\)".*/\1/p' "$engine")
+: "${own_duty:=dyno_pull}"
+# Evidence is weighed anew in every run, and takes seconds: two duties of it.
+only=
+[ "$3" = taught_four ] && only="$own_duty cold_start_abuse"
+for duty in ${only:-$(basename -s .cfg "$configs"/duties/*.cfg)}; do
     ways_of_find
     way_of_sweep
     way_of_page
-    ways_of_tables
     way_of_sheet
+    # what takes longest: of the engine's own duty, and of the one that is
+    # most often the hardest
+    case $duty in "$own_duty" | cold_start_abuse) ;; *) continue ;; esac
+    ways_of_tables
     case $3 in plain_four) ;; *) way_of_ceiling ;; esac
 done
 finish

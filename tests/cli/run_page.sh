@@ -100,9 +100,21 @@ expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html" --threads 1
 page "$work/rings.html" 2
 holds "$work/rings.html" '<th scope="row">15.*plain_steel, bare (yours)'
 holds "$work/rings.html" 'peak pressure [0-9]* of 70-100 bar ([0-9]* of 1015-1450 psi)'
+expect 0 "$coldgap" card "$engine" -q --report "$work/card.html" \
+    --from "$sources/configs/engines/shop_four.cfg"
+page "$work/card.html" 0
+holds "$work/card.html" "Top ring, file to <strong>$gap</strong> <span>("
+holds "$work/card.html" '<th scope="row">Peak pressure</th><td>[0-9]* bar ([0-9]* psi)</td><td>[0-9]* bar ([0-9]* psi)</td><td>changed'
+[ "$(grep -c '^<p class="blank">' "$work/card.html")" -eq 4 ] ||
+    fail "not four lines to sign on the card"
 cp "$work/rings.html" "$work/first"
 expect 0 "$coldgap" rings "$engine" -q --report "$work/rings.html" --threads 2
 cmp -s "$work/first" "$work/rings.html" || fail "threads change a page"
+expect 0 "$coldgap" ladder "$engine" -q --duty settled --to 180kPa \
+    --report "$work/ladder.html"
+page "$work/ladder.html" 1
+holds "$work/ladder.html" '<li>Ring face, from [0-9]* kPa on: '
+holds "$work/ladder.html" '<th scope="row">Ring face</th>'
 # A lesson's lines can be keyed in from the page as from the screen.
 for words in "--level first" "--answers" "--answers --units inch"; do
     # shellcheck disable=SC2086 # words are meant to be split

@@ -72,6 +72,8 @@ grep -q 'block: one line' "$work/one/finish_probability.dat" ||
 draw "$work/one"
 expect 0 "$coldgap" rings "$engine" -q -o "$work/rings"
 draw "$work/rings"
+expect 0 "$coldgap" ladder "$engine" -q --duty settled --to 180kPa -o "$work/ladder"
+draw "$work/ladder"
 expect 0 "$coldgap" seal "$engine" -q -o "$work/seal"
 draw "$work/seal"
 # Without boost there is one block in the trade-off.

@@ -237,6 +237,7 @@ every() {
         -o "$work/s" --samples 4 --threads 2
     stack "$1" "$coldgap" finish "$engine" -q --simulate plateau -o "$work/s"
     stack "$1" "$coldgap" rings "$engine" -q --threads 2
+    stack "$1" "$coldgap" ladder "$engine" -q --duty settled
     stack "$1" "$coldgap" lesson "$engine" -q -o "$work/s"
     stack "$1" "$coldgap" network "$engine" -q -o "$work/s"
     stack "$1" "$coldgap" --version

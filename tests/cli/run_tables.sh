@@ -18,9 +18,11 @@ export LC_ALL=C.UTF-8
 expect 0 "$coldgap" find "$work/taught.cfg" --set rings.film_law=reynolds \
     --set duty.name=settled \
     --samples 16 -q -o "$work/find"
-for command in rings seal lesson network; do
+for command in rings ladder seal lesson network; do
     expect 0 "$coldgap" $command "$engine" -q -o "$work/$command"
 done
+expect 0 "$coldgap" card "$engine" -q -o "$work/card" \
+    --from "$sources/configs/engines/shop_four.cfg"
 expect 0 "$coldgap" finish "$engine" --simulate plateau -q -o "$work/finish"
 expect 1 "$coldgap" sheet "$engine" -q -o "$work/sheet" \
     --measured "$sources/configs/measured/iron_six.csv"

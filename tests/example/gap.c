@@ -1,5 +1,5 @@
-/* The smallest safe cold gap of one engine, by the physics library alone: the
- * same answer as `coldgap find example.cfg`. */
+/* The smallest safe cold gap of one engine over one duty, by the physics library
+ * alone: the same answer as `coldgap find example.cfg`. */
 #include <coldgap/coldgap.h>
 
 #include <gsl/gsl_errno.h>
@@ -114,6 +114,7 @@ int main(void)
 
     gsl_set_error_handler_off();
     fill(&c);
+    cg_law_correlate(&c);
     enum cg_status status = cg_case_ready(&c, &error);
     if (status == CG_OK)
         status = cg_duty_run_create(&c, &run, &error);
@@ -124,6 +125,8 @@ int main(void)
         fprintf(stderr, "gap: %s\n", error.text);
         return 1;
     }
+    printf("Of this duty alone; what else the engine must survive may need "
+           "more.\n");
     printf("closure %.6f mm\ncold gap %.3f mm\nfile to %.3f mm (%s)\n",
            answer.extremes.closure * 1e3, answer.top.cold_gap * 1e3,
            answer.file_to_top.file_to * 1e3,

@@ -6,6 +6,7 @@
 
 #include "alloy_choice.h"
 #include "bore_finish.h"
+#include "finish_order.h"
 #include "ceiling.h"
 #include "check_close.h"
 #include "evidence.h"
@@ -90,6 +91,12 @@ static enum cg_status judge_finish(struct cg_error *error)
     return cg_finish_judge(&c, &core, true, &verdict, error);
 }
 
+static enum cg_status order_finish(struct cg_error *error)
+{
+    struct cg_finish_order order;
+    return cg_finish_order_find(&c, 1, &order, error);
+}
+
 static enum cg_status study_seal(struct cg_error *error)
 {
     struct cg_duty_run *run = NULL;
@@ -130,7 +137,7 @@ static const struct job jobs[] = {
     {"evidence", learn},          {"ring", choose_ring},
     {"alloy", choose_alloy},      {"finish", judge_finish},
     {"seal", study_seal},         {"trade", tradeoff},
-    {"price", price}};
+    {"price", price},             {"order", order_finish}};
 
 START_TEST(memory_runs_out)
 {

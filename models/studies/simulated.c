@@ -4,7 +4,6 @@
 #include <stdlib.h>
 
 #include "honing.h"
-#include "profile_file.h"
 
 static struct cg_honing honing_of(const struct cg_case *c,
                                   enum cg_stages stages)
@@ -36,6 +35,27 @@ enum cg_status cg_simulated_trace(const struct cg_case *c,
     else
         free(made.height);
     return status;
+}
+
+enum cg_status cg_simulated_core(const struct cg_case *c, unsigned long seed,
+                                 struct cg_core *core, bool *bends,
+                                 struct cg_error *error)
+{
+    struct cg_profile trace;
+    struct cg_surface *surface;
+    enum cg_status status = cg_simulated_trace(
+        c, CG_STAGES_PLATEAU, CG_SURFACE_USUAL_CUTOFF, seed, &trace, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_surface_measure(&trace, CG_FILTER_STANDARD,
+                                CG_SURFACE_USUAL_CUTOFF, &surface, error);
+    free(trace.height);
+    if (status != CG_OK)
+        return status;
+    *core = surface->core;
+    *bends = surface->probability.bends;
+    cg_surface_free(surface);
+    return CG_OK;
 }
 
 static enum cg_status make_patch(const struct cg_case *c, enum cg_stages stages,

@@ -1,0 +1,58 @@
+/* What to measure, and what the card rests on.  The steps are common practice,
+ * no source. */
+#include "report_card.h"
+#include "report_sheet.h"
+#include "say_common.h"
+#include "scope.h"
+
+static void tell_after(struct cg_report *report)
+{
+    cg_report_section(report, "After the first hours");
+    cg_report_step(report, "Warm, after running in: leak-down and compression "
+                           "of each cylinder, blow-by at full load if it can "
+                           "be had.");
+    cg_report_step(report, "Oil used, and what the filter holds: bright flakes "
+                           "mean stop.");
+    cg_report_step(report, "First strip: ring ends under a lens. Bright or "
+                           "hammered ends touched: do not run it again so.");
+    cg_report_step(report, "Ring faces, skirt and bore for scuffing; ring gaps "
+                           "again, and the skirt.");
+    cg_report_step(report, "Write what was found into the notebook, touched or "
+                           "not: it teaches the next build.");
+}
+
+void cg_report_card_measure(struct cg_report *report)
+{
+    cg_report_sheet_method(report);
+    cg_report_step(report, "Side clearance of each ring with a feeler all "
+                           "round its groove; back: the ring lies below the "
+                           "land.");
+    cg_report_step(report, "Skirt at its gauge point against its own bore. "
+                           "Write every figure beside its line here.");
+    tell_after(report);
+}
+
+void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
+{
+    cg_report_section(report, "Assumed");
+    cg_report_row(
+        report, "ambient", "Air",
+        cg_quantity(CG_SHOW_TEMPERATURE, c->charge.ambient_temperature));
+    cg_report_row(report, "air_pressure", "Air pressure",
+                  cg_quantity(CG_SHOW_PRESSURE, c->charge.ambient_pressure));
+    cg_report_row(report, "octane", "Octane",
+                  cg_quantity(CG_SHOW_NUMBER, c->fuel.octane));
+    cg_report_row(report, "cooler", "Charge cooler",
+                  cg_quantity(CG_SHOW_SHARE, c->charge.cooler_effectiveness));
+    cg_report_row(
+        report, "coolant", "Coolant",
+        cg_quantity(CG_SHOW_TEMPERATURE, c->cooling.coolant_temperature));
+    cg_report_row(report, "oil_at", "Oil",
+                  cg_quantity(CG_SHOW_TEMPERATURE, c->cooling.oil_temperature));
+    cg_report_row(report, "risk", "Risk",
+                  cg_quantity(CG_SHOW_NUMBER, c->margin.risk));
+    cg_report_say(report, "Another boost, fuel, mixture or cooling is another "
+                          "card.");
+    cg_report_say(report, "%s", cg_scope());
+    cg_report_say(report, "Left out: %s", cg_say_left_out());
+}
