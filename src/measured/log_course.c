@@ -274,8 +274,9 @@ static enum cg_status make_course(struct making *making,
     return status;
 }
 
-/* The rows are there: every step looks at what those before left. */
-static void prepare(struct making *making)
+/* The rows are there: every step looks at what those before left.  Whether all
+ * is well. */
+static bool prepare(struct making *making)
 {
     size_t before = making->problems->count;
     if (making->rows.rows < 2) {
@@ -283,19 +284,22 @@ static void prepare(struct making *making)
                    NULL,
                    "no run, two lines under the headings and more are "
                    "allowed");
-        return;
+        return false;
     }
     check_steps(making);
     for (int q = CG_LOGGED_TIME + 1; q < CG_LOGGED; q++)
         if (is_asked(making, (enum cg_logged)q))
             fill_column(making, q);
-    if (making->problems->count == before)
-        trim(making);
-    if (making->problems->count == before)
-        check_run(making);
-    if (making->problems->count == before && making->first == making->last)
+    if (making->problems->count > before)
+        return false;
+    trim(making);
+    if (making->problems->count > before)
+        return false;
+    check_run(making);
+    if (making->first == making->last)
         cg_problem(making->problems, at_row(making, making->first), NULL,
                    "one line is no run");
+    return making->problems->count == before;
 }
 
 enum cg_status cg_log_read(const char *path, const struct cg_case *c,
@@ -309,9 +313,7 @@ enum cg_status cg_log_read(const char *path, const struct cg_case *c,
     *course = NULL;
     enum cg_status status =
         cg_log_rows_read(path, c, column, &making.rows, problems, error);
-    if (status == CG_OK && problems->count == before)
-        prepare(&making);
-    if (status == CG_OK && problems->count == before)
+    if (status == CG_OK && problems->count == before && prepare(&making))
         status = make_course(&making, list, course, error);
     free(making.rows.row);
     return status;

@@ -203,12 +203,13 @@ static double value_of(struct reading *reading, int q, const char *cell)
     const struct cg_log_column *column = &reading->column[q];
     struct cg_log_band band = cg_log_band_of(reading->c, (enum cg_logged)q);
     double value;
-    char sign, what[160];
+    char sign;
     if (is_nothing(cell))
         return NAN;
     const char *trouble =
         cg_csv_number(cell, reading->separator, &value, &sign);
     if (trouble != NULL) {
+        char what[160];
         snprintf(what, sizeof what, "%s (got %.40s)", trouble, cell);
         problem(reading, column->heading, what);
         return NAN;
@@ -283,10 +284,10 @@ static enum cg_status take_cells(struct reading *reading,
                                  struct cg_error *error)
 {
     struct cg_log_row row = {.line = reading->line};
-    char what[160];
     if (record->cells != reading->cells) {
         if (is_units(reading, record))
             return CG_OK;
+        char what[160];
         snprintf(what, sizeof what, "%zu cells, the line of headings has %zu%s",
                  record->cells, reading->cells,
                  record->cells > reading->cells && reading->separator == ','
