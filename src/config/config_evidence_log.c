@@ -128,6 +128,15 @@ static enum cg_status read_log(struct cg_reading *reading,
     return CG_OK;
 }
 
+/* Whether the column would be of the config's own log, which is wrong; that was
+ * told where it is the duty. */
+static bool is_told(const struct cg_reading *reading)
+{
+    const struct cg_reader *reader = reading->item->reader;
+    return reading->duty == NULL && reader->c->duty.course == NULL &&
+           config_lookup(&reader->file.config, "duty.log") != NULL;
+}
+
 enum cg_status cg_reading_log(struct cg_reading *reading,
                               struct cg_error *error)
 {
@@ -135,7 +144,8 @@ enum cg_status cg_reading_log(struct cg_reading *reading,
     size_t before = problems->count;
     enum cg_status status = CG_OK;
     check_keys(reading);
-    if (problems->count == before && reading->column.heading[0] != '\0')
+    if (problems->count == before && reading->column.heading[0] != '\0' &&
+        !is_told(reading))
         status = read_log(reading, error);
     if (reading->log == NULL && has_temperature(reading))
         reading->number.temperature = CG_ZERO_CELSIUS; /* told */
