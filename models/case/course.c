@@ -24,8 +24,7 @@ enum cg_status cg_course_create(struct cg_course **list, size_t rows,
 
 enum cg_status cg_course_hold(const double of[CG_CHANNELS],
                               struct cg_course **list,
-                              struct cg_course **course,
-                              struct cg_error *error)
+                              struct cg_course **course, struct cg_error *error)
 {
     struct cg_course *made = NULL;
     enum cg_status status = cg_course_create(list, 2, &made, error);

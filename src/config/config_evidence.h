@@ -22,7 +22,7 @@ struct cg_reading {
     struct cg_log_column column;   /* unit NULL: not given */
     struct cg_duty_case *logged;   /* with a column: the run it is of */
     const struct cg_log_note *log; /* that it was read from; NULL: none */
-    size_t engine; /* 0: the engine itself */
+    size_t engine;                 /* 0: the engine itself */
 };
 
 /* Whose findings a list holds: as in struct cg_evidence_entry. */
@@ -61,8 +61,7 @@ void cg_reading_say_log(const struct cg_reading *reading,
                         struct cg_evidence_entry *entry);
 
 /* The case's conditions as the entry has them.  Cannot fail. */
-void cg_reading_conditions(const struct cg_reading *reading,
-                           struct cg_case *c);
+void cg_reading_conditions(const struct cg_reading *reading, struct cg_case *c);
 /* The duty settled at one speed and load.  Cannot fail. */
 void cg_reading_hold(double speed, double load, struct cg_duty_case *duty);
 /* Where the duty that the entry names is; *found false: nowhere, and told.

@@ -19,8 +19,7 @@ void cg_reading_heading(struct cg_reading *reading,
     struct cg_log_column *column = &reading->column;
     const char *key = config_setting_name(setting);
     char what[CG_NAME_TROUBLE] = "given twice, one is allowed";
-    if (column->unit == NULL &&
-        cg_heading_of(setting, column->heading, what))
+    if (column->unit == NULL && cg_heading_of(setting, column->heading, what))
         what[0] = '\0';
     if (what[0] != '\0')
         cg_item_problem(reading->item, setting, key, "%s", what);
@@ -102,8 +101,8 @@ static enum cg_status take(struct cg_reading *reading,
         return CG_OK;
     enum cg_status status = cg_course_hold(
         highest->of, reading->item->reader->courses, &held, error);
-    cg_reading_hold(highest->of[CG_CHANNEL_SPEED],
-                    highest->of[CG_CHANNEL_LOAD], reading->logged);
+    cg_reading_hold(highest->of[CG_CHANNEL_SPEED], highest->of[CG_CHANNEL_LOAD],
+                    reading->logged);
     reading->logged->segments = 0;
     reading->logged->course = held;
     return status;

@@ -79,8 +79,7 @@ static enum cg_status read_duty(const struct cg_reading *reading,
     reader.c = c;
     enum cg_status status = cg_reading_duty_path(reading, &found, path, error);
     if (status == CG_OK && found)
-        status =
-            cg_duty_named(&reader, reading->duty, path, &c->duty, error);
+        status = cg_duty_named(&reader, reading->duty, path, &c->duty, error);
     if (status == CG_OK)
         status = cg_duty_lag(reading->item->reader, c, &c->duty, error);
     return status;

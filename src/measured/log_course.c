@@ -260,14 +260,15 @@ static size_t highest_row(const struct making *making)
     size_t best = SIZE_MAX;
     for (size_t i = making->first; i <= making->last; i++)
         if (!isnan(row[i].value[CG_LOGGED_FOUND]) &&
-            (best == SIZE_MAX || row[i].value[CG_LOGGED_FOUND] >
-                                     row[best].value[CG_LOGGED_FOUND]))
+            (best == SIZE_MAX ||
+             row[i].value[CG_LOGGED_FOUND] > row[best].value[CG_LOGGED_FOUND]))
             best = i;
     return best;
 }
 
-/* How the engine ran up to a row of the course, by channel: a probe lags, and is often hottest after the throttle was shut, so that the means are
- * of the rows at nearly the highest load. */
+/* How the engine ran up to a row of the course, by channel: a probe lags, and
+ * is often hottest after the throttle was shut, so that the means are of the
+ * rows at nearly the highest load. */
 static void run_before(const struct cg_course *course, size_t row, double *of)
 {
     double begin = course->row[row].time - CG_LOG_PROBE_LAG, most = 0.0;
