@@ -150,7 +150,9 @@ static void print_evidence(bool inch)
            "# evidence = (\n"
            "#     { what = \"groove_top\"; %s; how = \"hardness\"; },\n"
            "#     { touched = false; %s; duty = \"drag_pass\"; "
-           "%s; }\n# );\n",
+           "%s; }\n# );\n"
+           "# Of a logged run: column_C = \"EGT\" in place of "
+           "temperature_C.\n",
            inch ? "temperature_F = 473.0" : "temperature_C = 245.0",
            inch ? "cold_gap_thou = 18.0" : "cold_gap_mm = 0.45",
            inch ? "boost_psi = 22.0" : "boost_kPa = 150.0");
