@@ -224,7 +224,6 @@ static void tell_order(struct cg_report *report, const struct cg_ladder *ladder)
 
 static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
 {
-    bool inch = cg_report_inch(report);
     cg_report_section(report, "What this rests on");
     cg_report_say(report, "The engine: %s, duty %s.",
                   ladder->asked.engine.name[0] != '\0'
@@ -238,8 +237,7 @@ static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
                   "yours, and ask `coldgap finish --profile`.");
     cg_report_say(report, "The oil ring's tension, head gasket, rods and "
                           "charger are not looked at.");
-    cg_report_say(report, "The gaps needed are worked out to first order. %s",
-                  cg_say_first_order(inch).text);
+    cg_say_gaps_first_order(report);
 }
 
 /* What the parts show at the target, for programs. */

@@ -87,6 +87,12 @@ struct cg_sentence cg_say_first_order(bool inch)
     return out;
 }
 
+void cg_say_gaps_first_order(struct cg_report *report)
+{
+    cg_report_say(report, "The gaps needed are worked out to first order. %s",
+                  cg_say_first_order(cg_report_inch(report)).text);
+}
+
 struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch)
 {
