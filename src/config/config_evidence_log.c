@@ -40,9 +40,10 @@ static bool has_temperature(const struct cg_reading *reading)
     return !reading->sign && !is_what(reading, CG_EVIDENCE_COOLANT);
 }
 
-/* What does not go with a column. */
-static void check_keys(struct cg_reading *reading)
+/* What does not go with a column; true: there is nothing such. */
+static bool check_keys(struct cg_reading *reading)
 {
+    size_t before = reading->item->reader->problems->count;
     struct cg_reading_numbers *number = &reading->number;
     const char *key = reading->column.key;
     cg_reading_refuse(reading, key, !has_temperature(reading),
@@ -57,6 +58,7 @@ static void check_keys(struct cg_reading *reading)
                       "does not go with a column; the log says how the engine "
                       "ran");
     number->time = NAN; /* told */
+    return reading->item->reader->problems->count == before;
 }
 
 /* The duty again, the column read with it: of the file that the entry names, of
@@ -139,12 +141,9 @@ static bool is_told(const struct cg_reading *reading)
 enum cg_status cg_reading_log(struct cg_reading *reading,
                               struct cg_error *error)
 {
-    const struct cg_problems *problems = reading->item->reader->problems;
-    size_t before = problems->count;
     enum cg_status status = CG_OK;
-    check_keys(reading);
-    if (problems->count == before && reading->column.heading[0] != '\0' &&
-        !is_told(reading))
+    bool sound = check_keys(reading);
+    if (sound && reading->column.heading[0] != '\0' && !is_told(reading))
         status = read_log(reading, error);
     if (reading->log == NULL && has_temperature(reading))
         reading->number.temperature = CG_ZERO_CELSIUS; /* told */
