@@ -186,10 +186,11 @@ static void tell_parts(struct cg_report *report, const struct cg_ladder *ladder)
         tell_part(report, ladder, order[i]);
     cg_report_say(report, "- is not up to %s, the highest looked at.",
                   cg_show_boost(ladder->end, inch).text);
-    cg_report_figure(report, "ladder", "What stops at which boost",
-                     "Above, the top gap over boost with the shop rule; below, "
-                     "a bar a part, before the changes and after: where it "
-                     "fits, is marginal, and is no more.");
+    cg_report_figure(
+        report, "ladder", "What stops at which boost",
+        "Above, the top gap to file to over boost, and the shop rule; below, "
+        "a bar a part, before the changes and after: where it "
+        "fits, is marginal, and is no more.");
 }
 
 /* In the order in which the trade looks: common practice, no source. */
