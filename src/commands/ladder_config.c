@@ -138,12 +138,12 @@ static enum cg_status put(const struct cg_options *options,
 {
     rewind(part->file);
     if (ftruncate(fileno(part->file), 0) != 0)
-        return cg_part_file_trouble(part->part, "write", error);
+        return cg_part_file_trouble(part->final, "write", error);
     enum cg_status status =
         cg_config_changed_write(part->file, options->config, writing->change,
                                 writing->changes, left_out, error);
     if (status == CG_OK && fflush(part->file) != 0)
-        status = cg_part_file_trouble(part->part, "write", error);
+        status = cg_part_file_trouble(part->final, "write", error);
     return status;
 }
 
