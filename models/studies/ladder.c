@@ -212,15 +212,16 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
     made->end = fmin(target + CG_LADDER_FURTHER, CG_LADDER_MOST);
     made->asked = *c;
     made->asked.charge.boost = target;
-    if (target > 0.0 && c->charge.charger == CG_CHARGER_NONE)
-        made->asked.charge.charger = CG_CHARGER_TURBINE;
-    made->changed = made->asked;
     struct cg_ladder_work work = {
         .ladder = made, .shelf = shelf, .error = error};
     enum cg_status status =
         cg_look_begin(&made->asked, target, NULL, count, &work.book, error);
-    if (status == CG_OK)
+    if (status == CG_OK) {
+        if (target > 0.0)
+            made->asked.charge.charger = work.book->c.charge.charger;
+        made->changed = made->asked;
         status = run(&work);
+    }
     free(work.book);
     if (status != CG_OK) {
         free(made);

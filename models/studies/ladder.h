@@ -151,6 +151,10 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
 /* Accepts NULL. */
 void cg_ladder_free(struct cg_ladder *ladder);
 
+/* Makes all changes of the ladder, and its target, in another case of that
+ * engine: as it was before evidence moved it.  Cannot fail. */
+void cg_ladder_make(const struct cg_ladder *ladder, struct cg_case *c);
+
 /* Whether the part is marginal at the case's own boost already and still stands
  * the target: what the engine lives with is no reason for a change.  Cannot
  * fail. */
