@@ -39,8 +39,9 @@ static enum cg_status make_room(void **array, size_t count, size_t *allocated,
 }
 
 /* One point more, unsolved; those left by an earlier layout are used again. */
-static enum cg_status add_point(struct cg_duty_run *run,
-                                const struct cg_operating *operating,
+static enum cg_status add_point(const struct cg_case *c,
+                                struct cg_duty_run *run,
+                                const double of[CG_CHANNELS],
                                 struct cg_error *error)
 {
     if (run->points == run->points_made) {
@@ -56,7 +57,9 @@ static enum cg_status add_point(struct cg_duty_run *run,
             return status;
         run->points_made++;
     }
-    run->point[run->points++].operating = *operating;
+    struct cg_operating_point *point = &run->point[run->points++];
+    point->operating = cg_operating_of(c, of);
+    memcpy(point->of, of, sizeof point->of);
     return CG_OK;
 }
 
@@ -71,12 +74,30 @@ size_t cg_duty_run_index(const struct cg_duty_run *run,
 }
 
 /* The same, added if new. */
-static enum cg_status point_at(struct cg_duty_run *run,
-                               const struct cg_operating *operating,
-                               size_t *index, struct cg_error *error)
+static enum cg_status point_at(const struct cg_case *c, struct cg_duty_run *run,
+                               const double of[CG_CHANNELS], size_t *index,
+                               struct cg_error *error)
 {
-    *index = cg_duty_run_index(run, operating);
-    return *index < run->points ? CG_OK : add_point(run, operating, error);
+    struct cg_operating operating = cg_operating_of(c, of);
+    *index = cg_duty_run_index(run, &operating);
+    return *index < run->points ? CG_OK : add_point(c, run, of, error);
+}
+
+static enum cg_status add_place(const struct cg_case *c,
+                                struct cg_duty_run *run,
+                                const double of[CG_CHANNELS],
+                                struct cg_error *error)
+{
+    void *array = run->place;
+    enum cg_status status = make_room(
+        &array, run->places, &run->places_allocated, sizeof *run->place, error);
+    run->place = array;
+    if (status != CG_OK)
+        return status;
+    struct cg_place *place = &run->place[run->places++];
+    place->operating = cg_operating_of(c, of);
+    memcpy(place->of, of, sizeof place->of);
+    return CG_OK;
 }
 
 static enum cg_status add_piece(struct cg_duty_run *run, double from, double to,
@@ -106,17 +127,23 @@ static double between(double from, double to, double part)
     return (1.0 - part) * from + part * to;
 }
 
-static struct cg_operating
-point_in(const struct cg_case *c, const struct cg_segment *segment, double part)
+/* A row that says speed and load alone. */
+static void ask(double speed, double load, double of[CG_CHANNELS])
 {
-    struct cg_operating at = cg_operating_at(
-        c, between(segment->speed, segment->speed_end, part),
-        between(segment->load, segment->load_end, part));
-    at.heat_factor = cg_segment_heat(segment);
-    if (!isnan(segment->coolant_temperature))
-        at.coolant_temperature =
-            segment->coolant_temperature + c->moved.coolant;
-    return at;
+    for (int k = 0; k < CG_CHANNELS; k++)
+        of[k] = NAN;
+    of[CG_CHANNEL_SPEED] = speed;
+    of[CG_CHANNEL_LOAD] = load;
+}
+
+/* What a segment says at that part of it. */
+static void ask_segment(const struct cg_segment *segment, double part,
+                        double of[CG_CHANNELS])
+{
+    ask(between(segment->speed, segment->speed_end, part),
+        between(segment->load, segment->load_end, part), of);
+    of[CG_CHANNEL_HEAT] = cg_segment_heat(segment);
+    of[CG_CHANNEL_COOLANT] = segment->coolant_temperature;
 }
 
 static enum cg_status add_segment(const struct cg_case *c,
@@ -129,14 +156,15 @@ static enum cg_status add_segment(const struct cg_case *c,
     double load_rise = fabs(segment->load_end - segment->load);
     int cuts =
         cuts_of(fmax(speed_rise / CG_RAMP_SPEED, load_rise / CG_RAMP_LOAD));
-    struct cg_operating point = point_in(c, segment, 0.0);
+    double of[CG_CHANNELS];
+    ask_segment(segment, 0.0, of);
     size_t before = 0, after = 0;
-    enum cg_status status = point_at(run, &point, &before, error);
+    enum cg_status status = point_at(c, run, of, &before, error);
     for (int i = 1; i <= cuts && status == CG_OK; i++) {
-        point = point_in(c, segment, (double)i / cuts);
+        ask_segment(segment, (double)i / cuts, of);
         double from = run->duration + segment->seconds * (i - 1) / cuts;
         double to = run->duration + segment->seconds * i / cuts;
-        status = point_at(run, &point, &after, error);
+        status = point_at(c, run, of, &after, error);
         if (status == CG_OK)
             status = add_piece(run, from, to, before, after, error);
         before = after;
@@ -161,7 +189,6 @@ static enum cg_status place_at(struct laying *laying,
                                struct cg_error *error)
 {
     struct cg_duty_run *run = laying->run;
-    struct cg_operating operating = cg_operating_of(laying->c, of);
     bool again = laying->last != SIZE_MAX;
     for (int k = 0; k < CG_CHANNELS; k++)
         again = again && same(of[k], laying->of[k]);
@@ -170,20 +197,15 @@ static enum cg_status place_at(struct laying *laying,
         return CG_OK;
     memcpy(laying->of, of, sizeof laying->of);
     if (!run->mapped) {
-        enum cg_status status = point_at(run, &operating, place, error);
+        enum cg_status status = point_at(laying->c, run, of, place, error);
         laying->last = *place;
         return status;
     }
-    void *array = run->place;
-    enum cg_status status = make_room(
-        &array, run->places, &run->places_allocated, sizeof *run->place, error);
-    run->place = array;
+    enum cg_status status = add_place(laying->c, run, of, error);
     if (status != CG_OK)
         return status;
-    run->place[run->places].operating = operating;
-    laying->last = *place = run->places;
-    return cg_regime_map_find(&run->map, of, &run->place[run->places++].at,
-                              error);
+    laying->last = *place = run->places - 1;
+    return cg_regime_map_find(&run->map, of, &run->place[*place].at, error);
 }
 
 /* How many times the widest cell the largest change between two rows is: of the
@@ -249,21 +271,29 @@ static enum cg_status add_course(const struct cg_case *c,
     return status;
 }
 
+/* Where a mapped run makes what lies between its points. */
+static enum cg_status make_mixed(struct cg_duty_run *run,
+                                 struct cg_error *error)
+{
+    enum cg_status status = CG_OK;
+    for (int i = 0; i < 2 && status == CG_OK; i++)
+        if (run->mixed[i].station == NULL)
+            status = cg_point_create(run->thermal, &run->mixed[i], error);
+    return status;
+}
+
 /* The nodes of the map become points, at the same numbers. */
 static enum cg_status add_nodes(const struct cg_case *c,
                                 struct cg_duty_run *run, struct cg_error *error)
 {
     enum cg_status status = CG_OK;
-    for (size_t i = 0; i < run->map.nodes && status == CG_OK; i++) {
+    run->nodes = run->map.nodes;
+    for (size_t i = 0; i < run->nodes && status == CG_OK; i++) {
         double of[CG_CHANNELS];
         cg_regime_map_node(&run->map, i, of);
-        struct cg_operating operating = cg_operating_of(c, of);
-        status = add_point(run, &operating, error);
+        status = add_point(c, run, of, error);
     }
-    for (int i = 0; i < 2 && status == CG_OK; i++)
-        if (run->mixed[i].station == NULL)
-            status = cg_point_create(run->thermal, &run->mixed[i], error);
-    return status;
+    return status == CG_OK ? make_mixed(run, error) : status;
 }
 
 static enum cg_status map_course(const struct cg_case *c,
@@ -307,33 +337,39 @@ static enum cg_status lay_out_course(const struct cg_case *c,
 static enum cg_status add_start(const struct cg_case *c,
                                 struct cg_duty_run *run, struct cg_error *error)
 {
-    struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
-    struct cg_operating cruise =
-        cg_operating_at(c, c->duty.cruise_speed, c->duty.cruise_load);
-    enum cg_status status = point_at(run, &full, &run->full_load, error);
+    double full[CG_CHANNELS], cruise[CG_CHANNELS];
+    ask(c->engine.speed, 1.0, full);
+    ask(c->duty.cruise_speed, c->duty.cruise_load, cruise);
+    enum cg_status status = point_at(c, run, full, &run->full_load, error);
     if (c->duty.course == NULL)
         run->start_place = run->piece[0].start;
     run->start = run->start_place;
     if (status == CG_OK && c->duty.start == CG_START_CRUISE) {
-        status = point_at(run, &cruise, &run->start, error);
+        status = point_at(c, run, cruise, &run->start, error);
         run->start_place = run->mapped ? SIZE_MAX : run->start;
     } else if (status == CG_OK && run->mapped) {
-        struct cg_operating first = run->place[run->start_place].operating;
-        status = point_at(run, &first, &run->start, error);
+        double first[CG_CHANNELS];
+        memcpy(first, run->place[run->start_place].of, sizeof first);
+        status = point_at(c, run, first, &run->start, error);
     }
     return status;
+}
+
+static void begin(const struct cg_case *c, struct cg_duty_run *run)
+{
+    run->course = c->duty.course != NULL;
+    run->mapped = false;
+    run->pieces = run->points = run->places = run->nodes = 0;
+    run->duration = 0.0;
+    run->film_scale = c->scale.film;
+    run->friction_share = c->piston.friction_share;
 }
 
 enum cg_status cg_duty_lay_out(const struct cg_case *c, struct cg_duty_run *run,
                                struct cg_error *error)
 {
     enum cg_status status = CG_OK;
-    run->course = c->duty.course != NULL;
-    run->mapped = false;
-    run->pieces = run->points = run->places = 0;
-    run->duration = 0.0;
-    run->film_scale = c->scale.film;
-    run->friction_share = c->piston.friction_share;
+    begin(c, run);
     if (c->duty.course != NULL)
         status = lay_out_course(c, run, error);
     for (int i = 0;
@@ -343,6 +379,34 @@ enum cg_status cg_duty_lay_out(const struct cg_case *c, struct cg_duty_run *run,
         status = cg_error_set(error, CG_BAD_INPUT,
                               "duty.segments: none given, at least one");
     return status == CG_OK ? add_start(c, run, error) : status;
+}
+
+enum cg_status cg_duty_lay_out_like(const struct cg_case *c,
+                                    const struct cg_duty_run *like,
+                                    struct cg_duty_run *run,
+                                    struct cg_error *error)
+{
+    enum cg_status status = CG_OK;
+    begin(c, run);
+    run->mapped = like->mapped;
+    run->nodes = like->nodes;
+    run->duration = like->duration;
+    run->full_load = like->full_load;
+    run->start = like->start;
+    run->start_place = like->start_place;
+    for (size_t i = 0; i < like->points && status == CG_OK; i++)
+        status = add_point(c, run, like->point[i].of, error);
+    for (size_t i = 0; i < like->pieces && status == CG_OK; i++) {
+        const struct cg_piece *piece = &like->piece[i];
+        status = add_piece(run, piece->from, piece->to, piece->start,
+                           piece->end, error);
+    }
+    for (size_t i = 0; i < like->places && status == CG_OK; i++) {
+        status = add_place(c, run, like->place[i].of, error);
+        if (status == CG_OK)
+            run->place[i].at = like->place[i].at;
+    }
+    return status == CG_OK && run->mapped ? make_mixed(run, error) : status;
 }
 
 const struct cg_operating_point *

@@ -21,6 +21,7 @@ struct cg_piece {
 /* Of a mapped run: what runs there, and the points around it. */
 struct cg_place {
     struct cg_operating operating;
+    double of[CG_CHANNELS]; /* as cg_operating_point */
     struct cg_map_place at;
 };
 
@@ -38,6 +39,7 @@ struct cg_duty_run {
     bool course;                       /* the duty is one */
     bool mapped;                       /* pieces go from place to place */
     struct cg_regime_map map;
+    size_t nodes;                      /* of it: the first points */
     struct cg_place *place;            /* [places], of a mapped run */
     size_t places, places_allocated;
     struct cg_operating_point mixed[2];/* of the piece under way, mapped */
@@ -100,6 +102,15 @@ enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
 enum cg_status cg_duty_lay_out(const struct cg_case *c,
                                struct cg_duty_run *run,
                                struct cg_error *error);
+
+/* The same as it is laid out in `like`, a run of a case with this one's engine
+ * and duty: the same pieces, places and points, at the same numbers, each run
+ * as this case is moved.  Laid out anew, points that are one might come apart
+ * by a last bit.  CG_NO_MEMORY. */
+enum cg_status cg_duty_lay_out_like(const struct cg_case *c,
+                                    const struct cg_duty_run *like,
+                                    struct cg_duty_run *run,
+                                    struct cg_error *error);
 
 /* A piece's start or end: the point itself, or, of a mapped run, `mixed` made
  * from those around it (a point of the same cells).  Cannot fail. */
