@@ -1,6 +1,7 @@
 #include "ladder_offer.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "fuel.h"
@@ -26,7 +27,8 @@ struct list {
     const struct cg_look_book *book;
     const struct cg_look *look;
     struct cg_offer *offer;
-    size_t offers;
+    size_t offers, allocated;
+    bool no_room;
 };
 
 static struct cg_ladder_set number(const char *path, double to)
@@ -41,8 +43,16 @@ static struct cg_ladder_set named(const char *path, const char *name)
 
 static void add(struct list *list, size_t sets, const struct cg_ladder_set *set)
 {
-    if (list->offers == CG_OFFERS)
-        return;
+    if (list->offers == list->allocated) {
+        size_t wanted = 2 * list->allocated + 16;
+        struct cg_offer *grown =
+            realloc(list->offer, wanted * sizeof *list->offer);
+        list->no_room = list->no_room || grown == NULL;
+        if (grown == NULL)
+            return;
+        list->offer = grown;
+        list->allocated = wanted;
+    }
     struct cg_offer *offer = &list->offer[list->offers++];
     offer->sets = sets;
     memcpy(offer->set, set, sets * sizeof *set);
@@ -290,11 +300,14 @@ static void offer_seating(struct list *list)
         add_number(list, "rings.top.ports", CG_PORTS_CROWN);
 }
 
-size_t cg_offers(const struct cg_case *c, const struct cg_ladder_shelf *shelf,
-                 enum cg_ladder_part part, const struct cg_look_book *book,
-                 const struct cg_look *look, struct cg_offer offer[CG_OFFERS])
+enum cg_status cg_offers(const struct cg_case *c,
+                         const struct cg_ladder_shelf *shelf,
+                         enum cg_ladder_part part,
+                         const struct cg_look_book *book,
+                         const struct cg_look *look, struct cg_offer **offer,
+                         size_t *offers, struct cg_error *error)
 {
-    struct list list = {c, shelf, book, look, offer, 0};
+    struct list list = {.c = c, .shelf = shelf, .book = book, .look = look};
     static void (*const by_part[CG_LADDER_PARTS])(struct list *) = {
         [CG_LADDER_RING_FACE] = offer_rings,
         [CG_LADDER_RING_METAL] = offer_rings,
@@ -311,7 +324,13 @@ size_t cg_offers(const struct cg_case *c, const struct cg_ladder_shelf *shelf,
         offer_gaps(&list, part);
     else
         by_part[part](&list);
-    return list.offers;
+    if (list.no_room) {
+        free(list.offer);
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    }
+    *offer = list.offer;
+    *offers = list.offers;
+    return CG_OK;
 }
 
 /* What stands behind a name. */
