@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "duty_layout.h"
+
 /* Least correction of settled temperatures of a varied case [K]. */
 #define VARIED_TOLERANCE 1e-2
 

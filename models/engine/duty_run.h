@@ -97,21 +97,6 @@ enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
                                    struct cg_duty_run **run,
                                    struct cg_error *error);
 
-/* Pieces and unsolved points of the case's duty, into a run that has its
- * network: for duty_run.c.  Errors: as cg_duty_run_lay_out. */
-enum cg_status cg_duty_lay_out(const struct cg_case *c,
-                               struct cg_duty_run *run,
-                               struct cg_error *error);
-
-/* The same as it is laid out in `like`, a run of a case with this one's engine
- * and duty: the same pieces, places and points, at the same numbers, each run
- * as this case is moved.  Laid out anew, points that are one might come apart
- * by a last bit.  CG_NO_MEMORY. */
-enum cg_status cg_duty_lay_out_like(const struct cg_case *c,
-                                    const struct cg_duty_run *like,
-                                    struct cg_duty_run *run,
-                                    struct cg_error *error);
-
 /* A piece's start or end: the point itself, or, of a mapped run, `mixed` made
  * from those around it (a point of the same cells).  Cannot fail. */
 const struct cg_operating_point *
