@@ -97,6 +97,44 @@ START_TEST(seated_whatever_the_steps)
 }
 END_TEST
 
+/* Where no gap seats the ring as long as is asked, the one found does what the
+ * widest does, but for the last degree and the one that `reached` wants more.
+ */
+START_TEST(out_of_reach_as_good_as_the_widest)
+{
+    static const char *const pull[] = {"duty.name=dyno_pull"};
+    struct cg_case c = case_of(engines[_i], pull, 1);
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_error error = {0};
+    struct cg_seal *seal;
+    double bore = c.engine.bore;
+    int beyond = 0;
+    ck_assert_int_eq(
+        cg_seal_create(&c, run, cg_second_gap_point(run), &seal, &error),
+        CG_OK);
+    for (double top = 0.0035 * bore; top < 0.0066 * bore; top += 0.0005 * bore)
+        for (int k = 0; k < 3; k++) {
+            struct cg_second_gap gap, widest;
+            c.seal.seated_to_deg = 150.0 + 15.0 * k;
+            cg_second_gap_find(seal, &cg_pack_control_quick, top, 0.003 * bore,
+                               &gap);
+            if (gap.reached)
+                continue;
+            beyond++;
+            cg_second_gap_find(seal, &cg_pack_control_quick, top, gap.most,
+                               &widest);
+            ck_assert_msg(gap.unseat_deg > widest.with_least - 2.0,
+                          "%s: %.0f deg at %.2f mm, %.0f deg at %.2f mm",
+                          engines[_i], gap.unseat_deg, 1e3 * gap.gap,
+                          widest.with_least, 1e3 * gap.most);
+            ck_assert(isnan(gap.crossing) == (gap.gap < 0.0031 * bore));
+        }
+    ck_assert_int_gt(beyond, 0);
+    cg_seal_free(seal);
+    cg_duty_run_free(run);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("second gap");
@@ -105,6 +143,7 @@ int main(void)
     tcase_add_loop_test(all, ten_times_tighter_within_two_micrometres, 0,
                         ENGINES);
     tcase_add_test(all, seated_whatever_the_steps);
+    tcase_add_loop_test(all, out_of_reach_as_good_as_the_widest, 0, ENGINES);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }
