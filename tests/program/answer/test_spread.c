@@ -150,6 +150,7 @@ START_TEST(nothing_moved)
     struct cg_case c = row_case(_i);
     struct rig rig;
     make_rig(&c, &rig);
+    ck_assert_int_eq(rig.spread->at.peaks, 0); /* the closures alone */
     check_within(closure_in(&rig, &rig.spread->c, rig.spread->base),
                  rig.closure, 0.02e-6, IDENTITY);
     check_within(closure_in(&rig, &rig.spread->c, NULL), rig.closure, 0.05e-6,
