@@ -127,7 +127,7 @@ static void judge_coolant(const struct cg_case *c,
         if (!run->mapped)
             flux = fmax(flux, flux_at(c, run, place, hottest));
     }
-    for (size_t i = 0; run->mapped && i < run->map.nodes; i++)
+    for (size_t i = 0; run->mapped && i < run->nodes; i++)
         flux = fmax(flux, flux_at(c, run, i, hottest));
     limits->of[CG_PAST_COOLANT] = at_once(most, boils);
     limits->of[CG_PAST_COOLANT].seconds = seconds;

@@ -233,7 +233,7 @@ double cg_duty_knock_heat(const struct cg_duty_case *duty);
 struct cg_survive_case {
     int duties;
     bool named; /* margin.duties was given, and not as it is by default: their
-                   limits are verdicts, not notes (limits.h) */
+                   limits are verdicts, not notes (duty_limits.h) */
     struct cg_duty_case duty[CG_DUTIES - 1];
 };
 

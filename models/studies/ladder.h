@@ -99,7 +99,7 @@ struct cg_ladder_point {
     double rule;          /* the shop rule [m] */
 };
 
-enum { CG_LADDER_CHANGES = 32, CG_LADDER_POINTS = 160 };
+enum { CG_LADDER_CHANGES = 128, CG_LADDER_POINTS = 512 };
 
 /* A climb from no boost to the end. */
 struct cg_ladder_climb {

@@ -27,11 +27,6 @@ static struct names channels_of(const struct cg_course *course)
     return names;
 }
 
-static const struct cg_course *course_of(const struct cg_case *c, size_t i)
-{
-    return i == 0 ? c->duty.course : c->survive.duty[i - 1].course;
-}
-
 static void tell_taken(struct cg_report *report, const struct cg_course *course)
 {
     const struct cg_log_note *log = &course->log;
@@ -96,8 +91,11 @@ void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer)
 {
     bool begun = false;
-    for (size_t i = 0; i < answer->duties; i++) {
-        const struct cg_course *course = course_of(c, i);
+    /* that with less boost is one of those named */
+    size_t named =
+        isnan(answer->less_boost) ? answer->duties : answer->duties - 1;
+    for (size_t i = 0; i < named; i++) {
+        const struct cg_course *course = cg_answer_duty(c, answer, i)->course;
         if (course == NULL)
             continue;
         if (!begun)

@@ -3,6 +3,7 @@
 #include "ceiling.h"
 #include "check_close.h"
 #include "ladder.h"
+#include "ladder_look.h"
 
 enum { MOST_ANSWERS = 50 }; /* that a ladder of a shipped engine may take */
 
@@ -157,6 +158,50 @@ START_TEST(changes_are_values)
 }
 END_TEST
 
+static struct cg_look_book *book_of(const struct cg_case *c)
+{
+    struct cg_look_book *book;
+    struct cg_error error = {0};
+    count = (struct cg_ladder_count){.answers = 0};
+    ck_assert_int_eq(cg_look_begin(c, 0.0, NULL, &count, &book, &error), CG_OK);
+    return book;
+}
+
+/* A score that is no number passes for no good one. */
+START_TEST(no_number_is_no_score)
+{
+    struct cg_case c = six(2);
+    struct cg_look_book *book = book_of(&c);
+    const struct cg_look *look;
+    struct cg_error error = {0};
+    ck_assert_int_eq(cg_look_at(book, 50e3, CG_LOOK_CHARGE, &look, &error),
+                     CG_OK);
+    book->core.oil = NAN;
+    ck_assert_int_eq(cg_look_at(book, 80e3, CG_LOOK_CHARGE, &look, &error),
+                     CG_NUMERICAL);
+    ck_assert_str_eq(error.text, "ladder: bore_finish at 80 kPa cannot be judged");
+    free(book);
+}
+END_TEST
+
+START_TEST(a_boost_too_many_is_told)
+{
+    struct cg_case c = six(2);
+    struct cg_look_book *book = book_of(&c);
+    const struct cg_look *look;
+    struct cg_error error = {0};
+    for (book->looks = 0; book->looks < CG_LOOKS; book->looks++)
+        book->look[book->looks] = (struct cg_look){
+            .boost = 100.0 * (double)book->looks, .depth = CG_LOOK_GAPS};
+    ck_assert_int_eq(cg_look_at(book, 300.0, CG_LOOK_GAPS, &look, &error),
+                     CG_OK);
+    ck_assert_ptr_eq(look, &book->look[3]);
+    ck_assert_int_eq(cg_look_at(book, 350.0, CG_LOOK_GAPS, &look, &error),
+                     CG_NUMERICAL);
+    free(book);
+}
+END_TEST
+
 START_TEST(order_of_boost)
 {
     enum cg_ladder_part order[CG_LADDER_PARTS];
@@ -206,6 +251,8 @@ int main(void)
     tcase_add_test(all, ring_of_the_shelf);
     tcase_add_test(all, less_boost_less_to_do);
     tcase_add_test(all, changes_are_values);
+    tcase_add_test(all, no_number_is_no_score);
+    tcase_add_test(all, a_boost_too_many_is_told);
     tcase_add_test(all, order_of_boost);
     tcase_add_test(all, targets);
     suite_add_tcase(suite, all);
