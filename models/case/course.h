@@ -35,7 +35,8 @@ struct cg_course_row {
     double of[CG_CHANNELS];
 };
 
-/* A row may say this much load, and oil and air this hot [K]. */
+/* A row may say this much load, and oil and air this hot [K]: above what gauges
+ * overshoot and oils last (common practice, no source). */
 #define CG_COURSE_MOST_LOAD 1.5
 #define CG_COURSE_HOTTEST 473.15
 
@@ -49,9 +50,12 @@ struct cg_log_highest {
 
 /* What a reader of logs took and left. */
 struct cg_log_note {
-    char file[64];      /* name; "": no log */
-    size_t lines;       /* rows read */
-    size_t filled;      /* cells filled by straight lines */
+    char file[64];              /* name; "": no log */
+    size_t lines;               /* rows read */
+    size_t repeated;            /* of them, of a time that had one: left out */
+    size_t taken;               /* of them, in the run */
+    size_t filled[CG_CHANNELS]; /* of those, without a value of their own: on a
+                                   straight line */
     size_t held;        /* values held at the end of what the model knows */
     double begin;       /* the log's own time at the duty's start [s] */
     double first, last; /* the log's own span [s] */
@@ -126,7 +130,7 @@ enum cg_status cg_course_rough(const struct cg_course *course,
 bool cg_course_same(const struct cg_course *a, const struct cg_course *b);
 
 /* The course as an instant [s] of it sees it: full of detail just before, and
- * the longer ago the longer the means it is made of, a tenth of the time that
+ * the longer ago the longer the means it is made of, 0.12 of the time that
  * has passed since; soon after it ends.  What cools and warms through one body
  * after another remembers no more.  It starts as the whole does, and is watched
  * from shortly before the instant on.  Among means a jump becomes a steep line.

@@ -8,12 +8,7 @@
 #include "fuel.h"
 #include "log_rows.h"
 #include "plain_text.h"
-
-/* What lambda and burn are held to: as fuel.lambda and combustion.burn50. */
-#define LEAST_LAMBDA 0.6
-#define MOST_LAMBDA 1.8
-#define EARLIEST_BURN (-10.0)
-#define LATEST_BURN 60.0
+#include "setting.h"
 
 struct making {
     const char *path;
@@ -57,7 +52,7 @@ static void fill(struct making *making, int q, size_t from, size_t to,
         double a = begins ? row[to].value[q] : row[from].value[q];
         double b = ends ? row[from].value[q] : row[to].value[q];
         row[i].value[q] = a + part * (b - a);
-        making->note.filled++;
+        row[i].filled |= 1u << q;
     }
 }
 
@@ -132,10 +127,12 @@ static double load_of(const struct making *making, const double *value)
                 0.0);
 }
 
-static double held(struct making *making, double value, double low, double high)
+/* Held to the band of the setting that says the same. */
+static double held(struct making *making, double value, const char *path)
 {
-    making->note.held += value < low || value > high;
-    return fmin(fmax(value, low), high);
+    const struct cg_setting *setting = cg_setting_find(path);
+    making->note.held += value < setting->low || value > setting->high;
+    return fmin(fmax(value, setting->low), setting->high);
 }
 
 static double lambda_of(struct making *making, const double *value)
@@ -145,7 +142,7 @@ static double lambda_of(struct making *making, const double *value)
         lambda = value[CG_LOGGED_RATIO] /
                  cg_fuel_stoichiometric(cg_fuel_find(making->c->fuel.name));
     return isnan(lambda) ? NAN
-                         : held(making, lambda, LEAST_LAMBDA, MOST_LAMBDA);
+                         : held(making, lambda, CG_LOG_AS_LAMBDA);
 }
 
 static bool idles(const struct making *making, size_t row)
@@ -161,6 +158,25 @@ static bool stands(const struct making *making, size_t row)
     return making->rows.row[row].value[CG_LOGGED_SPEED] < CG_LOG_STANDS;
 }
 
+static void tell_no_run(struct making *making)
+{
+    double speed = 0.0, load = 0.0;
+    for (size_t i = 0; i < making->rows.rows; i++) {
+        const double *value = making->rows.row[i].value;
+        speed = fmax(speed, value[CG_LOGGED_SPEED]);
+        load = fmax(load, load_of(making, value));
+    }
+    cg_problem(making->problems, at_row(making, 0),
+               making->column[CG_LOGGED_SPEED].heading,
+               "%s throughout, %.4g rpm and %.0f %% of full load at most; above "
+               "%.0f rpm or %.0f %% is a run, in the unit that duty.columns "
+               "names and without a sign between thousands",
+               speed < CG_LOG_STANDS ? "stands" : "idles", 60.0 * speed,
+               100.0 * load,
+               60.0 * CG_LOG_IDLE_SPEED * making->c->engine.speed,
+               100.0 * CG_LOG_IDLE_LOAD);
+}
+
 /* Leaves idling at both ends out but for a little, and all of an engine that
  * stands. */
 static void trim(struct making *making)
@@ -169,12 +185,7 @@ static void trim(struct making *making)
     while (first < rows && (idles(making, first) || stands(making, first)))
         first++;
     if (first == rows) {
-        cg_problem(making->problems, at_row(making, 0),
-                   making->column[CG_LOGGED_SPEED].heading,
-                   "idles throughout; above %.0f rpm or %.0f %% of full load "
-                   "is a run",
-                   60.0 * CG_LOG_IDLE_SPEED * making->c->engine.speed,
-                   100.0 * CG_LOG_IDLE_LOAD);
+        tell_no_run(making);
         return;
     }
     while (idles(making, last) || stands(making, last))
@@ -230,11 +241,31 @@ static struct cg_course_row course_row(struct making *making, size_t i)
     row.of[CG_CHANNEL_COOLANT] = value[CG_LOGGED_COOLANT];
     row.of[CG_CHANNEL_LAMBDA] = lambda_of(making, value);
     row.of[CG_CHANNEL_BURN50] =
-        isnan(burn) ? NAN : held(making, burn, EARLIEST_BURN, LATEST_BURN);
+        isnan(burn) ? NAN : held(making, burn, CG_LOG_AS_BURN50);
     row.of[CG_CHANNEL_OIL] = value[CG_LOGGED_OIL];
     row.of[CG_CHANNEL_AIR] = value[CG_LOGGED_AIR];
     row.of[CG_CHANNEL_SOAK] = NAN;
     return row;
+}
+
+/* By what a column becomes, of the rows taken. */
+static void count_filled(struct making *making)
+{
+    static const enum cg_course_channel channel[CG_LOGGED_FOUND] = {
+        [CG_LOGGED_SPEED] = CG_CHANNEL_SPEED,
+        [CG_LOGGED_BOOST] = CG_CHANNEL_LOAD,
+        [CG_LOGGED_MANIFOLD] = CG_CHANNEL_LOAD,
+        [CG_LOGGED_LOAD] = CG_CHANNEL_LOAD,
+        [CG_LOGGED_LAMBDA] = CG_CHANNEL_LAMBDA,
+        [CG_LOGGED_RATIO] = CG_CHANNEL_LAMBDA,
+        [CG_LOGGED_BURN50] = CG_CHANNEL_BURN50,
+        [CG_LOGGED_COOLANT] = CG_CHANNEL_COOLANT,
+        [CG_LOGGED_OIL] = CG_CHANNEL_OIL,
+        [CG_LOGGED_AIR] = CG_CHANNEL_AIR};
+    for (size_t i = making->first; i <= making->last; i++)
+        for (int q = CG_LOGGED_TIME + 1; q < CG_LOGGED_FOUND; q++)
+            making->note.filled[channel[q]] +=
+                (making->rows.row[i].filled >> q) & 1u;
 }
 
 static void set_note(struct making *making)
@@ -245,7 +276,10 @@ static void set_note(struct making *making)
     snprintf(note->file, sizeof note->file, "%s",
              slash != NULL ? slash + 1 : making->path);
     cg_plain_make(note->file);
-    note->lines = rows + making->rows.repeated;
+    note->repeated = making->rows.repeated;
+    note->lines = rows + note->repeated;
+    note->taken = making->last - making->first + 1;
+    count_filled(making);
     note->first = time_of(making, 0);
     note->last = time_of(making, rows - 1);
     note->begin = time_of(making, making->first);

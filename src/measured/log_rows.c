@@ -11,6 +11,12 @@
 
 enum { HEADINGS_BY = 1000 }; /* lines that may stand before the headings */
 
+/* The share of lines that may repeat a time with other values and are left
+ * out: a logger that stumbles, and not one whose times are too coarse (common
+ * practice, no source). */
+#define MOST_REPEATED 0.05
+
+
 /* A file being read. */
 struct reading {
     const char *path;
@@ -20,6 +26,9 @@ struct reading {
     struct cg_problems *problems;
     size_t line;
     bool headed;            /* the headings were found */
+    bool units;             /* a line of units was passed over */
+    size_t other;           /* lines of a time that had one, and other values, */
+    size_t other_line;      /* the first of them */
     char separator;         /* ' ': any blanks */
     size_t cells;           /* of the line of headings */
     size_t cell[CG_LOGGED]; /* where each column stands */
@@ -255,6 +264,20 @@ static bool is_units(const struct reading *reading,
     return reading->rows->rows == 0;
 }
 
+/* Counts a row of a time that had one. */
+static void repeat(struct reading *reading, const struct cg_log_row *row)
+{
+    struct cg_log_rows *rows = reading->rows;
+    const struct cg_log_row *kept = &rows->row[rows->rows - 1];
+    bool same = true;
+    for (int q = 0; q < CG_LOGGED; q++)
+        same = same && (row->value[q] == kept->value[q] ||
+                        (isnan(row->value[q]) && isnan(kept->value[q])));
+    rows->repeated++;
+    if (!same && reading->other++ == 0)
+        reading->other_line = reading->line;
+}
+
 /* Whether the row's time goes on from the row before; trouble is told. */
 static bool goes_on(struct reading *reading, const struct cg_log_row *row)
 {
@@ -268,7 +291,7 @@ static bool goes_on(struct reading *reading, const struct cg_log_row *row)
         return true;
     double before = rows->row[rows->rows - 1].value[CG_LOGGED_TIME];
     if (time == before)
-        rows->repeated++;
+        repeat(reading, row);
     if (!(time < before))
         return time > before;
     snprintf(what, sizeof what,
@@ -284,19 +307,21 @@ static enum cg_status take_cells(struct reading *reading,
                                  struct cg_error *error)
 {
     struct cg_log_row row = {.line = reading->line};
+    if (is_units(reading, record)) {
+        if (reading->units)
+            problem(reading, NULL,
+                    "no number in this line; one line of units below the "
+                    "headings is allowed");
+        reading->units = true;
+        return CG_OK;
+    }
     if (record->cells != reading->cells) {
-        if (is_units(reading, record))
-            return CG_OK;
         char what[160];
         snprintf(
             what, sizeof what, "%zu cells, the line of headings has %zu%s",
             record->cells, reading->cells,
-            cg_csv_too_many(record->cells, reading->cells, reading->separator));
+            cg_csv_too_many(record, reading->cells, reading->separator));
         problem(reading, NULL, what);
-        return CG_OK;
-    }
-    if (is_units(reading, record) && reading->matched_line == 0) {
-        reading->matched_line = reading->line; /* once */
         return CG_OK;
     }
     size_t before = reading->problems->count;
@@ -313,6 +338,16 @@ static enum cg_status take_cells(struct reading *reading,
     return add_row(reading, &row, error);
 }
 
+/* Whether a line goes on after a carriage return: what follows would be lost.
+ * Those at its very end are cut off. */
+static bool has_return(char *line)
+{
+    size_t length = strlen(line);
+    while (length > 0 && line[length - 1] == '\r')
+        line[--length] = '\0';
+    return strchr(line, '\r') != NULL;
+}
+
 static enum cg_status take_line(void *context, char *line, size_t number,
                                 struct cg_error *error)
 {
@@ -321,13 +356,17 @@ static enum cg_status take_line(void *context, char *line, size_t number,
     reading->line = number;
     if (number == 1 && strncmp(line, "\xEF\xBB\xBF", 3) == 0)
         line += 3; /* a byte order mark */
-    if (line[strspn(line, " \t")] == '\0')
+    if (line[strspn(line, " \t\r")] == '\0')
         return CG_OK;
+    if (has_return(line)) {
+        problem(reading, NULL,
+                "a carriage return inside the line; lines that end with LF or "
+                "CR LF are allowed, not with CR alone");
+        return CG_OK;
+    }
     if (!reading->headed) {
         if (number <= HEADINGS_BY)
             look_for_headings(reading, line);
-        if (reading->headed)
-            reading->matched_line = 0;
         return CG_OK;
     }
     if (line[strspn(line, " \t")] == '#')
@@ -337,6 +376,22 @@ static enum cg_status take_line(void *context, char *line, size_t number,
     if (record.trouble != NULL)
         problem(reading, NULL, record.trouble);
     return CG_OK;
+}
+
+/* Lines left out are some, not a share of the run. */
+static void check_repeated(struct reading *reading)
+{
+    size_t lines = reading->rows->rows + reading->rows->repeated;
+    char what[200];
+    if (!((double)reading->other > MOST_REPEATED * (double)lines))
+        return;
+    snprintf(what, sizeof what,
+             "the time of the line before again, with other values, in %zu of "
+             "%zu lines; %.0f %% of them are allowed, times need their "
+             "decimals",
+             reading->other, lines, 100.0 * MOST_REPEATED);
+    reading->line = reading->other_line;
+    problem(reading, reading->column[CG_LOGGED_TIME].heading, what);
 }
 
 static void tell_no_headings(struct reading *reading)
@@ -376,6 +431,8 @@ enum cg_status cg_log_rows_read(const char *path, const struct cg_case *c,
     enum cg_status status = cg_text_lines(path, take_line, reading, error);
     if (status == CG_OK && !reading->headed)
         tell_no_headings(reading);
+    if (status == CG_OK)
+        check_repeated(reading);
     free(reading);
     return status;
 }

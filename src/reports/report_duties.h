@@ -6,7 +6,19 @@
 #include "report.h"
 
 /* A table, key "duties": of each duty its hottest ring, closure, gap needed,
- * when and where it is tightest; the hardest is marked.  Cannot fail. */
-void cg_report_duties(struct cg_report *report, const struct cg_answer *answer);
+ * when, in the log's own time if it was logged, and where it is tightest; the
+ * hardest is marked.  Cannot fail. */
+void cg_report_duties(struct cg_report *report, const struct cg_case *c,
+                      const struct cg_answer *answer);
+
+/* The course that the answer's duty i is, the one asked for first; NULL: it is
+ * none.  Cannot fail. */
+const struct cg_course *cg_report_course(const struct cg_case *c, size_t i);
+
+/* The same where it is a logged run, else NULL; less boost is of the log of its
+ * duty.  Cannot fail. */
+const struct cg_course *cg_report_log(const struct cg_case *c,
+                                      const struct cg_answer *answer,
+                                      size_t i);
 
 #endif
