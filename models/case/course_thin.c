@@ -1,4 +1,5 @@
 /* Which rows of a course straight lines between the others stand for. */
+#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -120,6 +121,7 @@ enum cg_status cg_course_thin(double rated_speed,
                               struct cg_course *course, struct cg_error *error)
 {
     struct search search;
+    assert(course->all == NULL); /* the whole is kept once */
     if (course->rows < 3)
         return CG_OK;
     struct cg_course_row *kept = malloc(course->rows * sizeof *kept);

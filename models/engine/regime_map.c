@@ -16,8 +16,13 @@ const double cg_map_cell[CG_CHANNELS] = {
 const double cg_map_least[CG_CHANNELS] = {
     [CG_CHANNEL_COOLANT] = 8.0, [CG_CHANNEL_OIL] = 8.0};
 
-/* Where the gas side bends, from rich to lean; 0: nowhere. */
-static const double bend[CG_CHANNELS] = {[CG_CHANNEL_LAMBDA] = 1.0};
+/* Where the gas side bends, from rich to lean; NaN: nowhere. */
+static const double bend[CG_CHANNELS] = {
+    [CG_CHANNEL_SPEED] = NAN,  [CG_CHANNEL_LOAD] = NAN,
+    [CG_CHANNEL_HEAT] = NAN,   [CG_CHANNEL_COOLANT] = NAN,
+    [CG_CHANNEL_LAMBDA] = 1.0, [CG_CHANNEL_BURN50] = NAN,
+    [CG_CHANNEL_OIL] = NAN,    [CG_CHANNEL_AIR] = NAN,
+    [CG_CHANNEL_SOAK] = NAN};
 
 enum { FIRST_SLOTS = 256 };
 
