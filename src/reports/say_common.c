@@ -122,8 +122,8 @@ const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt)
 const char *cg_say_left_out(void)
 {
     return "Bore distortion and wear, ring twist, differences around the "
-           "circumference and between cylinders, knock, boost lag, coolant "
-           "past boiling, gas pressure in the bore.";
+           "circumference and between cylinders, what knock does, boost lag "
+           "unless given, coolant past boiling, gas pressure in the bore.";
 }
 
 void cg_say_size(struct cg_report *report, const struct cg_case *c)
