@@ -65,19 +65,29 @@ struct cg_log_note {
     struct cg_log_highest highest;
 };
 
+/* How finely a course is run: its band over the usual one, the cells of its map
+ * over the widest [1]; how often these were narrowed, and what the closure moved
+ * by before that (0, 0: never) [m]. */
+struct cg_course_fine {
+    double band, cells;
+    int times;
+    double before;
+};
+
 struct cg_course {
     size_t rows;
     struct cg_course_row *row;
     size_t all_rows; /* before thinning; 0: it was not thinned */
     struct cg_course_row *all;
+    struct cg_course_fine fine;
     double knock_heat; /* the most declared; 0: none [1] */
     double watch;      /* extremes are looked for from here on [s] */
     struct cg_log_note log;
     struct cg_course *next; /* of the list it belongs to */
 };
 
-/* A course of up to `rows` rows, none in it yet, at the head of the list; the
- * list owns it.  CG_NO_MEMORY. */
+/* A course of up to `rows` rows, none in it yet, run as finely as usual, at the
+ * head of the list; the list owns it.  CG_NO_MEMORY. */
 enum cg_status cg_course_create(struct cg_course **list, size_t rows,
                                 struct cg_course **course,
                                 struct cg_error *error);
@@ -124,6 +134,15 @@ enum cg_status cg_course_thin(double rated_speed,
 enum cg_status cg_course_rough(const struct cg_course *course,
                                double rated_speed, struct cg_course **list,
                                struct cg_course **rough,
+                               struct cg_error *error);
+
+/* A copy of the whole course that is run as finely as `fine` says.  The list
+ * owns it.  CG_NO_MEMORY. */
+enum cg_status cg_course_finer(const struct cg_course *course,
+                               double rated_speed,
+                               const struct cg_course_fine *fine,
+                               struct cg_course **list,
+                               struct cg_course **finer,
                                struct cg_error *error);
 
 /* Whether two run alike; both NULL are.  Cannot fail. */

@@ -67,7 +67,8 @@ enum cg_status cg_regime_map_begin(const struct cg_course *course,
 {
     for (int k = 0; k < CG_CHANNELS; k++) {
         double unit = k == CG_CHANNEL_SPEED ? rated_speed : 1.0;
-        set_channel(course, k, part * cg_map_cell[k] * unit, map);
+        set_channel(course, k, part * course->fine.cells * cg_map_cell[k] * unit,
+                    map);
     }
     map->nodes = 0;
     return set_slots(FIRST_SLOTS, map, error);

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "course_refine.h"
 #include "log_course.h"
 #include "report_duties.h"
 #include "report_find_parts.h"
@@ -39,10 +40,9 @@ static struct names filled_of(const struct cg_log_note *log)
     size_t used = 0;
     for (int k = 0; k < CG_CHANNELS; k++)
         if (name[k] != NULL && log->filled[k] > 0)
-            used +=
-                (size_t)snprintf(names.text + used, sizeof names.text - used,
-                                 "%s%s %zu", used > 0 ? ", " : "", name[k],
-                                 log->filled[k]);
+            used += (size_t)snprintf(
+                names.text + used, sizeof names.text - used, "%s%s %zu",
+                used > 0 ? ", " : "", name[k], log->filled[k]);
     return names;
 }
 
@@ -91,6 +91,7 @@ static struct names below(double moved)
 }
 
 static void tell_error(struct cg_report *report,
+                       const struct cg_course_fine *fine,
                        const struct cg_course_error *by)
 {
     if (by->all > by->rows)
@@ -105,8 +106,12 @@ static void tell_error(struct cg_report *report,
                       "Between %zu operating points by straight lines: "
                       "settled closures before the tightest instant move %s "
                       "(%.2f um) when solved there.",
-                      by->points, below(by->between).text,
-                      1e6 * by->between);
+                      by->points, below(by->between).text, 1e6 * by->between);
+    if (fine->times > 0)
+        cg_report_say(report,
+                      "Run finer than usual, in step %d of %d at most: as "
+                      "usual the closure would move by %.2f um.",
+                      fine->times, CG_COURSE_REFINED, 1e6 * fine->before);
 }
 
 static void tell_tightest(struct cg_report *report,
@@ -146,6 +151,6 @@ void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
                              "Over the log's own time: speed and manifold "
                              "pressure, and below them the closure of the top "
                              "ring, its tightest instants marked.");
-        tell_error(report, &answer->duty[i].course);
+        tell_error(report, &course->fine, &answer->duty[i].course);
     }
 }

@@ -4,6 +4,7 @@
 #include "case_of.h"
 #include "check_close.h"
 #include "course_error.h"
+#include "course_refine.h"
 
 enum { ROWS = 181 };
 
@@ -16,14 +17,15 @@ static struct cg_course *winding(bool apart, struct cg_course **list)
     ck_assert_int_eq(cg_course_create(list, ROWS, &course, NULL), CG_OK);
     for (; course->rows < ROWS; course->rows++) {
         double t = 0.5 * (double)course->rows;
-        struct cg_course_row row = {
-            .time = t,
-            .of = {85.0 + 12.0 * sin(0.31 * t), 0.75 + 0.25 * cos(0.5 * t),
-                   NAN, NAN, NAN, NAN, NAN, NAN, NAN}};
+        struct cg_course_row row = {.time = t,
+                                    .of = {85.0 + 12.0 * sin(0.31 * t),
+                                           0.75 + 0.25 * cos(0.5 * t), NAN, NAN,
+                                           NAN, NAN, NAN, NAN, NAN}};
         if (course->rows == 1) /* the first is held */
-            row = (struct cg_course_row){
-                t, {course->row[0].of[0], course->row[0].of[1], NAN, NAN, NAN,
-                    NAN, NAN, NAN, NAN}};
+            row = (struct cg_course_row){t,
+                                         {course->row[0].of[0],
+                                          course->row[0].of[1], NAN, NAN, NAN,
+                                          NAN, NAN, NAN, NAN}};
         row.of[CG_CHANNEL_SOAK] = apart ? 0.5 * (double)course->rows : NAN;
         course->row[course->rows] = row;
     }
@@ -44,8 +46,8 @@ static struct cg_extremes went(const struct cg_case *c, struct cg_duty_run *run,
 {
     struct cg_extremes extremes;
     struct cg_error error = {0};
-    enum cg_status status = cg_answer_extremes(c, run, 0.0, NULL, NULL,
-                                               &extremes, ledger, &error);
+    enum cg_status status =
+        cg_answer_extremes(c, run, 0.0, NULL, NULL, &extremes, ledger, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     return extremes;
 }
@@ -92,6 +94,40 @@ START_TEST(error_as_stated)
 }
 END_TEST
 
+/* One that its usual map leaves more out of than is allowed is run finer, until
+ * it is less; and is then as near to the run by every row. */
+START_TEST(finer_where_it_needs)
+{
+    struct cg_course *list = NULL, *thin = winding(false, &list);
+    struct cg_case c = winding_case(winding(true, &list));
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_course_error said;
+    struct cg_error error = {0};
+    double whole = went(&c, run, NULL).closure;
+    cg_duty_run_free(run);
+    ck_assert_int_eq(cg_course_thin(c.engine.speed, &cg_thin_usual, thin, NULL),
+                     CG_OK);
+    c.duty.course = thin;
+    c.courses = list;
+    ck_assert_int_eq(cg_course_refine(&c, &error), CG_OK);
+    const struct cg_course_fine *fine = &c.duty.course->fine;
+    ck_assert(c.duty.course != thin);
+    ck_assert_int_ge(fine->times, 1);
+    ck_assert_double_gt(fine->before, CG_COURSE_ALLOWED);
+    run = run_of(&c);
+    double taken = went(&c, run, NULL).closure;
+    ck_assert_int_eq(cg_course_error_find(&c, run, &said, &error), CG_OK);
+    ck_assert_double_le(said.thinned, CG_COURSE_ALLOWED);
+    ck_assert_double_le(said.between, CG_COURSE_ALLOWED);
+    ck_assert_double_le(fabs(taken - whole), CG_COURSE_ALLOWED);
+    printf("finer %d times, %zu points: %.3f um before, %.3f after, off %.3f\n",
+           fine->times, said.points, 1e6 * fine->before,
+           1e6 * fmax(said.thinned, said.between), 1e6 * (taken - whole));
+    cg_duty_run_free(run);
+    cg_courses_free(c.courses);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("mapped_course");
@@ -99,6 +135,7 @@ int main(void)
     tcase_set_timeout(tests, 600);
     tcase_add_test(tests, heat_closes);
     tcase_add_test(tests, error_as_stated);
+    tcase_add_test(tests, finer_where_it_needs);
     suite_add_tcase(suite, tests);
     return check_run(suite);
 }
