@@ -48,22 +48,27 @@ static struct cg_course_fine finer(const struct cg_course_fine *fine,
     return made;
 }
 
+/* The duty as it is run: on it goes while too much is left out. */
 static enum cg_status refine(const struct cg_case *c, struct cg_duty_case *duty,
                              struct cg_course **list, struct cg_error *error)
 {
     struct cg_case alone = *c;
-    struct cg_course_error by;
     enum cg_status status = CG_OK;
-    bool enough = duty->course == NULL;
     alone.survive.duties = 0;
-    for (int i = 0; i < CG_COURSE_REFINED && status == CG_OK && !enough; i++) {
+    while (duty->course != NULL && !duty->left.known && status == CG_OK) {
+        struct cg_course_error by;
+        const struct cg_course_fine *as = &duty->course->fine;
         alone.duty = *duty;
         status = find_error(&alone, &by, error);
-        enough = !(by.thinned > CG_COURSE_ALLOWED) &&
-                 !(by.between > CG_COURSE_ALLOWED);
-        if (status != CG_OK || enough)
+        bool enough = !(by.thinned > CG_COURSE_ALLOWED) &&
+                      !(by.between > CG_COURSE_ALLOWED);
+        if (status != CG_OK)
             return status;
-        struct cg_course_fine fine = finer(&duty->course->fine, &by);
+        if (enough || as->times == CG_COURSE_REFINED) {
+            duty->left = (struct cg_course_left){true, by.thinned, by.between};
+            return CG_OK;
+        }
+        struct cg_course_fine fine = finer(as, &by);
         struct cg_course *made = NULL;
         status = cg_course_finer(duty->course, c->engine.speed, &fine, list,
                                  &made, error);

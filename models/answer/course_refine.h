@@ -14,8 +14,9 @@ enum { CG_COURSE_REFINED = 3 };
 
 /* Every duty of the case that is a course is run, and while what is left out
  * moves its closure by more than CG_COURSE_ALLOWED the duty points to a finer
- * one, which the case's courses own.  What still is more the answer says.
- * Errors: as cg_duty_run_create and cg_duty_run_go. */
+ * one, which the case's courses own.  What is left out then the duty keeps
+ * (cg_course_left), and the answer says it.  Errors: as cg_duty_run_create and
+ * cg_duty_run_go. */
 enum cg_status cg_course_refine(struct cg_case *c, struct cg_error *error);
 
 #endif

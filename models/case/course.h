@@ -74,6 +74,13 @@ struct cg_course_fine {
     double before;
 };
 
+/* What running a course leaves out of the closure [m], once it was worked out
+ * (course_error.h). */
+struct cg_course_left {
+    bool known;
+    double thinned, between;
+};
+
 struct cg_course {
     size_t rows;
     struct cg_course_row *row;

@@ -8,9 +8,9 @@
 
 #define KELVIN(celsius) ((celsius) + 273.15)
 
-/* What the model may run by, and wider where a sensor shows more than that: what
- * lies outside is a wrong unit or a broken wire.  The time a straight line may
- * go: a pull is over in some seconds, a body of water or oil takes minutes.
+/* What the model may run by, and wider where a sensor shows more than that:
+ * what lies outside is a wrong unit or a broken wire.  The time a straight line
+ * may go: a pull is over in some seconds, a body of water or oil takes minutes.
  * Common practice, no source. */
 static const struct {
     const char *name;

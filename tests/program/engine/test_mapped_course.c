@@ -114,9 +114,14 @@ START_TEST(finer_where_it_needs)
     ck_assert(c.duty.course != thin);
     ck_assert_int_ge(fine->times, 1);
     ck_assert_double_gt(fine->before, CG_COURSE_ALLOWED);
+    ck_assert(c.duty.left.known);
     run = run_of(&c);
     double taken = went(&c, run, NULL).closure;
+    struct cg_course_left left = c.duty.left;
+    c.duty.left.known = false; /* worked out anew */
     ck_assert_int_eq(cg_course_error_find(&c, run, &said, &error), CG_OK);
+    ck_assert_double_eq_tol(said.between, left.between, 1e-12);
+    ck_assert_double_eq_tol(said.thinned, left.thinned, 1e-12);
     ck_assert_double_le(said.thinned, CG_COURSE_ALLOWED);
     ck_assert_double_le(said.between, CG_COURSE_ALLOWED);
     ck_assert_double_le(fabs(taken - whole), CG_COURSE_ALLOWED);
