@@ -249,12 +249,16 @@ static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
     return fmax(cg_normals_quantile(laws, c->margin.risk), 0.0);
 }
 
+size_t cg_answer_own_duties(const struct cg_answer *answer)
+{
+    return isnan(answer->less_boost) ? answer->duties : answer->duties - 1;
+}
+
 const struct cg_duty_case *cg_answer_duty(const struct cg_case *c,
                                           const struct cg_answer *answer,
                                           size_t i)
 {
-    bool less = !isnan(answer->less_boost) && i + 1 == answer->duties;
-    size_t of = less ? answer->less_of : i;
+    size_t of = i < cg_answer_own_duties(answer) ? i : answer->less_of;
     return of == 0 ? &c->duty : &c->survive.duty[of - 1];
 }
 

@@ -239,6 +239,10 @@ enum cg_status cg_answer_closures(const struct cg_case *c,
                                   struct cg_extremes *extremes,
                                   struct cg_error *error);
 
+/* How many of answer->duty[] are duties of the case: the row with less boost,
+ * where there is one, is the last.  Cannot fail. */
+size_t cg_answer_own_duties(const struct cg_answer *answer);
+
 /* What is run of answer->duty[i]: the case's own duty, one of `survive`, or that
  * of the row with less boost.  Belongs to the case.  Cannot fail. */
 const struct cg_duty_case *cg_answer_duty(const struct cg_case *c,

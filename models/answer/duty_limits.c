@@ -64,9 +64,7 @@ static bool is_rated(const struct cg_duty_run *run, size_t place)
 {
     const struct cg_operating *full = &run->point[run->full_load].operating;
     struct cg_operating at = cg_duty_run_operating(run, place);
-    return run->mapped
-               ? at.speed >= full->speed && at.load >= full->load
-               : place == run->full_load;
+    return at.speed >= full->speed && at.load >= full->load;
 }
 
 /* Of the points that the duty goes through. */

@@ -221,6 +221,7 @@ struct cg_duty_case {
     struct cg_segment segment[CG_SEGMENTS];
     const struct cg_course *course; /* in place of segments; not owned, or
                                        NULL */
+    struct cg_course_left left;     /* of that course */
 };
 
 /* Of a duty: its length [s], slowest speed [rev/s] and the most knock heat

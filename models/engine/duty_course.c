@@ -48,7 +48,8 @@ static double cells_between(const struct laying *laying,
 {
     double most = 0.0;
     for (int k = 0; k < CG_CHANNELS; k++) {
-        double cell = cg_map_cell[k], rise = fabs(b->of[k] - a->of[k]);
+        double cell = laying->c->duty.course->fine.cells * cg_map_cell[k];
+        double rise = fabs(b->of[k] - a->of[k]);
         if (k == CG_CHANNEL_SPEED)
             rise /= laying->c->engine.speed;
         if (!laying->run->mapped && k == CG_CHANNEL_SPEED)

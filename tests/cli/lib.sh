@@ -63,3 +63,9 @@ block() {
     awk -v want="$2" '/^# block: /{on = ($0 == "# block: " want); next}
                       on && NF && !/^#/' "$1"
 }
+
+# near A B MICROMETRES: whether two lengths in mm are so near.
+near() {
+    awk -v a="$1" -v b="$2" -v most="$3" \
+        'BEGIN { d = 1000 * (a - b); exit !(d <= most && d >= -most) }'
+}
