@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "config.h"
+#include "course_refine.h"
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
@@ -46,8 +47,10 @@ static enum cg_status read_point(const struct cg_options *options,
     if (learned != NULL) {
         enum cg_status status =
             cg_config_try(options->config, set, sets, c, error);
-        if (status == CG_OK)
+        if (status == CG_OK) {
             cg_learned_apply(learned, c);
+            status = cg_course_refine(c, error);
+        }
         return status;
     }
     struct cg_updated_case *updated = malloc(sizeof *updated);
