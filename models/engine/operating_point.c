@@ -206,6 +206,8 @@ settle_films(const struct cg_case *c, struct cg_thermal *thermal,
         double size = cg_stepper_correct(workspace->stepper, thermal->network,
                                          point->settled);
         bool served = size < slow * before;
+        double rate = size / before; /* at which corrections die away */
+        double left = rate > 0.0 ? size * rate / (1.0 - rate) : size;
         before = size;
         if (!served) {
             status = cg_stepper_settle(workspace->stepper, thermal->network,
@@ -214,7 +216,7 @@ settle_films(const struct cg_case *c, struct cg_thermal *thermal,
                 return status;
             before = INFINITY;
         }
-        if (served && size < tolerance)
+        if (served && left < tolerance)
             return CG_OK;
     }
     return cg_error_set(error, CG_NUMERICAL,
