@@ -12,7 +12,7 @@ enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
  * gas side's response, some 2e-4 of the flux for each kelvin and right to a
  * quarter (tested), takes care of the rest. */
 #define WALL_TOLERANCE 2.0
-/* Least correction of settled temperatures on the way, and at last [K]. */
+/* To which temperatures are settled on the way, and at last [K]. */
 #define NEAR_TOLERANCE 1e-3
 #define SETTLED_TOLERANCE 1e-7
 /* While walls move more than this, rough cycles will do [K]. */

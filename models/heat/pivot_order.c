@@ -11,6 +11,7 @@ struct graph {
     size_t nodes, words;
     uint64_t *row;  /* [nodes * words] */
     size_t *degree; /* [nodes] neighbours but itself; once it is gone: then */
+    size_t *having; /* [nodes] how many of those left have so many */
     bool *gone;     /* [nodes] */
 };
 
@@ -40,23 +41,23 @@ static size_t next_in(const struct graph *graph, const uint64_t *row,
     if (left == 0)
         return graph->nodes;
     size_t node = w * BITS;
-    for (left &= ~left + 1; (left & 0xff) == 0; left >>= 8)
-        node += 8;
-    for (; (left & 1) == 0; left >>= 1)
-        node++;
+    for (size_t half = BITS / 2; half > 0; half /= 2)
+        if ((left & (((uint64_t)1 << half) - 1)) == 0) {
+            left >>= half;
+            node += half;
+        }
     return node;
 }
 
-/* The first of those with fewest neighbours; none has less than `least`. */
-static size_t fewest(const struct graph *graph, size_t least)
+/* The first of those left with fewest neighbours; none has less than `few`. */
+static size_t fewest(const struct graph *graph, size_t few)
 {
-    size_t best = graph->nodes, few = SIZE_MAX;
-    for (size_t i = 0; i < graph->nodes && few > least; i++)
-        if (!graph->gone[i] && graph->degree[i] < few) {
-            best = i;
-            few = graph->degree[i];
-        }
-    return best;
+    size_t node = 0;
+    while (graph->having[few] == 0)
+        few++;
+    while (graph->gone[node] || graph->degree[node] != few)
+        node++;
+    return node;
 }
 
 /* Adds the neighbours of `node` to those of `other`, one of them. */
@@ -64,14 +65,17 @@ static void merge(struct graph *graph, size_t node, size_t other)
 {
     const uint64_t *from = row_of(graph, node);
     uint64_t *to = row_of(graph, other);
+    size_t degree = graph->degree[other];
+    graph->having[degree--]--; /* `node` goes */
     for (size_t w = 0; w < graph->words; w++) {
         uint64_t added = from[w] & ~to[w];
         to[w] |= added;
         for (; added != 0; added &= added - 1)
-            graph->degree[other]++;
+            degree++;
     }
     to[node / BITS] &= ~((uint64_t)1 << (node % BITS));
-    graph->degree[other]--;
+    graph->degree[other] = degree;
+    graph->having[degree]++;
 }
 
 static void eliminate(struct graph *graph, size_t node)
@@ -81,6 +85,7 @@ static void eliminate(struct graph *graph, size_t node)
          i = next_in(graph, row, i + 1))
         if (i != node)
             merge(graph, node, i);
+    graph->having[graph->degree[node]]--;
     graph->gone[node] = true;
 }
 
@@ -112,8 +117,10 @@ static enum cg_status make_graph(size_t nodes, struct graph *graph)
     *graph = (struct graph){.nodes = nodes, .words = nodes / BITS + 1};
     graph->row = calloc(nodes * graph->words + 1, sizeof *graph->row);
     graph->degree = calloc(nodes + 1, sizeof *graph->degree);
+    graph->having = calloc(nodes + 1, sizeof *graph->having);
     graph->gone = calloc(nodes + 1, sizeof *graph->gone);
-    return graph->row == NULL || graph->degree == NULL || graph->gone == NULL
+    return graph->row == NULL || graph->degree == NULL ||
+                   graph->having == NULL || graph->gone == NULL
                ? CG_NO_MEMORY
                : CG_OK;
 }
@@ -128,6 +135,8 @@ static enum cg_status put_in_order(struct graph *graph,
     if (order->node == NULL || order->place == NULL || order->start == NULL)
         return CG_NO_MEMORY;
     size_t least = 0;
+    for (size_t i = 0; i < n; i++)
+        graph->having[graph->degree[i]]++;
     for (size_t k = 0; k < n; k++) {
         size_t node = fewest(graph, least);
         /* who loses a neighbour loses one */
@@ -164,6 +173,7 @@ enum cg_status cg_pivot_order_find(size_t nodes, size_t links, const size_t *a,
     }
     free(graph.row);
     free(graph.degree);
+    free(graph.having);
     free(graph.gone);
     if (status == CG_OK)
         return CG_OK;
