@@ -6,9 +6,8 @@
 
 #include "duty_layout.h"
 
-/* To which temperatures of a varied case are settled [K]: fifty times as near
- * moves a closure by some nanometres. */
-#define VARIED_TOLERANCE 5e-3
+/* Least correction of settled temperatures of a varied case [K]. */
+#define VARIED_TOLERANCE 1e-2
 
 enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
                                    struct cg_duty_run **run,

@@ -12,7 +12,7 @@ enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
  * gas side's response, some 2e-4 of the flux for each kelvin and right to a
  * quarter (tested), takes care of the rest. */
 #define WALL_TOLERANCE 2.0
-/* To which temperatures are settled on the way, and at last [K]. */
+/* Least correction of settled temperatures on the way, and at last [K]. */
 #define NEAR_TOLERANCE 1e-3
 #define SETTLED_TOLERANCE 1e-7
 /* While walls move more than this, rough cycles will do [K]. */
@@ -206,8 +206,6 @@ settle_films(const struct cg_case *c, struct cg_thermal *thermal,
         double size = cg_stepper_correct(workspace->stepper, thermal->network,
                                          point->settled);
         bool served = size < slow * before;
-        double rate = size / before; /* at which corrections die away */
-        double left = rate > 0.0 ? size * rate / (1.0 - rate) : size;
         before = size;
         if (!served) {
             status = cg_stepper_settle(workspace->stepper, thermal->network,
@@ -216,7 +214,7 @@ settle_films(const struct cg_case *c, struct cg_thermal *thermal,
                 return status;
             before = INFINITY;
         }
-        if (served && left < tolerance)
+        if (served && size < tolerance)
             return CG_OK;
     }
     return cg_error_set(error, CG_NUMERICAL,
