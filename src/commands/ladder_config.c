@@ -169,7 +169,7 @@ static enum cg_status read_back(const struct cg_options *options,
                                 struct cg_error *error)
 {
     struct cg_case c = {.courses = NULL};
-    enum cg_status status = cg_config_try(part->part, NULL, 0, &c, error);
+    enum cg_status status = cg_config_try(part->part, NULL, 0, NULL, &c, error);
     if (status == CG_OK)
         status = cg_course_refine(&c, error);
     if (status == CG_OK)
