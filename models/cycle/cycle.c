@@ -137,10 +137,32 @@ static void find_peak(struct cg_cycle *cycle)
         point[top].pressure + shift * (slope + shift * curve);
 }
 
+/* Where half of an injected fuel is burned [deg], by halving. */
+static double half_burned(const struct cg_zone *zone)
+{
+    double low = zone->wiebe.start_deg, high = low + zone->wiebe.duration_deg;
+    for (int i = 0; i < 40; i++) {
+        double middle = 0.5 * (low + high);
+        if (cg_zone_burned(zone, middle) < 0.5)
+            low = middle;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static void sum_burn(const struct cg_cycle_input *input,
+                     const struct cg_pass *pass, struct cg_cycle *cycle)
+{
+    cycle->burn50_deg = input->injection.on ? half_burned(&pass->zone)
+                                            : input->burn50_deg;
+    cycle->ignition_deg = pass->zone.wiebe.start_deg;
+    cycle->premixed_share = pass->zone.premixed_share;
+}
+
 static void sum_knock(const struct cg_cycle_input *input,
                       const struct cg_pass *pass, struct cg_cycle *cycle)
 {
-    cycle->burn50_deg = input->burn50_deg;
     cycle->knock_integral = cycle->knock_unretarded = NAN;
     if (!(input->knock.octane > 0.0))
         return;
@@ -172,6 +194,7 @@ enum cg_status cg_cycle_run(const struct cg_cycle_input *input,
     sum_masses(input, &pass, cycle);
     sum_energies(input, &pass, cycle);
     find_peak(cycle);
+    sum_burn(input, &pass, cycle);
     sum_knock(input, &pass, cycle);
     return CG_OK;
 }

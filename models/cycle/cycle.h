@@ -11,7 +11,8 @@
  *   that is in the volumetric efficiency.  Closing before it ends the inflow.
  * - Exhaust: see zone.c.  The exhaust closes as the intake opens, at top dead
  *   centre; what is left is the residual.
- * Fuel enters as liquid.  What evaporates before the valve has cooled the charge
+ * Fuel enters as liquid.  Injected, it enters as it burns (injected_burn.h), and
+ * what is compressed is air.  Otherwise:  What evaporates before the valve has cooled the charge
  * already; what evaporates on port and valve walls is paid by them; the rest
  * is taken from the charge as it enters (latent_charge), though part of it
  * evaporates a little later, in compression.
@@ -27,6 +28,7 @@
 #include "crank.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "injected_burn.h"
 #include "knock_limit.h"
 #include "status.h"
 #include "zone.h"
@@ -56,6 +58,8 @@ struct cg_cycle_input {
     double burn50_deg;             /* crank angle of half burned, after TDC;
                                       the earliest where knock may retard it */
     struct cg_knock_law knock;     /* octane 0: not looked at */
+    struct cg_injection injection; /* instead of burn50_deg, knock and
+                                      burn_duration_deg, where it is on */
     double burn_duration_deg;      /* 10 % to 90 % burned */
     double combustion_efficiency;  /* share of the charge that burns [0..1] */
     double latent_charge;          /* share of the fuel's latent heat that the
@@ -135,6 +139,8 @@ struct cg_cycle {
     double imep_gross, imep_net; /* [Pa] */
     double energy_residual;    /* first-law residual over fuel_energy [1] */
     double burn50_deg;         /* half burned, retarded by knock [deg] */
+    double ignition_deg;       /* where it begins to burn [deg] */
+    double premixed_share;     /* of an injected fuel [1] */
     double knock_integral;     /* knock.h, with this burn; NaN: not looked at */
     double knock_unretarded;   /* with the earliest; NaN in a rough cycle */
     int passes;                /* cycles run until mass and residual settled */

@@ -21,8 +21,12 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
                             "no heat transfer correlation");
 
     const struct cg_cycle_input *in = input;
+    bool injected = in->injection.on;
     double start =
-        cg_wiebe_from_burn(in->burn50_deg, in->burn_duration_deg).start_deg;
+        injected
+            ? in->injection.start_deg
+            : cg_wiebe_from_burn(in->burn50_deg, in->burn_duration_deg)
+                  .start_deg;
     const struct limit limits[] = {
         {"bore [m]", in->crank.bore, 0.01, 1.2},
         {"stroke [m]", in->crank.stroke, 0.01, 4.0},
@@ -38,7 +42,14 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
          in->knock.octane > 0.0 ? in->knock.delay_factor : 1.0, 0.01, 100.0},
         {"retard by knock [deg]", in->knock.retard_most, 0.0, 40.0},
         {"lambda [1]", in->lambda, 0.5, 10.0},
-        {"burn duration [deg]", in->burn_duration_deg, 1.0, 120.0},
+        {"burn duration [deg]", injected ? 1.0 : in->burn_duration_deg, 1.0,
+         120.0},
+        {"ignition delay factor [1]",
+         injected ? in->injection.delay_factor : 1.0, 0.01, 100.0},
+        {"octane of an injected fuel [1]", injected ? in->knock.octane : 0.0,
+         0.0, 0.0},
+        {"fuel in the charge's air [1]", injected ? in->latent_charge : 0.0, 0.0,
+         0.0},
         {"combustion efficiency [1]", in->combustion_efficiency, 0.01, 1.0},
         {"latent heat from the charge [1]", in->latent_charge, 0.0, 1.0},
         {"latent heat from charge and walls [1]",
@@ -58,9 +69,10 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
         {"intake closing [deg]", in->intake_close_deg, -300.0, -60.0},
         {"exhaust opening [deg]", in->exhaust_open_deg, 60.0, 180.0},
         {"crank step [deg]", in->step_deg, 0.1, 2.0},
-        {"start of combustion [deg]", start,
-         fmax(in->intake_close_deg, -180.0) + 1.0,
-         in->exhaust_open_deg - in->knock.retard_most - 1.0},
+        {injected ? "start of injection [deg]" : "start of combustion [deg]",
+         start, fmax(in->intake_close_deg, -180.0) + 1.0,
+         injected ? CG_IGNITION_LATEST
+                  : in->exhaust_open_deg - in->knock.retard_most - 1.0},
     };
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         const struct limit *limit = &limits[i];

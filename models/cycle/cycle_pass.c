@@ -50,10 +50,28 @@ static void set_mixtures(const struct cg_cycle_input *input,
     double fuel_mass = cg_fuel_molar_mass(input->fuel);
     cg_fuel_poly(input->fuel, &vapour);
     cg_fuel_fresh(input->fuel, input->lambda, moles);
+    if (input->injection.on)
+        moles[CG_FUEL] = 0.0;
     cg_mixture_set(&zone->fresh, moles, fuel_mass, &vapour);
     cg_fuel_burned(input->fuel, input->lambda, input->combustion_efficiency,
                    moles);
     cg_mixture_set(&zone->burned, moles, fuel_mass, &vapour);
+}
+
+/* Fuel that is injected is 25 C warm. */
+static void inject(const struct cg_cycle_input *input, struct cg_zone *zone)
+{
+    struct cg_poly vapour;
+    struct cg_mixture fuel;
+    double moles[CG_SPECIES] = {[CG_FUEL] = 1.0};
+    cg_fuel_poly(input->fuel, &vapour);
+    cg_mixture_set(&fuel, moles, cg_fuel_molar_mass(input->fuel), &vapour);
+    zone->fuel_enthalpy =
+        cg_mixture_enthalpy(&fuel, 298.15) - input->fuel->latent_heat;
+    zone->fuel_mass =
+        cg_pass_air(input) * (cg_pass_charge_per_air(input) - 1.0);
+    cg_injected_burn_set(1.0 / input->lambda, input->injection.start_deg, 0.0,
+                         zone);
 }
 
 static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
@@ -83,35 +101,62 @@ static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
     double inflow_end = fmin(input->intake_close_deg, -180.0);
     double uncovered = cg_crank_volume(&input->crank, inflow_end) -
                        cg_crank_clearance(&input->crank);
-    zone->intake_density =
-        cg_pass_air(input) * cg_pass_charge_per_air(input) / uncovered;
+    bool injected = input->injection.on;
+    double charge_per_air = injected ? 1.0 : cg_pass_charge_per_air(input);
+    zone->intake_density = cg_pass_air(input) * charge_per_air / uncovered;
+    if (injected)
+        inject(input, zone);
     double fuel_share = 1.0 - 1.0 / cg_pass_charge_per_air(input);
     zone->intake_enthalpy =
         cg_mixture_enthalpy(&zone->fresh, input->manifold_temperature) -
         input->latent_charge * fuel_share * input->fuel->latent_heat;
 }
 
+/* The burn's legs: one, or an injected fuel's two, whose first is short and
+ * steep. */
+static void set_burn_legs(const struct cg_cycle_input *input,
+                          struct cg_pass *pass)
+{
+    const struct cg_zone *zone = &pass->zone;
+    const struct cg_wiebe *wiebe = &zone->wiebe;
+    double open = input->exhaust_open_deg, step = input->step_deg;
+    double start = wiebe->start_deg;
+    double burnt = fmin(start + wiebe->duration_deg, open), first = burnt;
+    double fine = fmin(step, wiebe->duration_deg / burn_steps), quick = fine;
+    if (input->injection.on) {
+        burnt = fmin(cg_wiebe_angle(wiebe, 0.999), open);
+        first = fmin(start + zone->premixed.duration_deg, burnt);
+        fine = fmin(step, (burnt - first) / burn_steps);
+        quick = fmin(step, (first - start) / burn_steps);
+    }
+    pass->leg[CG_LEG_COMPRESSION].to_deg = start;
+    pass->leg[CG_LEG_BURN] =
+        (struct cg_leg){CG_PHASE_BURN, start, first, quick, 4.0 * quick};
+    pass->leg[CG_LEG_DIFFUSION] =
+        (struct cg_leg){CG_PHASE_BURN, first, burnt, fine, 4.0 * fine};
+    pass->leg[CG_LEG_EXPANSION].from_deg = burnt;
+}
+
 static void set_legs(const struct cg_cycle_input *input, struct cg_pass *pass)
 {
     double close = input->intake_close_deg, bottom = -180.0;
-    double start = pass->zone.wiebe.start_deg;
     double open = input->exhaust_open_deg, step = input->step_deg;
-    double burnt = fmin(start + pass->zone.wiebe.duration_deg, open);
-    double fine = fmin(step, pass->zone.wiebe.duration_deg / burn_steps);
     double blown = fmax(open + blow_down_deg, -bottom);
     enum cg_phase between =
         close > bottom ? CG_PHASE_LATE_INTAKE : CG_PHASE_COMPRESSION;
     const struct cg_leg legs[CG_LEGS] = {
         {CG_PHASE_INTAKE, -360.0, fmin(close, bottom), 2 * step, 12.0},
         {between, fmin(close, bottom), fmax(close, bottom), 2 * step, 15.0},
-        {CG_PHASE_COMPRESSION, fmax(close, bottom), start, 2 * step, 12.0},
-        {CG_PHASE_BURN, start, burnt, fine, 4.0 * fine},
-        {CG_PHASE_BURN, burnt, open, 2 * step, 8.0},
+        {CG_PHASE_COMPRESSION, fmax(close, bottom), 0.0, 2 * step, 12.0},
+        {CG_PHASE_BURN, 0.0, 0.0, step, step}, /* set below */
+        {CG_PHASE_BURN, 0.0, 0.0, step, step},
+        {CG_PHASE_BURN, 0.0, open, 2 * step, 8.0},
         {CG_PHASE_EXHAUST, open, -bottom, step, 2.5},
         {CG_PHASE_EXHAUST, -bottom, blown, step, 5.0},
         {CG_PHASE_EXHAUST, blown, 360.0, 2 * step, 8.0},
     };
     memcpy(pass->leg, legs, sizeof legs);
+    set_burn_legs(input, pass);
 }
 
 /* The index of the leg that starts at intake closing. */
@@ -160,8 +205,7 @@ static double burned_at(const struct cg_zone *zone, enum cg_phase phase,
 {
     if (phase < CG_PHASE_BURN)
         return 0.0;
-    return cg_wiebe_burned(&zone->wiebe,
-                           fmin(angle_deg, zone->exhaust_open_deg));
+    return cg_zone_burned(zone, fmin(angle_deg, zone->exhaust_open_deg));
 }
 
 /* Runs one leg, in long steps or recording its points. */
@@ -237,12 +281,27 @@ double cg_pass_knock_integral(const struct cg_pass *pass,
     return gas.integral;
 }
 
+/* Lets the fuel injected into the gas just shut in fire. */
+static void fire(struct cg_pass *pass)
+{
+    const struct cg_cycle_input *input = pass->input;
+    int closing = closing_leg(pass);
+    double delay;
+    double start = cg_injected_ignition(&pass->zone, &input->injection,
+                                        pass->leg[closing].from_deg,
+                                        pass->edge[closing], &delay);
+    cg_injected_burn_set(1.0 / input->lambda, start, delay, &pass->zone);
+    set_legs(input, pass);
+}
+
 /* Moves the burn to the knock limit of the gas just shut in. */
 static void place_burn(struct cg_pass *pass, bool fine)
 {
     const double near = 2e-3, settled = 1e-4; /* [deg] */
     const struct cg_cycle_input *input = pass->input;
     struct cg_knock_limit limit;
+    if (input->injection.on)
+        fire(pass);
     if (!(input->knock.octane > 0.0 && input->knock.retard_most > 0.0))
         return;
     cg_pass_knock(pass, &limit);

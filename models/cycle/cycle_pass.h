@@ -22,6 +22,7 @@ enum {
     CG_LEG_BOTTOM,    /* between bottom centre and intake closing */
     CG_LEG_COMPRESSION,
     CG_LEG_BURN,
+    CG_LEG_DIFFUSION, /* an injected fuel's, behind its premixed burn */
     CG_LEG_EXPANSION, /* from 99.9 % burned */
     CG_LEG_BLOW_DOWN, /* to bottom centre */
     CG_LEG_LATE_BLOW_DOWN, /* beyond it, if the valve opens late */

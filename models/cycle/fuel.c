@@ -32,6 +32,9 @@ static const struct cg_fuel fuels[] = {
     {"toluene_blend", "race fuel: 84 % toluene, 16 % n-heptane by volume",
      "Stull, Westrum and Sinke (1969), from memory, mixed",
      7.0, 8.9723, 0.0, 41.06e6, 406e3, {-213.5, 5.361, -2.138e-3}, 842.0, 102.0, 0.3},
+    {"diesel", "diesel fuel, H/C 1.8, for compression ignition alone",
+     "Heywood (1988), table D.4, light diesel, and 4.11, from memory",
+     12.3, 22.14, 0.0, 42.5e6, 270e3, {-54.7, 5.882, -2.265e-3}, 840.0, 0.0, 0.0},
 };
 
 /* Dry air by volume, its CO2 counted as argon. */
