@@ -65,19 +65,25 @@ void cg_seal_ports(struct cg_seal *seal, enum cg_port_kind kind)
 
 /* Hot clearance of a ring in its groove [m]. */
 static double hot_travel(const struct cg_case *c, double ring_strain,
-                         double groove_temperature, size_t k)
+                         double groove_temperature, double bore_strain,
+                         size_t k)
 {
     const struct cg_ring_case *ring = &c->ring[k];
     double groove_strain =
         cg_material_strain(&c->piston_material, groove_temperature);
     double hot = (ring->width + ring->side_clearance) * (1.0 + groove_strain) -
-                 ring->width * (1.0 + ring_strain);
+                 ring->width * (1.0 + ring_strain) +
+                 cg_clearance_keystone(c, (enum cg_ring_place)k, bore_strain,
+                                       groove_strain);
     return fmax(hot, 0.2 * ring->side_clearance);
 }
 
 static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
-                     const double *temperature, size_t k, struct cg_seal *seal)
+                     const double *temperature, const double *strain, size_t k,
+                     struct cg_seal *seal)
 {
+    double bore_strain = cg_growth_at_depth(
+        thermal, strain, cg_ring_turn(c, (enum cg_ring_place)k));
     const struct cg_ring_case *ring = &c->ring[k];
     double bore = c->engine.bore;
     double groove = temperature[thermal->piston.groove[k]];
@@ -99,7 +105,7 @@ static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
         .flank_width = flank,
         .exposed = ring->depth - flank,
         .face_width = ring->width,
-        .travel = hot_travel(c, seal->ring_strain[k], groove, k),
+        .travel = hot_travel(c, seal->ring_strain[k], groove, bore_strain, k),
         .tension = tension,
         .stiffness = tension * 2.0 * CG_PI / (FREE_GAP * bore),
         .viscosity = cg_gas_viscosity(groove)};
@@ -261,7 +267,7 @@ enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
     pack->discharge = c->seal.discharge;
     cg_growth_bore(c, run->thermal, temperature, strain);
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        set_ring(c, run->thermal, temperature, k, out);
+        set_ring(c, run->thermal, temperature, strain, k, out);
     set_nodes(c, run->thermal, temperature, strain, out);
     set_walls(c, run->thermal, temperature, out);
     set_gas(&at->input, pack->temperature[CG_PACK_LAND], &pack->gas);

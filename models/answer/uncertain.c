@@ -17,7 +17,7 @@ static const struct cg_uncertain inputs[] = {
     {"undercrown", "oil on the underside", true, false, false, 0.0,
      SPREAD(undercrown), {FIELD(piston.splash_coefficient)}},
     {"jet", "oil jet on the crown", true, false, false, 0.0, SPREAD(jet),
-     {FIELD(piston.jet_coefficient)}},
+     {FIELD(piston.jet_coefficient), FIELD(piston.gallery_coefficient)}},
     {"coolant_film", "coolant at the bore", true, false, false, 0.0,
      SPREAD(coolant_film), {FIELD(cooling.coolant_coefficient)}},
     {"ring_expansion", "ring expansion", true, false, false, 0.0,
@@ -40,14 +40,16 @@ static const struct cg_uncertain inputs[] = {
     {"charge", "air temperature", false, true, false, 0.0,
      SPREAD(charge_temperature), {FIELD(charge.ambient_temperature)}},
     {"burn50", "spark and burn timing", false, true, false, 0.0,
-     SPREAD(burn50_deg), {FIELD(combustion.burn50_deg)}},
+     SPREAD(burn50_deg),
+     {FIELD(combustion.burn50_deg), FIELD(combustion.injection_deg)}},
     {"retard", "retard with boost", false, true, false, 0.0,
      SPREAD(retard_deg_per_100kPa),
      {FIELD(combustion.retard_deg_per_100kPa)}},
     {"octane", "octane of the fuel", false, true, false, 0.0, SPREAD(octane),
      {FIELD(fuel.octane)}},
     {"knock_delay", "ignition delay of the end gas", true, true, false, 0.0,
-     SPREAD(knock_delay), {FIELD(combustion.knock_delay)}},
+     SPREAD(knock_delay),
+     {FIELD(combustion.knock_delay), FIELD(combustion.ignition_delay)}},
     {"crevice", "heat of gas in crevices", true, true, false, 0.0,
      SPREAD(crevice), {FIELD(combustion.crevice_heat)}},
     {"friction", "friction heat", true, false, false, 0.0, SPREAD(friction),
@@ -73,12 +75,34 @@ const struct cg_uncertain *cg_uncertains(size_t *count)
     return inputs;
 }
 
-/* The burn is placed either by the rule or by the knock limit, and inputs of
- * the other move nothing; nor does a jet that is not there. */
+static bool by_compression(const struct cg_case *c)
+{
+    return c->combustion.ignition == CG_IGNITION_COMPRESSION;
+}
+
+const char *cg_uncertain_doc(const struct cg_uncertain *input,
+                             const struct cg_case *c)
+{
+    if (input->spread == SPREAD(jet) && c->piston.gallery)
+        return c->piston.oil_jet ? "oil jet and gallery" : "oil in the gallery";
+    if (!by_compression(c))
+        return input->doc;
+    if (input->spread == SPREAD(burn50_deg))
+        return "injection timing";
+    if (input->spread == SPREAD(knock_delay))
+        return "ignition delay of the fuel";
+    return input->doc;
+}
+
+/* The burn is placed by the injection, the rule or the knock limit, and inputs
+ * of the others move nothing; nor does a jet that is not there. */
 static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
 {
     if (input->spread == SPREAD(jet))
-        return !c->piston.oil_jet;
+        return !c->piston.oil_jet && !c->piston.gallery;
+    if (by_compression(c))
+        return input->spread == SPREAD(retard_deg_per_100kPa) ||
+               input->spread == SPREAD(octane);
     if (isnan(c->combustion.retard_deg_per_100kPa))
         return input->spread == SPREAD(retard_deg_per_100kPa);
     return input->spread == SPREAD(octane) ||

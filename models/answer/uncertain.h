@@ -25,6 +25,10 @@ struct cg_uncertain {
 
 const struct cg_uncertain *cg_uncertains(size_t *count);
 
+/* What it is in this case: `doc`, or the diesel's word.  Cannot fail. */
+const char *cg_uncertain_doc(const struct cg_uncertain *input,
+                             const struct cg_case *c);
+
 /* One standard deviation of the input in this case: relative or SI; 0 of one
  * that moves nothing in it. */
 double cg_uncertain_spread(const struct cg_uncertain *input,

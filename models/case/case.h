@@ -41,6 +41,11 @@ enum cg_drive_kind {
     CG_CHARGER_BELT     /* costs crankshaft power */
 };
 
+enum cg_ignition {
+    CG_IGNITION_SPARK,
+    CG_IGNITION_COMPRESSION /* injected fuel fires by itself */
+};
+
 struct cg_engine_case {
     char name[CG_NAME_LENGTH]; /* free text; "": none */
     double bore, stroke, rod;  /* [m] */
@@ -74,6 +79,9 @@ struct cg_fuel_case {
 };
 
 struct cg_combustion_case {
+    int ignition;                /* enum cg_ignition */
+    double injection_deg;        /* compression: begins, after TDC */
+    double ignition_delay;       /* compression: multiplies it [1] */
     char heat_transfer[CG_NAME_LENGTH];
     double heat_factor;          /* [1] */
     double burn50_deg;           /* where knock allows it, after TDC */
@@ -101,6 +109,8 @@ struct cg_piston_case {
     bool oil_jet;
     double splash_coefficient;   /* underside without jet [W/(m2 K)] */
     double jet_coefficient;      /* underside with jet [W/(m2 K)] */
+    bool gallery;                /* behind the top ring, oil shaken in it */
+    double gallery_coefficient;  /* on its walls [W/(m2 K)] */
     double friction_share;       /* of all friction, in ring pack and skirt */
     double skirt_film;           /* oil thickness [m] */
 };
@@ -121,6 +131,7 @@ struct cg_ring_case {
     double roughness;        /* rms, face and bore together [m] */
     double side_clearance;   /* in the groove, cold [m] */
     double back_clearance;   /* radial, behind the ring, cold [m] */
+    double keystone_deg;     /* top ring: angle between its flanks */
     double service;          /* top ring: time at the duty's hottest over which
                                 tension is lost [s] */
 };

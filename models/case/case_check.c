@@ -1,6 +1,8 @@
 #include "case_check.h"
 
 #include <math.h>
+#include <stdbool.h>
+#include <string.h>
 
 #include "constants.h"
 #include "geometry.h"
@@ -68,11 +70,17 @@ static void check_engine(const struct cg_case *c, struct list *list)
                 "must be at most 1.5 engine.speed");
 }
 
-/* Before it burns the charge must stay below 15 MPa, compressed from full
- * boost with the exponent 1.33. */
+static bool by_compression(const struct cg_case *c)
+{
+    return c->combustion.ignition == CG_IGNITION_COMPRESSION;
+}
+
+/* Before it burns the charge must stay below 15 MPa, in a diesel 25, compressed
+ * from full boost with the exponent 1.33. */
 static double most_compression(const struct cg_case *c)
 {
-    return pow(15e6 / (c->charge.ambient_pressure + c->charge.boost),
+    double most = by_compression(c) ? 25e6 : 15e6;
+    return pow(most / (c->charge.ambient_pressure + c->charge.boost),
                1.0 / 1.33);
 }
 
@@ -135,6 +143,47 @@ static bool charge_too_hot(const struct cg_case *c)
     return charge.manifold_temperature > 700.0;
 }
 
+#define SPARK_RATIO 18.0
+#define COMPRESSION_RATIO 11.0
+#define SPARK_LAMBDA 1.8
+#define COMPRESSION_LAMBDA 1.15
+/* Common practice, no source: above the one ratio nobody fires by spark, below
+ * the other no diesel starts; leaner no spark's flame runs, richer a diesel's
+ * smokes. */
+static void check_ignition(const struct cg_case *c, struct list *list)
+{
+    bool compression = by_compression(c);
+    bool diesel = strcmp(c->fuel.name, "diesel") == 0;
+    double ratio = c->engine.compression_ratio, lambda = c->fuel.lambda;
+    complain_if(list, compression && !diesel, "fuel.name",
+                "combustion.ignition", NAN,
+                "compression ignition burns diesel here; allowed: \"diesel\"");
+    complain_if(list, !compression && diesel, "fuel.name",
+                "combustion.ignition", NAN,
+                "diesel is fired by compression; allowed with "
+                "combustion.ignition = \"compression\"");
+    complain_if(list, !compression && ratio > SPARK_RATIO,
+                "engine.compression_ratio", "combustion.ignition", SPARK_RATIO,
+                "with a spark must be at most");
+    complain_if(list, compression && ratio < COMPRESSION_RATIO,
+                "engine.compression_ratio", "combustion.ignition",
+                COMPRESSION_RATIO,
+                "nothing fires by compression so low, must be at least");
+    complain_if(list, !compression && lambda > SPARK_LAMBDA, "fuel.lambda",
+                "combustion.ignition", SPARK_LAMBDA,
+                "no spark fires so lean, must be at most");
+    complain_if(list, compression && lambda < COMPRESSION_LAMBDA,
+                "fuel.lambda", "combustion.ignition", COMPRESSION_LAMBDA,
+                "a diesel smokes so rich, must be at least");
+    bool knocks = false;
+    for (int i = 0; i < c->duty.segments; i++)
+        knocks = knocks || c->duty.segment[i].knock_heat > 0.0;
+    complain_if(list, compression && knocks, "duty.name",
+                "combustion.ignition", NAN,
+                "this duty declares knock, which is of spark ignition; allowed: "
+                "one without knock_heat");
+}
+
 static void check_charge(const struct cg_case *c, struct list *list)
 {
     complain_if(list,
@@ -145,8 +194,11 @@ static void check_charge(const struct cg_case *c, struct list *list)
     complain_if(list, c->engine.compression_ratio > most_compression(c),
                 "engine.compression_ratio", "charge.boost",
                 most_compression(c),
-                "the charge passes 15 MPa before it burns, with this boost "
-                "must be at most");
+                by_compression(c)
+                    ? "the charge passes 25 MPa before it burns, with this "
+                      "boost must be at most"
+                    : "the charge passes 15 MPa before it burns, with this "
+                      "boost must be at most");
     complain_if(list, charge_too_hot(c), "charge.boost",
                 "charge.cooler_effectiveness", NAN,
                 "heats the charge above 427 C; allowed: less boost, a better "
@@ -162,7 +214,9 @@ static void check_charge(const struct cg_case *c, struct list *list)
                 least_wall_evaporation(c),
                 "leaves too much of the fuel to evaporate in the cylinder; "
                 "must be at least");
-    complain_if(list, c->charge.closed_throttle >= c->charge.ambient_pressure,
+    complain_if(list,
+                !by_compression(c) &&
+                    c->charge.closed_throttle >= c->charge.ambient_pressure,
                 "charge.closed_throttle", "charge.ambient_pressure",
                 c->charge.ambient_pressure,
                 "must be below the ambient pressure");
@@ -303,6 +357,7 @@ size_t cg_case_check(const struct cg_case *c,
 {
     struct list list = {0, problem};
     check_engine(c, &list);
+    check_ignition(c, &list);
     check_charge(c, &list);
     check_piston(c, &list);
     for (int place = 0; place < CG_RINGS; place++)

@@ -33,7 +33,8 @@ static enum cg_status check_band(const struct cg_setting *setting,
     double slack = 1e-9 * (fabs(setting->low) + fabs(setting->high));
     if (setting->kind == CG_NAME || setting->kind == CG_WORDS ||
         setting->kind == CG_SWITCH ||
-        (setting->rule == CG_OPTIONAL && isnan(si)))
+        ((setting->rule == CG_OPTIONAL || setting->rule == CG_PER_FUEL) &&
+         isnan(si)))
         return CG_OK;
     if (setting->kind == CG_CHOICE) {
         char word[CG_NAME_LENGTH];

@@ -31,7 +31,13 @@ struct cg_charge_state {
  * throttle (load 0) to ambient plus boost (load 1).  Compressor outlet
  * T2 = Ta (1 + (pr^((g-1)/g) - 1)/eta), cooler by effectiveness (Heywood 1988,
  * eq. 6.42).  Mixture: stoichiometric up to load 0.6, then in a straight line
- * to fuel.lambda (common practice, no source).  Cannot fail. */
+ * to fuel.lambda (common practice, no source).
+ *
+ * Compression ignition has no throttle: the manifold's pressure runs from
+ * ambient (load 0) to ambient plus boost, and load is the fuel, as a share of
+ * that at full load; lambda follows from the air there is, CG_LAMBDA_MOST at most:
+ * idling (common practice, no source).  Cannot fail. */
+#define CG_LAMBDA_MOST 10.0
 void cg_operating_charge(const struct cg_case *c,
                          const struct cg_operating *operating,
                          struct cg_charge_state *charge);
@@ -46,7 +52,10 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
 /* Friction mean effective pressure [Pa]: S. K. Chen and P. F. Flynn,
  * SAE 650733 (1965), constants from memory for spark ignition engines:
  * 0.4 bar + 0.005 pmax + 0.09 bar/(m/s) Sp + 0.0009 bar/(m/s)2 Sp2.
- * peak_pressure [Pa], piston_speed mean [m/s].  Cannot fail. */
+ * peak_pressure [Pa], piston_speed mean [m/s].  Of the compression ignition
+ * engine that it is of, from memory:
+ * 0.137 bar + 0.005 pmax + 0.162 bar/(m/s) Sp.  Cannot fail. */
 double cg_friction_mep(double peak_pressure, double piston_speed);
+double cg_friction_mep_compression(double peak_pressure, double piston_speed);
 
 #endif

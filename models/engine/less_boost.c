@@ -98,7 +98,8 @@ enum cg_status cg_less_boost_find(const struct cg_case *c,
 {
     const struct cg_operating_point *at = &run->point[run->full_load];
     *boost = NAN;
-    if (!isnan(c->combustion.retard_deg_per_100kPa) || !(c->charge.boost > 0) ||
+    if (at->input.injection.on ||
+        !isnan(c->combustion.retard_deg_per_100kPa) || !(c->charge.boost > 0) ||
         !(at->performance.burn50_deg > c->combustion.burn50_deg + RETARDED))
         return CG_OK;
     struct cg_cycle *cycle = malloc(sizeof *cycle);

@@ -225,7 +225,9 @@ static void set_performance(const struct cg_case *c,
         cg_crank_mean_speed(&point->input.crank, point->operating.speed);
 
     out->imep = cycle->imep_net;
-    out->fmep = cg_friction_mep(cycle->peak_pressure, speed);
+    out->fmep = c->combustion.ignition == CG_IGNITION_COMPRESSION
+                    ? cg_friction_mep_compression(cycle->peak_pressure, speed)
+                    : cg_friction_mep(cycle->peak_pressure, speed);
     out->air_flow = cycle->air_mass * rate;
     out->fuel_flow = cycle->fuel_mass * rate;
     out->fuel_power = cycle->fuel_energy * rate;
@@ -245,6 +247,8 @@ static void set_performance(const struct cg_case *c,
     out->unburned_power = cycle->unburned_energy * rate;
     out->energy_residual = cycle->energy_residual;
     out->burn50_deg = cycle->burn50_deg;
+    out->ignition_deg = cycle->ignition_deg;
+    out->premixed_share = cycle->premixed_share;
     out->knock_integral = cycle->knock_integral;
     out->knock_unretarded = cycle->knock_unretarded;
     out->peak_flux =
@@ -322,6 +326,8 @@ cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
 
 static int burn_place(const struct cg_cycle_input *input, double burn50_deg)
 {
+    if (input->injection.on)
+        return 0;
     return (burn50_deg > input->burn50_deg) +
            (burn50_deg >= input->burn50_deg + input->knock.retard_most);
 }

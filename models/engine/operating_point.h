@@ -36,6 +36,8 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double mean_flux;        /* on the crown [W/m2] */
     double energy_residual;  /* of the cycle, over fuel energy [1] */
     double burn50_deg;       /* half burned, after TDC [deg] */
+    double ignition_deg;     /* where it begins to burn [deg] */
+    double premixed_share;   /* of an injected fuel [1] */
     double knock_integral;   /* knock.h, with this burn [1] */
     double knock_unretarded; /* with the burn where no knock retards it [1] */
 };

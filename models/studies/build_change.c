@@ -157,9 +157,11 @@ static bool follows(const struct cg_setting *setting, const struct cg_case *a,
                     const struct cg_case *b)
 {
     return same_number(cg_setting_get(setting, a),
-                       setting->fallback * basis(setting, a)) &&
+                       cg_setting_fallback(setting, a->combustion.ignition) *
+                           basis(setting, a)) &&
            same_number(cg_setting_get(setting, b),
-                       setting->fallback * basis(setting, b)) &&
+                       cg_setting_fallback(setting, b->combustion.ignition) *
+                           basis(setting, b)) &&
            !isnan(basis(setting, a));
 }
 

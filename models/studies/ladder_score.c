@@ -127,6 +127,8 @@ void cg_score_heat_end(const struct cg_case *c,
         double use = cg_choice_use(&limit[k], look->load[k]);
         raise(look, part_of((enum cg_ring_limit)k), use, use - 1.0, k);
     }
+    if (c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        return;
     double retard = full->burn50_deg - c->combustion.burn50_deg;
     double late = retard / CG_RETARD_MOST - 1.0;
     late = cg_ceiling_capped(c, full) ? fmax(late, CLOSE) : fmin(late, 0.0);

@@ -131,6 +131,7 @@ static enum cg_status complete(struct cg_reader *reader,
 {
     check_missing(reader);
     take_law_defaults(reader);
+    cg_ignition_read(reader);
     cg_correlations_read(reader);
     enum cg_status status = cg_duty_read(reader, error);
     if (status != CG_OK)

@@ -4,21 +4,22 @@
 
 #include "trade_word.h"
 
-#define ALLOWED "allowed: a four-stroke, spark-ignition, water-cooled engine"
-#define DIESEL "a diesel is not modelled, " ALLOWED " on one of coldgap's fuels"
+#define ALLOWED "allowed: a four-stroke, water-cooled engine"
+#define DIESEL                                                                 \
+    "a diesel is fired by compression, allowed: combustion.ignition = "        \
+    "\"compression\""
+#define OILS "of diesel fuels allowed: \"diesel\""
+#define IGNITION "ignition is a setting of combustion, allowed there: spark, compression"
 #define NITROUS "nitrous is not modelled, " ALLOWED " on air"
 #define AIR                                                                    \
     "air cooling is not modelled, " ALLOWED "; for one leave the setting out"
 #define STROKES                                                                \
     "a two-stroke is not modelled, " ALLOWED "; for one leave the setting out"
-#define IGNITION                                                               \
-    "compression ignition is not modelled, " ALLOWED                           \
-    "; for one leave the setting out"
 
 const char *cg_scope(void)
 {
-    return "For four-stroke, spark-ignition, water-cooled engines alone: no "
-           "diesel, no two-stroke, no air cooling, no nitrous.";
+    return "For four-stroke, water-cooled engines alone, fired by spark or by "
+           "compression: no two-stroke, no air cooling, no nitrous.";
 }
 
 /* Words of a path in its parts, or of a value; a unit may follow a key. */
@@ -48,12 +49,9 @@ static const struct refusal keys[] = {
 };
 
 static const struct refusal values[] = {
-    {"fuel.name", "diesel", DIESEL},
-    {"fuel.name", "biodiesel", DIESEL},
-    {"fuel.name", "derv", DIESEL},
-    {"fuel.name", "gas_oil", DIESEL},
-    {"fuel.name", "heating_oil", DIESEL},
-    {"fuel.name", "hvo", DIESEL},
+    {"fuel.name", "biodiesel", OILS},
+    {"fuel.name", "heating_oil", OILS},
+    {"fuel.name", "hvo", OILS},
     {"fuel.name", "nitrous", NITROUS},
     {"fuel.name", "n2o", NITROUS},
     {"fuel.name", "nos", NITROUS},

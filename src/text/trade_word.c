@@ -36,7 +36,9 @@ static const struct {
     {CHARGER, "turbocharged", "turbine"},
     {CHARGER, "turbocharger", "turbine"},
     {FUEL, "e85", "e85"}, /* in capitals */
+    {FUEL, "derv", "diesel"},
     {FUEL, "gas", "gasoline"},
+    {FUEL, "gas_oil", "diesel"},
     {FUEL, "isooctane", "iso_octane"},
     {FUEL, "petrol", "gasoline"},
     {FUEL, "pump_gas", "gasoline"},
