@@ -141,6 +141,11 @@ void cg_limits_judge(const struct cg_case *c, const struct cg_duty_run *run,
         e->face_top_max,
         face->temperature.high > 0.0 ? face->temperature.high : INFINITY);
     judge_knock(c, run, limits);
+    limits->of[CG_PAST_PRESSURE] =
+        at_once(limits->peak_pressure,
+                c->combustion.ignition == CG_IGNITION_COMPRESSION
+                    ? CG_CYLINDER_MOST
+                    : INFINITY);
     judge_coolant(c, run, e, limits);
 }
 

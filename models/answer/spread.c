@@ -206,7 +206,7 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
     for (size_t i = 0; i < count; i++) {
         struct cg_contribution *to = &answer->contribution[i];
         to->name = inputs[i].name;
-        to->doc = inputs[i].doc;
+        to->doc = cg_uncertain_doc(&inputs[i], &spread->c);
         to->total_effect = to->total_effect_error = NAN;
         enum cg_status status =
             shift_of(spread, workspace, &inputs[i], to, error);

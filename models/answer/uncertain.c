@@ -1,6 +1,7 @@
 #include "uncertain.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "constants.h"
 
@@ -94,6 +95,12 @@ const char *cg_uncertain_doc(const struct cg_uncertain *input,
     return input->doc;
 }
 
+bool cg_uncertain_of(const struct cg_case *c, const char *name)
+{
+    return !by_compression(c) ||
+           (strcmp(name, "octane") != 0 && strcmp(name, "retard") != 0);
+}
+
 /* The burn is placed by the injection, the rule or the knock limit, and inputs
  * of the others move nothing; nor does a jet that is not there. */
 static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
@@ -101,8 +108,7 @@ static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
     if (input->spread == SPREAD(jet))
         return !c->piston.oil_jet && !c->piston.gallery;
     if (by_compression(c))
-        return input->spread == SPREAD(retard_deg_per_100kPa) ||
-               input->spread == SPREAD(octane);
+        return !cg_uncertain_of(c, input->name);
     if (isnan(c->combustion.retard_deg_per_100kPa))
         return input->spread == SPREAD(retard_deg_per_100kPa);
     return input->spread == SPREAD(octane) ||

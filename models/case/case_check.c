@@ -143,6 +143,14 @@ static bool charge_too_hot(const struct cg_case *c)
     return charge.manifold_temperature > 700.0;
 }
 
+static bool knocks(const struct cg_duty_case *duty)
+{
+    bool declared = false;
+    for (int i = 0; i < duty->segments; i++)
+        declared = declared || duty->segment[i].knock_heat > 0.0;
+    return declared;
+}
+
 #define SPARK_RATIO 18.0
 #define COMPRESSION_RATIO 11.0
 #define SPARK_LAMBDA 1.8
@@ -175,13 +183,17 @@ static void check_ignition(const struct cg_case *c, struct list *list)
     complain_if(list, compression && lambda < COMPRESSION_LAMBDA,
                 "fuel.lambda", "combustion.ignition", COMPRESSION_LAMBDA,
                 "a diesel smokes so rich, must be at least");
-    bool knocks = false;
-    for (int i = 0; i < c->duty.segments; i++)
-        knocks = knocks || c->duty.segment[i].knock_heat > 0.0;
-    complain_if(list, compression && knocks, "duty.name",
+    complain_if(list, compression && knocks(&c->duty), "duty.name",
                 "combustion.ignition", NAN,
                 "this duty declares knock, which is of spark ignition; allowed: "
                 "one without knock_heat");
+    bool besides = false;
+    for (int i = 0; i < c->survive.duties; i++)
+        besides = besides || knocks(&c->survive.duty[i]);
+    complain_if(list, compression && besides, "margin.duties",
+                "combustion.ignition", NAN,
+                "one of them declares knock, which is of spark ignition; "
+                "allowed: those without knock_heat");
 }
 
 static void check_charge(const struct cg_case *c, struct list *list)

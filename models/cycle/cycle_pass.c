@@ -446,16 +446,19 @@ static double advance(struct cg_pass *pass, struct fixed_point *point)
 }
 
 /* Brings the correlation's share of the heat up to date with the pass just run,
- * and returns how much it moved: it hardly hangs on itself. */
+ * and returns how much it moved: it hardly hangs on itself.  The walls of a
+ * diesel that coasts may be as hot as its gas: its law's heat is next to nothing,
+ * or less, and the share of it would swing; half is the least there. */
 static double advance_law(struct cg_pass *pass)
 {
-    const double least = 0.1;
+    const bool injected = pass->input->injection.on;
+    const double least = injected ? 0.5 : 0.1, none = injected ? least : 1.0;
     const double *end = pass->edge[CG_LEGS];
     double before = pass->zone.law_share;
     double law = (end[CG_ZONE_HEAD] + end[CG_ZONE_PISTON] +
                   end[CG_ZONE_LINER]) / before;
     double taken = pass->crevice_in_law * end[CG_ZONE_CREVICE];
-    double share = law > 0.0 ? 1.0 - taken / law : 1.0;
+    double share = law > 0.0 ? 1.0 - taken / law : none;
     pass->zone.law_share = fmin(fmax(share, least), 1.0);
     return fabs(pass->zone.law_share - before);
 }

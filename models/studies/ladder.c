@@ -23,8 +23,15 @@ const char *cg_ladder_word(enum cg_ladder_part part)
         [CG_LADDER_BORE_OIL] = "bore_oil",
         [CG_LADDER_COOLANT] = "coolant",
         [CG_LADDER_SPARK] = "spark",
+        [CG_LADDER_PRESSURE] = "pressure",
         [CG_LADDER_CHARGE] = "charge_air"};
     return word[part];
+}
+
+bool cg_ladder_has(const struct cg_ladder *ladder, enum cg_ladder_part part)
+{
+    bool spark = ladder->asked.combustion.ignition == CG_IGNITION_SPARK;
+    return part != (spark ? CG_LADDER_PRESSURE : CG_LADDER_SPARK);
 }
 
 void cg_ladder_order(const struct cg_ladder_climb *climb,

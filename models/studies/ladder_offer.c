@@ -172,6 +172,23 @@ static void offer_spark(struct list *list)
     }
 }
 
+/* Later injection, then with it a lower ratio. */
+#define INJECTION_STEP 2.0
+#define INJECTION_MOST 8.0
+static void offer_pressure(struct list *list)
+{
+    double from = list->c->combustion.injection_deg;
+    double ratio = list->c->engine.compression_ratio;
+    for (double less = 0.0; less < RATIO_LESS + 1e-9; less += 2.0 * RATIO_STEP)
+        for (double late = INJECTION_STEP; late < INJECTION_MOST + 1e-9;
+             late += INJECTION_STEP) {
+            struct cg_ladder_set set[2] = {
+                number("combustion.injection", from + late),
+                number("engine.compression_ratio", ratio - less)};
+            add(list, less > 0.0 ? 2 : 1, set);
+        }
+}
+
 static void offer_jet(struct list *list)
 {
     if (!list->c->piston.oil_jet)
@@ -306,6 +323,7 @@ size_t cg_offers(const struct cg_case *c, const struct cg_ladder_shelf *shelf,
         [CG_LADDER_BORE_OIL] = offer_bore_oil,
         [CG_LADDER_COOLANT] = offer_coolant,
         [CG_LADDER_SPARK] = offer_spark,
+        [CG_LADDER_PRESSURE] = offer_pressure,
         [CG_LADDER_CHARGE] = offer_cooler};
     if (by_part[part] == NULL)
         offer_gaps(&list, part);

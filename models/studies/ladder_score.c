@@ -50,6 +50,7 @@ void cg_score_heat_begin(struct cg_look *look)
     set(look, CG_LADDER_PISTON, -INFINITY, -INFINITY, 0);
     set(look, CG_LADDER_COOLANT, -INFINITY, -INFINITY, 0);
     set(look, CG_LADDER_SPARK, -INFINITY, -INFINITY, CG_PAST_LIMITS);
+    set(look, CG_LADDER_PRESSURE, -INFINITY, -INFINITY, CG_PAST_LIMITS);
 }
 
 /* How far a limit is passed: in what it is of, or past it in the time that it
@@ -71,6 +72,7 @@ static void add_limits(const struct cg_limits *limits, struct cg_look *look)
                 {CG_PAST_CROWN, CG_LADDER_PISTON},
                 {CG_PAST_GROOVE, CG_LADDER_PISTON},
                 {CG_PAST_KNOCK, CG_LADDER_SPARK},
+                {CG_PAST_PRESSURE, CG_LADDER_PRESSURE},
                 {CG_PAST_COOLANT, CG_LADDER_COOLANT},
                 {CG_PAST_FLUX, CG_LADDER_COOLANT}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {

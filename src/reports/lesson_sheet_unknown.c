@@ -91,6 +91,8 @@ void cg_lesson_sheet_unknown(struct cg_lesson_sheet *sheet)
 void cg_lesson_sheet_knock(struct cg_lesson_sheet *sheet)
 {
     const struct cg_performance *at = &sheet->lesson->answer.performance;
+    if (sheet->c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        return;
     sheet->knock.retard = cg_hand_work(
         "retarded by", "deg", 1, "-",
         CG_FIGURES(cg_figure_of("half burned", at->burn50_deg, 1, "deg"),

@@ -40,8 +40,13 @@ void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
         cg_quantity(CG_SHOW_TEMPERATURE, c->charge.ambient_temperature));
     cg_report_row(report, "air_pressure", "Air pressure",
                   cg_quantity(CG_SHOW_PRESSURE, c->charge.ambient_pressure));
-    cg_report_row(report, "octane", "Octane",
-                  cg_quantity(CG_SHOW_NUMBER, c->fuel.octane));
+    if (c->combustion.ignition == CG_IGNITION_SPARK)
+        cg_report_row(report, "octane", "Octane",
+                      cg_quantity(CG_SHOW_NUMBER, c->fuel.octane));
+    else
+        cg_report_words(report, "injection", "Injection begins",
+                        "%.1f deg after TDC firing",
+                        c->combustion.injection_deg);
     cg_report_row(report, "cooler", "Charge cooler",
                   cg_quantity(CG_SHOW_SHARE, c->charge.cooler_effectiveness));
     cg_report_row(
@@ -54,5 +59,5 @@ void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
     cg_report_say(report, "Another boost, fuel, mixture or cooling is another "
                           "card.");
     cg_report_say(report, "%s", cg_scope());
-    cg_report_say(report, "Left out: %s", cg_say_left_out());
+    cg_report_say(report, "Left out: %s", cg_say_left_out(c));
 }

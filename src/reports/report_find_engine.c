@@ -26,8 +26,9 @@ static void tell_parts(struct cg_report *report, const struct cg_case *c)
     cg_report_words(report, "top_ring", "Top ring", "%s%s%s",
                     c->ring[CG_RING_TOP].material, faced ? ", " : "",
                     faced ? c->ring_face[CG_RING_TOP].name : "");
-    cg_report_words(report, "piston", "Piston", "%s%s", c->piston.alloy,
-                    c->piston.oil_jet ? " with oil jet" : "");
+    cg_report_words(report, "piston", "Piston", "%s%s%s", c->piston.alloy,
+                    c->piston.oil_jet ? " with oil jet" : "",
+                    c->piston.gallery ? " with oil gallery" : "");
     cg_report_words(report, "block", "Bore wall", "%s%s%s (%s)",
                     c->bore.material, let_in ? " in " : "",
                     let_in ? c->bore.block_material : "",

@@ -55,6 +55,20 @@ static void tell_load(struct cg_report *report, const struct cg_performance *p)
                     fabs(p->energy_residual));
 }
 
+/* When the injected fuel fires, and how it burns. */
+static void tell_injection(struct cg_report *report, const struct cg_case *c,
+                           const struct cg_performance *p)
+{
+    cg_report_words(report, "injection", "Injection begins",
+                    "%.1f deg after TDC firing", c->combustion.injection_deg);
+    cg_report_words(report, "ignition", "Fires", "%.1f deg after TDC firing",
+                    p->ignition_deg);
+    cg_report_remark(report, "%.0f %% burns premixed",
+                     100.0 * p->premixed_share);
+    cg_report_words(report, "burn50", "Half burned",
+                    "%.1f deg after TDC firing", p->burn50_deg);
+}
+
 /* How late it burns for the sake of knock, and what is left of it. */
 static void tell_burn(struct cg_report *report, const struct cg_case *c,
                       const struct cg_answer *answer)
@@ -86,7 +100,10 @@ static void tell_full_load(struct cg_report *report, const struct cg_case *c,
              c->combustion.heat_transfer, c->combustion.heat_factor);
     cg_report_part(report, title);
     tell_load(report, &answer->performance);
-    tell_burn(report, c, answer);
+    if (c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        tell_injection(report, c, &answer->performance);
+    else
+        tell_burn(report, c, answer);
     cg_report_figure(report, "cycle", "Engine cycle at rated speed, full load",
                      "Pressure and gas-side coefficient over crank angle: both "
                      "peak just after TDC firing.");

@@ -154,5 +154,5 @@ void cg_lesson_tell_apart(struct cg_report *report,
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.half_degree));
     cg_report_say(report, "The other numbers are rounded too, and the model "
                           "takes the gap off the arc. Both leave out:");
-    cg_report_say(report, "%s", cg_say_left_out());
+    cg_report_say(report, "%s", cg_say_left_out(sheet->c));
 }

@@ -21,9 +21,12 @@ static void tell_gas_law(struct cg_report *report,
                                    &charge->absolute, &charge->air));
     cg_report_say(report,
                   "The model takes %s a cycle. The temperature of the charge "
-                  "is the model's, %swith some of the fuel evaporated.",
+                  "is the model's%s%s.",
                   cg_figure_text(&model).text,
-                  boosted(sheet) ? "after compressor and cooler, " : "");
+                  boosted(sheet) ? ", after compressor and cooler" : "",
+                  sheet->c->combustion.ignition == CG_IGNITION_SPARK
+                      ? ", with some of the fuel evaporated"
+                      : "");
 }
 
 void cg_lesson_tell_boost(struct cg_report *report,

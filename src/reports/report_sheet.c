@@ -159,7 +159,7 @@ static void tell_taken(struct cg_report *report, const struct cg_sheet *sheet)
 void cg_report_sheet(struct cg_report *report, const struct cg_sheet *sheet)
 {
     static const char *const box[] = {"Engine", "Date", "Builder", "Checked"};
-    cg_report_past(report, &sheet->answer);
+    cg_report_past(report, &sheet->c, &sheet->answer);
     cg_report_file_to(report, &sheet->answer);
     tell_count(report, sheet);
     tell_off(report, sheet);

@@ -109,11 +109,16 @@ const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt)
     return skirt->cold > skirt->trade.high ? "above" : "in";
 }
 
-const char *cg_say_left_out(void)
+#define LEFT_OUT(burn)                                                         \
+    "Bore distortion and wear, ring twist, differences around the "            \
+    "circumference and between cylinders, " burn ", boost lag, coolant past "  \
+    "boiling, gas pressure in the bore."
+
+const char *cg_say_left_out(const struct cg_case *c)
 {
-    return "Bore distortion and wear, ring twist, differences around the "
-           "circumference and between cylinders, knock, boost lag, coolant "
-           "past boiling, gas pressure in the bore.";
+    return c->combustion.ignition == CG_IGNITION_COMPRESSION
+               ? LEFT_OUT("pilot and split injection, cetane number, swirl")
+               : LEFT_OUT("knock");
 }
 
 void cg_say_size(struct cg_report *report, const struct cg_case *c)

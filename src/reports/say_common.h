@@ -38,7 +38,7 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch);
 
 /* What no gap needed has in it. */
-const char *cg_say_left_out(void);
+const char *cg_say_left_out(const struct cg_case *c);
 
 /* "load 0.80"; "throttle shut". */
 struct cg_sentence cg_say_load(double load);

@@ -18,8 +18,8 @@
 
 const char *cg_scope(void)
 {
-    return "For four-stroke, water-cooled engines alone, fired by spark or by "
-           "compression: no two-stroke, no air cooling, no nitrous.";
+    return "For four-stroke, water-cooled engines alone, diesels among them: no "
+           "two-stroke, no air cooling, no nitrous.";
 }
 
 /* Words of a path in its parts, or of a value; a unit may follow a key. */

@@ -35,7 +35,8 @@ static const struct {
     {CHARGER, "turbo", "turbine"},
     {CHARGER, "turbocharged", "turbine"},
     {CHARGER, "turbocharger", "turbine"},
-    {FUEL, "e85", "e85"}, /* in capitals */
+    {FUEL, "diesel", "diesel"}, /* in capitals */
+    {FUEL, "e85", "e85"},       /* likewise */
     {FUEL, "derv", "diesel"},
     {FUEL, "gas", "gasoline"},
     {FUEL, "gas_oil", "diesel"},

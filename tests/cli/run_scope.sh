@@ -9,8 +9,8 @@ coldgap=$1
 source=$2
 . "$source/tests/cli/lib.sh"
 four=$source/configs/engines/boosted_four.cfg
-scope="For four-stroke, spark-ignition, water-cooled engines alone: no diesel, \
-no two-stroke, no air cooling, no nitrous."
+scope="For four-stroke, water-cooled engines alone, diesels among them: no \
+two-stroke, no air cooling, no nitrous."
 
 # flat: the words of stdin, whatever the lines.
 flat() {

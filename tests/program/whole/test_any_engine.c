@@ -1,6 +1,7 @@
 /* Thousands of invented engines from the whole bands of the settings: each is
  * refused with a reason or answered with finite figures and closed balances.
- * CG_ENGINES and CG_SEED in the environment draw more, or others. */
+ * CG_ENGINES, CG_DIESELS and CG_SEED in the environment draw more, or
+ * others. */
 #include <gsl/gsl_rng.h>
 #include <string.h>
 
@@ -11,6 +12,24 @@ enum { CHANGES = 40 };
 
 static const char *const duties[] = {"dyno_pull", "drag_pass", "settled",
                                      "lean_event", "cold_start_abuse"};
+static const char *const diesel_duties[] = {
+    "dyno_pull", "haul_grade", "settled", "tow_grade", "cold_start_abuse"};
+
+/* What a diesel is refused with: config_ignition.c. */
+static bool is_of_spark(const char *path)
+{
+    static const char *const list[] = {
+        "fuel.octane",        "combustion.burn50",
+        "combustion.retard",  "combustion.knock_delay",
+        "combustion.burn_duration", "charge.closed_throttle",
+        "charge.evaporation", "charge.wall_evaporation",
+        "uncertainty.octane", "uncertainty.retard",
+        "combustion.ignition"};
+    bool found = false;
+    for (size_t i = 0; i < COUNT_OF(list); i++)
+        found = found || strcmp(path, list[i]) == 0;
+    return found;
+}
 
 struct draw {
     char text[CHANGES][ANY_ROOM];
@@ -21,24 +40,28 @@ struct draw {
 
 /* Few settings at their extremes more often than all at once: parts that are
  * all drawn alone hardly ever fit together. */
-static void draw_engine(gsl_rng *rng, struct draw *d)
+static void draw_engine(gsl_rng *rng, bool diesel, struct draw *d)
 {
     size_t count;
     const struct cg_setting *setting = cg_settings(&count);
-    d->engine = any_engines[gsl_rng_uniform_int(rng, COUNT_OF(any_engines))];
+    size_t engines = diesel ? COUNT_OF(any_engines) - ANY_SPARKS : ANY_SPARKS;
+    d->engine = any_engines[gsl_rng_uniform_int(rng, engines) +
+                            (diesel ? ANY_SPARKS : 0)];
     d->sets = 0;
     size_t wanted = 1 + gsl_rng_uniform_int(rng, 12);
     while (d->sets < wanted) {
         const struct cg_setting *s = &setting[gsl_rng_uniform_int(rng, count)];
         /* cells cost time and are tested for convergence elsewhere */
         if (strncmp(s->path, "solver.", 7) == 0 ||
+            (diesel && is_of_spark(s->path)) ||
             !setting_at(s, gsl_rng_uniform(rng), d->text[d->sets]))
             continue;
         d->set[d->sets] = d->text[d->sets];
         d->sets++;
     }
     snprintf(d->text[d->sets], ANY_ROOM, "duty.name=%s",
-             duties[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
+             (diesel ? diesel_duties
+                     : duties)[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
     d->set[d->sets] = d->text[d->sets];
     d->sets++;
 }
@@ -53,7 +76,8 @@ static bool retarded_by_knock(const struct cg_case *c,
     for (size_t i = 0; i < run->points; i++)
         retarded |=
             run->point[i].performance.burn50_deg > c->combustion.burn50_deg;
-    return retarded && isnan(c->combustion.retard_deg_per_100kPa);
+    return retarded && isnan(c->combustion.retard_deg_per_100kPa) &&
+           c->combustion.ignition == CG_IGNITION_SPARK;
 }
 
 static void check_boost_heats(const struct cg_case *c,
@@ -106,16 +130,15 @@ static enum outcome try_engine(const struct draw *d, const char *who)
     return ANSWERED;
 }
 
-START_TEST(any_engine_is_answered_or_refused)
+static void try_many(bool diesel, size_t wanted)
 {
-    size_t wanted = from_environment("CG_ENGINES", 300);
     size_t seed = from_environment("CG_SEED", 2), count[3] = {0};
     gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
     gsl_rng_set(rng, (unsigned long)seed);
     for (size_t i = 0; i < wanted; i++) {
         struct draw d;
         char who[4096];
-        draw_engine(rng, &d);
+        draw_engine(rng, diesel, &d);
         describe(d.engine, d.set, d.sets, who, sizeof who);
         count[try_engine(&d, who)]++;
     }
@@ -126,6 +149,17 @@ START_TEST(any_engine_is_answered_or_refused)
     ck_assert(count[ANSWERED] > wanted / 5);
     ck_assert(count[FAILED] * 100 <= wanted);
 }
+
+START_TEST(any_engine_is_answered_or_refused)
+{
+    try_many(false, from_environment("CG_ENGINES", 300));
+}
+END_TEST
+
+START_TEST(any_diesel_is_answered_or_refused)
+{
+    try_many(true, from_environment("CG_DIESELS", 200));
+}
 END_TEST
 
 int main(void)
@@ -134,6 +168,7 @@ int main(void)
     TCase *tcase = tcase_create("any engine");
     tcase_set_timeout(tcase, 3600);
     tcase_add_test(tcase, any_engine_is_answered_or_refused);
+    tcase_add_test(tcase, any_diesel_is_answered_or_refused);
     suite_add_tcase(suite, tcase);
     return check_run(suite);
 }
