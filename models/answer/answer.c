@@ -146,26 +146,27 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
             -verdict->hot_gap_min, ring->pressure, &verdict->butting);
 }
 
+/* Of the points that the duty comes by; of a map, of the places between. */
 static struct cg_knock_seen worst_knock(const struct cg_duty_run *run)
 {
     struct cg_knock_seen worst = {0.0, 0.0, 0.0, 0.0};
-    for (size_t i = 0; i < run->points; i++) {
-        const struct cg_operating_point *point = &run->point[i];
-        if (point->performance.knock_integral > worst.integral)
-            worst = (struct cg_knock_seen){point->performance.knock_integral,
-                                           point->performance.burn50_deg,
-                                           point->operating.speed,
-                                           point->operating.load};
+    size_t count = run->mapped ? run->places : run->points;
+    for (size_t i = 0; i < count; i++) {
+        struct cg_point_seen seen = cg_duty_run_see(run, i);
+        struct cg_operating at = cg_duty_run_operating(run, i);
+        if (seen.knock_integral > worst.integral)
+            worst = (struct cg_knock_seen){seen.knock_integral,
+                                           seen.burn50_deg, at.speed, at.load};
     }
     return worst;
 }
 
-/* Closure with everything settled at rated speed and full load. */
-static enum cg_status settled_closure(const struct cg_case *c,
-                                      const struct cg_duty_run *run,
-                                      double *closure, struct cg_error *error)
+enum cg_status cg_answer_settled_closure(const struct cg_case *c,
+                                         const struct cg_duty_run *run,
+                                         const double *settled,
+                                         double *closure,
+                                         struct cg_error *error)
 {
-    const double *settled = run->point[run->full_load].settled;
     double *strain = malloc(run->thermal->bore.grid.stations * sizeof *strain);
     if (strain == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
@@ -248,8 +249,10 @@ static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
     return fmax(cg_normals_quantile(laws, c->margin.risk), 0.0);
 }
 
-/* One more duty to survive, alone, with `boost`. */
+/* One more duty to survive, alone, with `boost`; known: a run of the case with
+ * that boost, or NULL. */
 static enum cg_status find_duty(const struct cg_case *c,
+                                const struct cg_duty_run *known,
                                 const struct cg_duty_case *duty, double boost,
                                 struct cg_duty_answer *out,
                                 struct cg_error *error)
@@ -261,7 +264,8 @@ static enum cg_status find_duty(const struct cg_case *c,
     alone.duty = *duty;
     alone.survive.duties = 0;
     alone.charge.boost = boost;
-    enum cg_status status = cg_duty_run_create(&alone, &run, error);
+    enum cg_status status =
+        cg_duty_run_create_like(&alone, known, &run, error);
     if (status == CG_OK)
         status = cg_answer_extremes(&alone, run, 0.0, NULL, NULL,
                                     &found.extremes, NULL, error);
@@ -269,6 +273,8 @@ static enum cg_status find_duty(const struct cg_case *c,
         status = cg_spread_find(&alone, run, &found, error);
     if (status == CG_OK)
         cg_limits_judge(&alone, run, &found.extremes, &out->limits);
+    if (status == CG_OK)
+        status = cg_course_error_find(&alone, run, &out->course, error);
     cg_duty_run_free(run);
     if (status != CG_OK)
         return status;
@@ -281,6 +287,7 @@ static enum cg_status find_duty(const struct cg_case *c,
         .laws = found.laws,
         .sigma = found.sigma,
         .limits = out->limits,
+        .course = out->course,
         .judged = c->survive.named,
         .block = found.block};
     memcpy(out->name, duty->name, sizeof out->name);
@@ -304,7 +311,7 @@ static enum cg_status find_less(const struct cg_case *c,
             answer->less_of = i;
         }
     status = find_duty(
-        c,
+        c, NULL,
         answer->less_of == 0 ? &c->duty : &c->survive.duty[answer->less_of - 1],
         boost, less, error);
     if (status != CG_OK)
@@ -324,7 +331,7 @@ static enum cg_status find_others(const struct cg_case *c,
     answer->duties = 1;
     answer->less_boost = NAN;
     for (int i = 0; i < c->survive.duties && status == CG_OK; i++)
-        status = find_duty(c, &c->survive.duty[i], c->charge.boost,
+        status = find_duty(c, run, &c->survive.duty[i], c->charge.boost,
                            &answer->duty[answer->duties++], error);
     if (status == CG_OK && answer->duties > 1)
         status = find_less(c, run, answer, error);
@@ -345,7 +352,11 @@ enum cg_status cg_answer_find(const struct cg_case *c, struct cg_duty_run *run,
     if (status == CG_OK)
         status = find_others(c, run, answer, error);
     if (status == CG_OK)
-        status = settled_closure(c, run, &answer->settled_closure, error);
+        status = cg_answer_settled_closure(c, run,
+                                           run->point[run->full_load].settled,
+                                           &answer->settled_closure, error);
+    if (status == CG_OK)
+        status = cg_course_error_find(c, run, &answer->duty[0].course, error);
     if (status != CG_OK)
         return status;
 
@@ -426,7 +437,8 @@ enum cg_status cg_answer_second(const struct cg_case *c,
         return status;
     memset(&answer->seating, 0, sizeof answer->seating);
     if (status == CG_OK) {
-        cg_second_gap_find(seal, cg_answer_top_gap(answer), fmax(own, 0.0),
+        cg_second_gap_find(seal, &cg_pack_control_quick,
+                           cg_answer_top_gap(answer), fmax(own, 0.0),
                            &answer->seating);
         cg_seal_free(seal);
     }

@@ -29,7 +29,9 @@
 #include "duty_run.h"
 #include "evidence_gap.h"
 #include "heat_balance.h"
+#include "course_error.h"
 #include "normals.h"
+#include "peaks.h"
 #include "ring_gap.h"
 #include "second_gap.h"
 #include "status.h"
@@ -38,12 +40,14 @@ enum { CG_CORRELATIONS = 8 };
 
 /* What one run through the duty saw. */
 struct cg_extremes {
-    double closure;      /* top ring, largest [m] */
-    double time, depth;  /* of it: the tightest instant and place [s] [m] */
-    double closure_then; /* there: of instants that close equally, to what the
-                            solver's tolerance makes of it, the first [m] */
-    double speed, load;  /* then [rev/s] [1] */
-    double ring_at, bore_at;         /* mean ring and bore surface there [K] */
+    double closure;       /* top ring, largest [m] */
+    double time, depth;   /* of it: the tightest instant and place [s] [m] */
+    double closure_then;  /* there: of instants that close equally, to what the
+                             solver's tolerance makes of it, the first [m] */
+    double speed, load;   /* then [rev/s] [1] */
+    int peaks;            /* that instant, and the next tight ones (peaks.h) */
+    struct cg_peak peak[CG_PEAKS];
+    double ring_at, bore_at; /* mean ring and bore surface there [K] */
     double ring_growth, bore_growth; /* of the circumference there [m] */
     double second_closure;           /* second ring, largest [m] */
     double ring_top_max, ring_second_max, groove_top_max, crown_max; /* [K] */
@@ -158,12 +162,13 @@ struct cg_duty_answer {
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
     double sigma;           /* standard deviation of the top closure [m] */
     struct cg_limits limits;
-    bool judged;          /* by its limits too: the config names it; else
-                             they inform */
-    struct cg_band block; /* the top closure with block walls of CG_BLOCK_MOST
-                             and CG_BLOCK_LEAST around the liner, the smaller
-                             first [m]; NaN: the wall was given, or there is
-                             none */
+    struct cg_course_error course; /* rows 0: no course */
+    bool judged;            /* by its limits too: the config names it; else
+                               they inform */
+    struct cg_band block;   /* the top closure with block walls of CG_BLOCK_MOST
+                               and CG_BLOCK_LEAST around the liner, the smaller
+                               first [m]; NaN: the wall was given, or there is
+                               none */
 };
 
 struct cg_answer {
@@ -206,6 +211,14 @@ struct cg_answer {
     double duration; /* [s] */
 };
 
+/* The top ring's closure [m] in a settled state (nodes entries of the run).
+ * CG_NO_MEMORY. */
+enum cg_status cg_answer_settled_closure(const struct cg_case *c,
+                                         const struct cg_duty_run *run,
+                                         const double *settled,
+                                         double *closure,
+                                         struct cg_error *error);
+
 /* Runs the duty once and records the extremes, at the solver's own instants and
  * between them (follow.h), whatever `interval` is.  `observer` (NULL allowed)
  * sees the instants of the table, and with neither `table` nor `step` set each
@@ -215,6 +228,13 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
                                   cg_instant_observer observer, void *context,
                                   struct cg_extremes *extremes,
                                   struct cg_heat_ledger *ledger,
+                                  struct cg_error *error);
+
+/* The same of the largest closures of top ring and skirt alone: fills closure
+ * and skirt.closure, all else is nothing. */
+enum cg_status cg_answer_closures(const struct cg_case *c,
+                                  struct cg_duty_run *run,
+                                  struct cg_extremes *extremes,
                                   struct cg_error *error);
 
 /* The whole answer, over the case's duty and those of `survive`, but for the

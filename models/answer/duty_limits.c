@@ -27,14 +27,6 @@ static struct cg_limit_seen in_time(double reached, double limit,
                                   reached > limit && seconds > allowed};
 }
 
-static bool declares_knock(const struct cg_duty_case *duty)
-{
-    bool declares = false;
-    for (int i = 0; i < duty->segments; i++)
-        declares = declares || duty->segment[i].knock_heat > 0.0;
-    return declares;
-}
-
 /* Takes one more piece, whose integral runs straight from `begin` to `end`,
  * into the longest time over the limit on end; `now` is that under way [s]. */
 static void go_on(const struct cg_piece *piece, double begin, double end,
@@ -51,23 +43,30 @@ static void go_on(const struct cg_piece *piece, double begin, double end,
         *now = 0.0;
 }
 
-static double integral_at(const struct cg_duty_run *run, size_t point,
-                          struct cg_limits *limits)
+/* Knock integral at a place; what it shows is taken in. */
+static double see_place(const struct cg_duty_run *run, size_t place,
+                        struct cg_limits *limits)
 {
-    const struct cg_operating_point *at = &run->point[point];
-    double integral = at->performance.knock_integral;
-    if (integral > limits->of[CG_PAST_KNOCK].reached) {
-        limits->of[CG_PAST_KNOCK].reached = integral;
-        limits->knock_speed = at->operating.speed;
-        limits->knock_load = at->operating.load;
+    struct cg_point_seen seen = cg_duty_run_see(run, place);
+    struct cg_operating at = cg_duty_run_operating(run, place);
+    if (seen.knock_integral > limits->of[CG_PAST_KNOCK].reached) {
+        limits->of[CG_PAST_KNOCK].reached = seen.knock_integral;
+        limits->knock_speed = at.speed;
+        limits->knock_load = at.load;
     }
-    return integral;
+    limits->peak_pressure = fmax(limits->peak_pressure, seen.peak_pressure);
+    limits->peak_rise = fmax(limits->peak_rise, seen.peak_rise);
+    return seen.knock_integral;
 }
 
-static void see_peaks(const struct cg_performance *at, struct cg_limits *limits)
+/* Whether the engine at that place runs as at rated speed and full load. */
+static bool is_rated(const struct cg_duty_run *run, size_t place)
 {
-    limits->peak_pressure = fmax(limits->peak_pressure, at->peak_pressure);
-    limits->peak_rise = fmax(limits->peak_rise, at->peak_rise);
+    const struct cg_operating *full = &run->point[run->full_load].operating;
+    struct cg_operating at = cg_duty_run_operating(run, place);
+    return run->mapped
+               ? at.speed >= full->speed && at.load >= full->load
+               : place == run->full_load;
 }
 
 /* Of the points that the duty goes through. */
@@ -80,12 +79,10 @@ static void judge_knock(const struct cg_case *c, const struct cg_duty_run *run,
     *knock = (struct cg_limit_seen){.limit = CG_KNOCK_PREDICTED};
     for (size_t i = 0; i < run->pieces; i++) {
         const struct cg_piece *piece = &run->piece[i];
-        double begin = integral_at(run, piece->start, limits);
-        double end = integral_at(run, piece->end, limits);
-        see_peaks(&run->point[piece->start].performance, limits);
-        see_peaks(&run->point[piece->end].performance, limits);
-        rated = rated || piece->start == run->full_load ||
-                piece->end == run->full_load;
+        double begin = see_place(run, piece->start, limits);
+        double end = see_place(run, piece->end, limits);
+        rated = rated || is_rated(run, piece->start) ||
+                is_rated(run, piece->end);
         go_on(piece, begin, end, knock, &now);
     }
     rated = rated && run->point[run->full_load].performance.knock_integral >
@@ -93,11 +90,23 @@ static void judge_knock(const struct cg_case *c, const struct cg_duty_run *run,
     knock->allowed = rated ? 0.0 : CG_KNOCK_SECONDS;
     knock->past = knock->reached > knock->limit &&
                   (rated || knock->seconds > knock->allowed) &&
-                  !declares_knock(&c->duty);
+                  cg_duty_knock_heat(&c->duty) == 0.0;
 }
 
-/* The coolant as given, and the heat that it takes from the hottest wall: that
- * of a point's settled state, but no hotter than the duty makes it. */
+/* Heat that the coolant takes from the hottest wall: that of a point's settled
+ * state, but no hotter than the duty makes it. */
+static double flux_at(const struct cg_case *c, const struct cg_duty_run *run,
+                      size_t point, double hottest)
+{
+    double wall =
+        cg_coolant_side(c, run->thermal, run->point[point].settled);
+    return c->cooling.coolant_coefficient *
+           (fmin(wall, hottest) -
+            run->point[point].operating.coolant_temperature);
+}
+
+/* The coolant as given, and the most heat that it takes; of a map, at the
+ * points around what it ran through. */
 static void judge_coolant(const struct cg_case *c,
                           const struct cg_duty_run *run,
                           const struct cg_extremes *extremes,
@@ -105,20 +114,21 @@ static void judge_coolant(const struct cg_case *c,
 {
     double boils = cg_boiling_point(c->cooling.coolant_pressure,
                                     c->cooling.coolant_glycol);
+    double hottest = extremes->coolant_side_max;
     double most = 0.0, flux = 0.0, seconds = 0.0;
     for (size_t i = 0; i < 2 * run->pieces; i++) {
         const struct cg_piece *piece = &run->piece[i / 2];
-        const struct cg_operating_point *point =
-            &run->point[i % 2 == 0 ? piece->start : piece->end];
-        double coolant = point->operating.coolant_temperature;
-        double wall = cg_coolant_side(c, run->thermal, point->settled);
+        size_t place = i % 2 == 0 ? piece->start : piece->end;
+        double coolant =
+            cg_duty_run_operating(run, place).coolant_temperature;
         most = fmax(most, coolant);
         if (coolant > boils)
             seconds += 0.5 * (piece->to - piece->from);
-        flux =
-            fmax(flux, c->cooling.coolant_coefficient *
-                           (fmin(wall, extremes->coolant_side_max) - coolant));
+        if (!run->mapped)
+            flux = fmax(flux, flux_at(c, run, place, hottest));
     }
+    for (size_t i = 0; run->mapped && i < run->map.nodes; i++)
+        flux = fmax(flux, flux_at(c, run, i, hottest));
     limits->of[CG_PAST_COOLANT] = at_once(most, boils);
     limits->of[CG_PAST_COOLANT].seconds = seconds;
     limits->of[CG_PAST_FLUX] = at_once(flux, CG_CRITICAL_FLUX);

@@ -10,11 +10,13 @@
 #include "geometry.h"
 #include "growth.h"
 
-/* What is followed; clearances as their negatives. */
+/* What is followed; clearances as their negatives.  Moved cases ask for the
+ * first ones alone. */
 enum quantity {
     CLOSURE,
-    SECOND_CLOSURE,
     SKIRT_CLOSURE,
+    MOVED_QUANTITIES,
+    SECOND_CLOSURE = MOVED_QUANTITIES,
     RING_TOP,
     RING_SECOND,
     FACE_TOP,
@@ -38,6 +40,8 @@ struct seen {
     double *strain; /* [stations], of the state read last */
     struct cg_closure closure;    /* likewise */
     struct cg_skirt_growth skirt; /* likewise */
+    double watch; /* from when on [s] */
+    struct cg_peaks peaks;
     cg_instant_observer observer;
     void *context;
     enum cg_status status; /* of the observer at the tightest instant */
@@ -92,9 +96,11 @@ static void read(void *context, const double *temperature, double *value)
     seen->skirt =
         cg_clearance_skirt(c, thermal, temperature, seen->strain);
     value[CLOSURE] = seen->closure.closure;
+    value[SKIRT_CLOSURE] = seen->skirt.closure;
+    if (seen->follow.count == MOVED_QUANTITIES)
+        return;
     value[SECOND_CLOSURE] =
         closure_of(seen, temperature, CG_RING_SECOND).closure;
-    value[SKIRT_CLOSURE] = seen->skirt.closure;
     value[RING_TOP] = cg_thermal_ring_mean(thermal, temperature, CG_RING_TOP);
     value[RING_SECOND] =
         cg_thermal_ring_mean(thermal, temperature, CG_RING_SECOND);
@@ -130,7 +136,7 @@ static void record(void *context, size_t k, const struct cg_instant *instant)
     struct seen *seen = context;
     if (k == SKIRT_CLOSURE)
         seen->extremes->skirt = seen->skirt;
-    if (k != CLOSURE)
+    if (k != CLOSURE || seen->follow.count == MOVED_QUANTITIES)
         return;
     note_tightest(seen, instant);
     struct cg_instant shown = *instant;
@@ -140,12 +146,37 @@ static void record(void *context, size_t k, const struct cg_instant *instant)
         seen->status = seen->observer(seen->context, &shown, seen->error);
 }
 
+/* At the ends of the solver's steps. */
+static void see_peak(struct seen *seen, const struct cg_instant *instant)
+{
+    struct cg_peak now = {instant->time, seen->follow.begin.value[CLOSURE],
+                          instant->speed, instant->load};
+    if (instant->step == CG_STEP_END)
+        cg_peaks_see(&now, &seen->peaks);
+}
+
+/* The tightest instant first, then those peaks that stand apart from it and
+ * close half as much at least. */
+static void take_peaks(struct cg_peaks *peaks, struct cg_extremes *out)
+{
+    cg_peaks_end(peaks);
+    out->peak[out->peaks++] = (struct cg_peak){out->time, out->closure,
+                                               out->speed, out->load};
+    for (int i = 0; i < peaks->count && out->peaks < CG_PEAKS; i++)
+        if (fabs(peaks->peak[i].time - out->time) >= CG_PEAKS_APART &&
+            peaks->peak[i].closure > 0.5 * out->closure)
+            out->peak[out->peaks++] = peaks->peak[i];
+}
+
 static enum cg_status see(void *context, const struct cg_instant *instant,
                           struct cg_error *error)
 {
     struct seen *seen = context;
     seen->error = error;
-    cg_follow_see(&seen->follow, seen->run, instant);
+    if (instant->time >= seen->watch) {
+        cg_follow_see(&seen->follow, seen->run, instant);
+        see_peak(seen, instant);
+    }
     if (seen->status == CG_OK && seen->observer != NULL && instant->table)
         seen->status = seen->observer(seen->context, instant, error);
     return seen->status;
@@ -174,9 +205,11 @@ static void take_found(const struct seen *seen)
     const double *most = seen->follow.most;
     struct cg_extremes *out = seen->extremes;
     out->closure = most[CLOSURE];
+    out->skirt.closure = most[SKIRT_CLOSURE];
+    if (seen->follow.count == MOVED_QUANTITIES)
+        return;
     out->ring_growth = out->closure_then + out->bore_growth;
     out->second_closure = most[SECOND_CLOSURE];
-    out->skirt.closure = most[SKIRT_CLOSURE];
     out->ring_top_max = most[RING_TOP];
     out->ring_second_max = most[RING_SECOND];
     out->face_top_max = most[FACE_TOP];
@@ -196,22 +229,25 @@ static void take_found(const struct seen *seen)
     }
 }
 
-enum cg_status cg_answer_extremes(const struct cg_case *c,
-                                  struct cg_duty_run *run, double interval,
-                                  cg_instant_observer observer, void *context,
-                                  struct cg_extremes *extremes,
-                                  struct cg_heat_ledger *ledger,
-                                  struct cg_error *error)
+static enum cg_status watch(const struct cg_case *c, struct cg_duty_run *run,
+                            size_t quantities, double interval,
+                            cg_instant_observer observer, void *context,
+                            struct cg_extremes *extremes,
+                            struct cg_heat_ledger *ledger,
+                            struct cg_error *error)
 {
     struct cg_extremes found = {.time = NAN};
     struct seen seen = {.c = c,
                         .run = run,
                         .thermal = run->thermal,
                         .extremes = &found,
+                        .watch = c->duty.course != NULL
+                                     ? c->duty.course->watch
+                                     : 0.0,
                         .observer = observer,
                         .context = context};
     enum cg_status status =
-        cg_follow_begin(run, QUANTITIES, &seen.follow, error);
+        cg_follow_begin(run, quantities, &seen.follow, error);
     seen.strain =
         malloc(run->thermal->bore.grid.stations * sizeof *seen.strain);
     if (status == CG_OK && seen.strain == NULL)
@@ -224,9 +260,31 @@ enum cg_status cg_answer_extremes(const struct cg_case *c,
         status = cg_duty_run_go(c, run, interval, see, &seen, ledger, error);
     if (status == CG_OK) {
         take_found(&seen);
+        take_peaks(&seen.peaks, &found);
+        run->tightest = found.time;
         *extremes = found;
     }
     free(seen.strain);
     cg_follow_free(&seen.follow);
     return status;
+}
+
+enum cg_status cg_answer_extremes(const struct cg_case *c,
+                                  struct cg_duty_run *run, double interval,
+                                  cg_instant_observer observer, void *context,
+                                  struct cg_extremes *extremes,
+                                  struct cg_heat_ledger *ledger,
+                                  struct cg_error *error)
+{
+    return watch(c, run, QUANTITIES, interval, observer, context, extremes,
+                 ledger, error);
+}
+
+enum cg_status cg_answer_closures(const struct cg_case *c,
+                                  struct cg_duty_run *run,
+                                  struct cg_extremes *extremes,
+                                  struct cg_error *error)
+{
+    return watch(c, run, MOVED_QUANTITIES, 0.0, NULL, NULL, extremes, NULL,
+                 error);
 }

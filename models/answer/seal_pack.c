@@ -242,8 +242,9 @@ enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
     const struct cg_operating_point *at = &run->point[point];
     const struct cg_cycle *cycle = run->workspace.cycle;
     const double *temperature = at->settled;
-    enum cg_status status =
-        cg_cycle_run(&at->input, run->workspace.cycle, error);
+    struct cg_cycle_input input = at->input;
+    input.guess = at->residual;
+    enum cg_status status = cg_cycle_run(&input, run->workspace.cycle, error);
     if (status != CG_OK)
         return status;
     struct cg_seal *out = calloc(1, sizeof *out);

@@ -21,6 +21,8 @@
 struct cg_second_gap {
     double gap;        /* cold [m], a multiple of the filing step; not below
                           the `least` asked for */
+    double crossing;   /* where the angle comes to what is asked for, not
+                          rounded [m] */
     double top;        /* the top gap it goes with [m] */
     double unseat_deg; /* at which the top ring lifts with it */
     double with_least; /* the same with `least` [deg] */
@@ -36,12 +38,14 @@ struct cg_second_gap {
 size_t cg_second_gap_point(const struct cg_duty_run *run);
 
 /* Smallest second gap from `least` [m] up for the cold top gap `top` [m]; least
- * is the second ring's own safe gap.  Regula falsi on the angle of lifting,
- * straight between the last two, then up to margin.filing_step but for a tenth
- * of one: what a hair of a degree decides is not a step.  `seal` is at that
+ * is the second ring's own safe gap.  Regula falsi on the angle of lifting to a
+ * micrometre, then up to margin.filing_step but for a tenth of one: what a hair
+ * of a degree decides is not a step.  By cg_pack_control_quick; one ten times as
+ * tight moves the crossing by less than 2 um (tested).  `seal` is at that
  * point; its second ring is left free again.  A pack whose rings flutter
  * without repeating counts as not seated.  Cannot fail. */
-void cg_second_gap_find(struct cg_seal *seal, double top, double least,
-                        struct cg_second_gap *second);
+void cg_second_gap_find(struct cg_seal *seal,
+                        const struct cg_pack_control *control, double top,
+                        double least, struct cg_second_gap *second);
 
 #endif

@@ -10,7 +10,7 @@
 
 /* Steps of the moved runs may err more than those of the nominal run: it
  * moves a shift by less than 1 % (tested). */
-#define COARSER 8.0
+#define COARSER 16.0
 
 enum { FEWEST_STATIONS = 12 };
 
@@ -43,6 +43,34 @@ enum cg_status cg_spread_workspace(const struct cg_spread *spread,
     return cg_duty_run_lay_out(&spread->c, workspace, error);
 }
 
+/* The base from the nominal run, in fewer cells. */
+static enum cg_status vary_base(const struct cg_duty_run *nominal,
+                                struct cg_spread *made, struct cg_error *error)
+{
+    enum cg_status status = cg_spread_workspace(made, &made->base, error);
+    return status == CG_OK ? cg_duty_run_vary(&made->c, nominal, NULL,
+                                              made->base, error)
+                           : status;
+}
+
+/* The base of a long course: what its tightest instant sees of it. */
+static enum cg_status see_base(const struct cg_duty_run *nominal,
+                               struct cg_spread *made, struct cg_error *error)
+{
+    struct cg_course *seen = NULL;
+    struct cg_duty_run *full = NULL;
+    enum cg_status status =
+        cg_course_seen(made->c.duty.course, nominal->tightest, CG_SEEN_MEANS,
+                       &made->courses, &seen, error);
+    made->c.duty.course = seen;
+    if (status == CG_OK)
+        status = cg_duty_run_create(&made->c, &full, error);
+    if (status == CG_OK)
+        status = vary_base(full, made, error);
+    cg_duty_run_free(full);
+    return status;
+}
+
 enum cg_status cg_spread_create(const struct cg_case *c,
                                 const struct cg_duty_run *nominal,
                                 double closure, struct cg_spread **spread,
@@ -54,12 +82,12 @@ enum cg_status cg_spread_create(const struct cg_case *c,
     made->c = *c;
     made->closure = closure;
     coarsen(&made->c.solver);
-    enum cg_status status = cg_spread_workspace(made, &made->base, error);
+    bool sees =
+        c->duty.course != NULL && nominal->pieces > CG_SPREAD_PIECES;
+    enum cg_status status = sees ? see_base(nominal, made, error)
+                                 : vary_base(nominal, made, error);
     if (status == CG_OK)
-        status = cg_duty_run_vary(&made->c, nominal, NULL, made->base, error);
-    if (status == CG_OK)
-        status = cg_answer_extremes(&made->c, made->base, 0.0, NULL, NULL,
-                                    &made->at, NULL, error);
+        status = cg_answer_closures(&made->c, made->base, &made->at, error);
     if (status == CG_OK)
         status = cg_duty_run_keep_factors(made->base, error);
     if (status != CG_OK) {
@@ -75,6 +103,7 @@ void cg_spread_free(struct cg_spread *spread)
     if (spread == NULL)
         return;
     cg_duty_run_free(spread->base);
+    cg_courses_free(spread->courses);
     free(spread);
 }
 
@@ -89,8 +118,7 @@ static enum cg_status see_moved(const struct cg_case *c,
     enum cg_status status =
         cg_duty_run_vary(c, spread->base, gas_side, workspace, error);
     if (status == CG_OK)
-        status = cg_answer_extremes(c, workspace, 0.0, NULL, NULL, extremes,
-                                    NULL, error);
+        status = cg_answer_closures(c, workspace, extremes, error);
     return status;
 }
 

@@ -16,7 +16,12 @@ struct cg_spread {
     struct cg_duty_run *base; /* its run */
     struct cg_extremes at;    /* what base came to */
     double closure;           /* of the nominal case in its own cells [m] */
+    struct cg_course *courses; /* its own: the base's of a long course */
 };
+
+/* Of a course with more pieces than this moved cases run what its tightest
+ * instant sees of it (cg_course_seen): shifts are of that instant. */
+enum { CG_SPREAD_PIECES = 64 };
 
 /* For the nominal run of a case, whose closure [m] is known.  Caller frees.
  * Errors: as cg_duty_run_vary and cg_duty_run_go. */

@@ -35,14 +35,15 @@ static const struct cg_uncertain inputs[] = {
     {"boost", "boost held", true, true, false, 0.0, SPREAD(boost),
      {FIELD(charge.boost)}},
     {"coolant", "coolant temperature", false, false, false, 0.0,
-     SPREAD(coolant_temperature), {FIELD(cooling.coolant_temperature)}},
+     SPREAD(coolant_temperature), {FIELD(cooling.coolant_temperature), FIELD(moved.coolant)}},
     {"oil", "oil temperature", false, false, false, 0.0,
-     SPREAD(oil_temperature), {FIELD(cooling.oil_temperature)}},
+     SPREAD(oil_temperature), {FIELD(cooling.oil_temperature), FIELD(moved.oil)}},
     {"charge", "air temperature", false, true, false, 0.0,
-     SPREAD(charge_temperature), {FIELD(charge.ambient_temperature)}},
+     SPREAD(charge_temperature), {FIELD(charge.ambient_temperature), FIELD(moved.air)}},
     {"burn50", "spark and burn timing", false, true, false, 0.0,
      SPREAD(burn50_deg),
-     {FIELD(combustion.burn50_deg), FIELD(combustion.injection_deg)}},
+     {FIELD(combustion.burn50_deg), FIELD(combustion.injection_deg),
+      FIELD(moved.burn50_deg)}},
     {"retard", "retard with boost", false, true, false, 0.0,
      SPREAD(retard_deg_per_100kPa),
      {FIELD(combustion.retard_deg_per_100kPa)}},
@@ -58,9 +59,9 @@ static const struct cg_uncertain inputs[] = {
     {"cylinder_charge", "air of the hottest cylinder", true, true, false, 0.0,
      SPREAD(cylinder_charge), {FIELD(charge.volumetric_efficiency)}},
     {"cylinder_mixture", "mixture of the hottest cylinder", true, true, false,
-     0.0, SPREAD(cylinder_mixture), {FIELD(fuel.lambda)}},
+     0.0, SPREAD(cylinder_mixture), {FIELD(fuel.lambda), FIELD(scale.lambda)}},
     {"cylinder_coolant", "coolant at the hottest cylinder", false, false, false,
-     0.0, SPREAD(cylinder_coolant), {FIELD(cooling.coolant_temperature)}},
+     0.0, SPREAD(cylinder_coolant), {FIELD(cooling.coolant_temperature), FIELD(moved.coolant)}},
     {"engine", "engine to engine", true, false, true, 1.0, SPREAD(engine), {0}},
     /* A bore larger than measured opens the fitted gap by pi times as much;
      * the sign does not matter for the spread. */
@@ -141,20 +142,6 @@ bool cg_uncertain_is_condition(const struct cg_uncertain *input)
     return false;
 }
 
-/* A segment that leaves the coolant to the case holds NaN, and keeps it. */
-static void move_segments(double by, struct cg_duty_case *duty)
-{
-    for (int i = 0; i < duty->segments; i++)
-        duty->segment[i].coolant_temperature += by;
-}
-
-static void move_duties(double by, struct cg_case *c)
-{
-    move_segments(by, &c->duty);
-    for (int i = 0; i < c->survive.duties; i++)
-        move_segments(by, &c->survive.duty[i]);
-}
-
 void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
                        struct cg_case *c)
 {
@@ -166,6 +153,4 @@ void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
         else
             *field += sigmas * spread;
     }
-    if (input->field[0] == FIELD(cooling.coolant_temperature))
-        move_duties(sigmas * spread, c);
 }

@@ -48,8 +48,8 @@ double cg_uncertain_added(const struct cg_uncertain *input,
 bool cg_uncertain_is_condition(const struct cg_uncertain *input);
 
 /* Moves the input by `sigmas` standard deviations.  Relative ones move as
- * exp(sigmas * spread), so that they stay positive (lognormal).  The coolant
- * moves in the duty's segments too, where they give its temperature. */
+ * exp(sigmas * spread), so that they stay positive (lognormal).  What a
+ * duty gives of its own (coolant, oil, air, mixture, burn) moves too. */
 void cg_uncertain_move(const struct cg_uncertain *input, double sigmas,
                        struct cg_case *c);
 

@@ -9,12 +9,13 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "course.h"
 #include "cylinder.h"
 #include "face.h"
 #include "material.h"
 
-/* At most: segments of a duty, duties of an answer, stations along the bore,
- * uncertain inputs, runs without contact. */
+/* At most: segments that a duty holds itself (longer ones are courses), duties of
+ * an answer, stations along the bore, uncertain inputs, runs without contact. */
 enum { CG_SEGMENTS = 64, CG_DUTIES = 8, CG_STATIONS = 600, CG_INPUTS = 32,
        CG_CLEAR_RUNS = 32 };
 
@@ -61,6 +62,10 @@ struct cg_charge_case {
     double closed_throttle;       /* manifold, load 0 [Pa] absolute */
     double compressor_efficiency; /* isentropic [1] */
     double cooler_effectiveness;  /* [1], 0: no cooler */
+    double boost_time;            /* in which boost builds [s]; 0: at once */
+    double cooler_soak;           /* share of what it takes that a cooler keeps
+                                     when it has soaked [1] */
+    double soak_time;             /* in which it soaks and recovers [s] */
     double intake_heating;        /* rise from cooler to valve [K] */
     double evaporation;           /* share of latent heat taken from the charge
                                      before the valve */
@@ -212,13 +217,28 @@ struct cg_segment {
                                 declares knock says it; 0: no knock [1] */
 };
 
+/* Extra gas heat of a segment, with that of declared knock [1]. */
+static inline double cg_segment_heat(const struct cg_segment *segment)
+{
+    double knock = segment->knock_heat;
+    return segment->heat_factor * (knock > 0.0 ? knock : 1.0);
+}
+
 struct cg_duty_case {
     char name[CG_NAME_LENGTH];
     int start;                  /* enum cg_start */
     double cruise_speed, cruise_load; /* [rev/s], [1] */
     int segments;
     struct cg_segment segment[CG_SEGMENTS];
+    const struct cg_course *course; /* in place of segments; not owned, or
+                                       NULL */
 };
+
+/* Of a duty: its length [s], slowest speed [rev/s] and the most knock heat
+ * declared in it (0: none).  Cannot fail. */
+double cg_duty_seconds(const struct cg_duty_case *duty);
+double cg_duty_slowest(const struct cg_duty_case *duty);
+double cg_duty_knock_heat(const struct cg_duty_case *duty);
 
 /* What the engine must survive besides the duty asked for. */
 struct cg_survive_case {
@@ -273,6 +293,14 @@ struct cg_solver_case {
 struct cg_scale_case {
     double ring_expansion, bore_expansion, piston_conductivity;
     double ring_conductivity, film, flank;
+    double lambda; /* of a course's own mixture */
+};
+
+/* What uncertain inputs add where a duty gives its own; all 0 in a nominal
+ * case. */
+struct cg_moved_case {
+    double coolant, oil, air; /* [K] */
+    double burn50_deg;
 };
 
 /* A run without contact. */
@@ -310,6 +338,7 @@ struct cg_case {
     struct cg_uncertainty_case uncertainty;
     struct cg_solver_case solver;
     struct cg_scale_case scale;
+    struct cg_moved_case moved;
     /* Between uncertain inputs, rows of uncertain.c, off the diagonal; zero:
      * independent (input_law.h). */
     double correlation[CG_INPUTS][CG_INPUTS];
@@ -319,6 +348,12 @@ struct cg_case {
     struct cg_material piston_material, ring_material[CG_RINGS];
     struct cg_material bore_material, block_material;
     struct cg_face ring_face[CG_RINGS]; /* thickness 0: no coat */
+
+    struct cg_course *courses; /* all that the duties point to, owned by the
+                                  case that was read, or NULL */
 };
+
+/* Frees the courses of a case that was read; its copies then point nowhere. */
+void cg_case_free(struct cg_case *c);
 
 #endif

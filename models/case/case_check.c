@@ -27,12 +27,7 @@ static void complain_if(struct list *list, bool wrong, const char *path,
 #define SLOWEST (30.0 / 60.0)
 static double slowest_of(const struct cg_duty_case *duty)
 {
-    double speed = INFINITY;
-    for (int i = 0; i < duty->segments; i++) {
-        double low = fmin(duty->segment[i].speed, duty->segment[i].speed_end);
-        if (low > 0.0) /* else not given: the reader has complained */
-            speed = fmin(speed, low);
-    }
+    double speed = cg_duty_slowest(duty);
     if (duty->start == CG_START_CRUISE)
         speed = fmin(speed, duty->cruise_speed);
     return speed;
@@ -94,8 +89,7 @@ static double most_evaporation(const struct cg_case *c)
     dry.charge.evaporation = 0.0;
     wet.charge.evaporation = 1.0;
     for (int i = 0; i <= 10; i++) {
-        struct cg_operating at = {
-            .speed = c->engine.speed, .load = 0.1 * i, .heat_factor = 1.0};
+        struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold;
         cg_operating_charge(&dry, &at, &warm);
         cg_operating_charge(&wet, &at, &cold);
@@ -117,8 +111,7 @@ static double least_wall_evaporation(const struct cg_case *c)
     dry.charge.evaporation = 0.0;
     wet.charge.evaporation = 1.0;
     for (int i = 0; i <= 10; i++) {
-        struct cg_operating at = {
-            .speed = c->engine.speed, .load = 0.1 * i, .heat_factor = 1.0};
+        struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold, own;
         cg_operating_charge(&dry, &at, &warm);
         cg_operating_charge(&wet, &at, &cold);
@@ -136,8 +129,7 @@ static double least_wall_evaporation(const struct cg_case *c)
 /* Hotter, no charge reaches the spark (700 K is what the cycle stands). */
 static bool charge_too_hot(const struct cg_case *c)
 {
-    struct cg_operating full = {
-        .speed = c->engine.speed, .load = 1.0, .heat_factor = 1.0};
+    struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
     struct cg_charge_state charge;
     cg_operating_charge(c, &full, &charge);
     return charge.manifold_temperature > 700.0;

@@ -94,10 +94,49 @@ static bool segment_fits(const struct cg_segment *s, double rated)
             within(s->coolant_temperature, COLDEST, HOTTEST));
 }
 
+static bool given_within(double value, double low, double high)
+{
+    return isnan(value) || within(value, low, high);
+}
+
+static bool row_fits(const struct cg_course_row *row, double rated)
+{
+    return within(row->of[CG_CHANNEL_SPEED], 0.01 * rated,
+                  MOST_OVERSPEED * rated) &&
+           within(row->of[CG_CHANNEL_LOAD], 0.0, CG_COURSE_MOST_LOAD) &&
+           given_within(row->of[CG_CHANNEL_HEAT], LEAST_HEAT,
+                        MOST_HEAT * CG_KNOCK_HEAT_MOST) &&
+           given_within(row->of[CG_CHANNEL_COOLANT], COLDEST, HOTTEST) &&
+           given_within(row->of[CG_CHANNEL_LAMBDA], 0.6, 1.8) &&
+           given_within(row->of[CG_CHANNEL_BURN50], -10.0, 60.0) &&
+           given_within(row->of[CG_CHANNEL_OIL], COLDEST, CG_COURSE_HOTTEST) &&
+           given_within(row->of[CG_CHANNEL_AIR], COLDEST,
+                        CG_COURSE_HOTTEST) &&
+           given_within(row->of[CG_CHANNEL_SOAK], 0.0, 1.0);
+}
+
+static enum cg_status check_course(const struct cg_case *c,
+                                   const struct cg_course *course,
+                                   struct cg_error *error)
+{
+    bool fits = course->rows >= 2 &&
+                course->row[course->rows - 1].time > course->row[0].time;
+    for (size_t i = 0; fits && i < course->rows; i++)
+        fits = row_fits(&course->row[i], c->engine.speed) &&
+               (i == 0 || course->row[i].time >= course->row[i - 1].time);
+    return fits ? CG_OK
+                : cg_error_set(error, CG_BAD_INPUT,
+                               "duty.course: two rows and more are allowed, "
+                               "times never back, values as course.h and the "
+                               "settings of the same names say");
+}
+
 static enum cg_status check_segments(const struct cg_case *c,
                                      const struct cg_duty_case *duty,
                                      struct cg_error *error)
 {
+    if (duty->course != NULL)
+        return check_course(c, duty->course, error);
     if (!(duty->segments >= 1 && duty->segments <= CG_SEGMENTS))
         return cg_error_set(error, CG_BAD_INPUT,
                             "duty.segments: 1 to %d are allowed (got %d)",

@@ -8,7 +8,42 @@
 #define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
 #define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
 
-static double lambda_at(const struct cg_case *c, double load)
+struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
+                                    double load)
+{
+    return (struct cg_operating){
+        .speed = speed,
+        .load = load,
+        .heat_factor = 1.0,
+        .coolant_temperature = c->cooling.coolant_temperature,
+        .oil_temperature = c->cooling.oil_temperature,
+        .lambda = NAN,
+        .burn50_deg = NAN,
+        .air_temperature = NAN,
+        .soak = 0.0};
+}
+
+struct cg_operating cg_operating_of(const struct cg_case *c,
+                                    const double of[CG_CHANNELS])
+{
+    const struct cg_moved_case *moved = &c->moved;
+    struct cg_operating at = cg_operating_at(c, of[CG_CHANNEL_SPEED],
+                                             of[CG_CHANNEL_LOAD]);
+    if (!isnan(of[CG_CHANNEL_HEAT]))
+        at.heat_factor = of[CG_CHANNEL_HEAT];
+    if (!isnan(of[CG_CHANNEL_COOLANT]))
+        at.coolant_temperature = of[CG_CHANNEL_COOLANT] + moved->coolant;
+    if (!isnan(of[CG_CHANNEL_OIL]))
+        at.oil_temperature = of[CG_CHANNEL_OIL] + moved->oil;
+    at.lambda = of[CG_CHANNEL_LAMBDA] * c->scale.lambda;
+    at.burn50_deg = of[CG_CHANNEL_BURN50] + moved->burn50_deg;
+    at.air_temperature = of[CG_CHANNEL_AIR] + moved->air;
+    if (!isnan(of[CG_CHANNEL_SOAK]))
+        at.soak = of[CG_CHANNEL_SOAK];
+    return at;
+}
+
+static double lambda_of_spark(const struct cg_case *c, double load)
 {
     if (load <= STOICHIOMETRIC_LOAD)
         return 1.0;
@@ -33,29 +68,29 @@ static bool by_compression(const struct cg_case *c)
 static double manifold_at(const struct cg_case *c, double load)
 {
     const struct cg_charge_case *in = &c->charge;
+    double full = in->ambient_pressure + in->boost;
     double shut =
         by_compression(c) ? in->ambient_pressure : in->closed_throttle;
-    double full = in->ambient_pressure + in->boost;
     return shut + load * (full - shut);
 }
 
-/* Of the air in the compressor [K]. */
-static double rise_at(const struct cg_case *c, double manifold)
+double cg_operating_rise(const struct cg_case *c, double load)
 {
     const struct cg_charge_case *in = &c->charge;
-    double ratio = fmax(manifold / in->ambient_pressure, 1.0);
+    double ratio = fmax(manifold_at(c, load) / in->ambient_pressure, 1.0);
     if (in->charger == CG_CHARGER_NONE)
         ratio = 1.0;
     return in->ambient_temperature * (pow(ratio, AIR_EXPONENT) - 1.0) /
            in->compressor_efficiency;
 }
 
+/* Of the air at the valve, over a constant [1]. */
 static double density_at(const struct cg_case *c, double load)
 {
     const struct cg_charge_case *in = &c->charge;
-    double manifold = manifold_at(c, load);
-    return manifold / (in->ambient_temperature + in->intake_heating +
-                       (1.0 - in->cooler_effectiveness) * rise_at(c, manifold));
+    return manifold_at(c, load) /
+           (in->ambient_temperature + in->intake_heating +
+            (1.0 - in->cooler_effectiveness) * cg_operating_rise(c, load));
 }
 
 /* Of the air that there is, with that share of full load's fuel. */
@@ -63,6 +98,22 @@ static double lambda_of_fuel(const struct cg_case *c, double load)
 {
     double air = density_at(c, load) / density_at(c, 1.0);
     return fmin(c->fuel.lambda * air / fmax(load, 1e-9), CG_LAMBDA_MOST);
+}
+
+static double lambda_at(const struct cg_case *c, double load)
+{
+    return by_compression(c) ? lambda_of_fuel(c, load)
+                             : lambda_of_spark(c, load);
+}
+
+/* What a soaked cooler gives back [K]. */
+static double soaked(const struct cg_case *c, double soak)
+{
+    const struct cg_charge_case *in = &c->charge;
+    return in->cooler_soak > 0.0 && soak > 0.0
+               ? in->cooler_soak * in->cooler_effectiveness * soak *
+                     cg_operating_rise(c, 1.0)
+               : 0.0;
 }
 
 void cg_operating_charge(const struct cg_case *c,
@@ -73,15 +124,18 @@ void cg_operating_charge(const struct cg_case *c,
     double manifold = manifold_at(c, operating->load);
     double ratio = fmax(manifold / in->ambient_pressure, 1.0);
     double boost = (ratio - 1.0) * in->ambient_pressure;
-    double rise = rise_at(c, manifold);
-
+    double rise = cg_operating_rise(c, operating->load);
     charge->manifold_pressure = manifold;
-    charge->lambda = by_compression(c) ? lambda_of_fuel(c, operating->load)
-                                       : lambda_at(c, operating->load);
+    charge->lambda = isnan(operating->lambda) ? lambda_at(c, operating->load)
+                                              : operating->lambda;
     charge->compressor_work = AIR_CP * rise;
-    charge->manifold_temperature =
-        in->ambient_temperature + (1.0 - in->cooler_effectiveness) * rise +
-        in->intake_heating - evaporation_drop(c, charge->lambda);
+    double air = isnan(operating->air_temperature)
+                     ? in->ambient_temperature +
+                           (1.0 - in->cooler_effectiveness) * rise +
+                           soaked(c, operating->soak)
+                     : operating->air_temperature;
+    charge->manifold_temperature = air + in->intake_heating -
+                                   evaporation_drop(c, charge->lambda);
     charge->exhaust_pressure =
         in->ambient_pressure +
         in->exhaust_base * manifold / in->ambient_pressure;
@@ -142,6 +196,10 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->fuel = fuel;
     input->lambda = charge.lambda;
     set_burn(c, fuel, boost, input);
+    if (!isnan(operating->burn50_deg)) {
+        input->burn50_deg = operating->burn50_deg;
+        input->knock.retard_most = 0.0;
+    }
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
     double liquid = by_compression(c) ? 0.0 : 1.0 - c->charge.evaporation;

@@ -17,7 +17,22 @@ struct cg_operating {
     double load;                /* 0 closed throttle .. 1 boost target */
     double heat_factor;         /* of the duty segment [1] */
     double coolant_temperature; /* [K] */
+    double oil_temperature;     /* [K] */
+    /* As they were, where a course gives them, else NaN: as the case says. */
+    double lambda;          /* [1] */
+    double burn50_deg;      /* no knock retards it further */
+    double air_temperature; /* in the manifold, behind the cooler [K] */
+    double soak; /* heat in the cooler's core, 1: as full boost brings it */
 };
+
+/* A speed [rev/s] and load of the case, all else as it says.  Cannot fail. */
+struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
+                                    double load);
+
+/* What a row of a course says, moved as the case's uncertain inputs are.
+ * Cannot fail. */
+struct cg_operating cg_operating_of(const struct cg_case *c,
+                                    const double of[CG_CHANNELS]);
 
 struct cg_charge_state {
     double manifold_pressure;    /* [Pa] absolute */
@@ -31,16 +46,21 @@ struct cg_charge_state {
  * throttle (load 0) to ambient plus boost (load 1).  Compressor outlet
  * T2 = Ta (1 + (pr^((g-1)/g) - 1)/eta), cooler by effectiveness (Heywood 1988,
  * eq. 6.42).  Mixture: stoichiometric up to load 0.6, then in a straight line
- * to fuel.lambda (common practice, no source).
+ * to fuel.lambda (common practice, no source).  Mixture and air of the operating
+ * point's own come first.  A cooler that has soaked gives charge.cooler_soak of
+ * what it would take at full boost back.
  *
  * Compression ignition has no throttle: the manifold's pressure runs from
  * ambient (load 0) to ambient plus boost, and load is the fuel, as a share of
- * that at full load; lambda follows from the air there is, CG_LAMBDA_MOST at most:
- * idling (common practice, no source).  Cannot fail. */
+ * that at full load; lambda follows from the air there is, CG_LAMBDA_MOST at
+ * most: idling (common practice, no source).  Cannot fail. */
 #define CG_LAMBDA_MOST 10.0
 void cg_operating_charge(const struct cg_case *c,
                          const struct cg_operating *operating,
                          struct cg_charge_state *charge);
+
+/* The rise of temperature behind the compressor at a load [K].  Cannot fail. */
+double cg_operating_rise(const struct cg_case *c, double load);
 
 /* The cycle's input at this point; wall temperatures are left at 0 for the
  * caller.  CG_BAD_INPUT for an unknown fuel or correlation name. */

@@ -62,7 +62,7 @@ void cg_case_begin(struct cg_case *c)
         cg_case_default(&settings[i], c);
     for (int r = 0; r < CG_RINGS; r++)
         c->ring[r].maker_minimum = NAN;
-    c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
+    c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
 }
 
 /* NaN of a fuel that no spark burns. */

@@ -480,7 +480,7 @@ static double settled_change(const struct cg_pass *pass)
 {
     if (!pass->rough)
         return 2.5e-7;
-    return pass->knock.slope < 0.0 ? 5e-5 : 4e-4;
+    return pass->knock.slope < 0.0 ? 1e-4 : 4e-4;
 }
 
 /* Passes with long steps bring the residual near, unless a guess is; passes at
@@ -490,7 +490,8 @@ enum cg_status cg_pass_settle(struct cg_pass *pass, struct cg_cycle *cycle,
                               struct cg_error *error)
 {
     const double near = 1e-2;
-    const double law_settled = 1e-5; /* rough ones are to be compared */
+    /* of the heat: rough ones are to be compared */
+    const double law_settled = pass->rough ? 1e-4 : 1e-5;
     const int most = 80;
     struct fixed_point point = {.passes = 0};
     bool rough = pass->rough, fine = pass->guessed && !rough;

@@ -71,7 +71,8 @@ double cg_knock_limit_integral(const struct cg_knock_limit *limit,
 }
 
 /* Newton's steps from where a like cycle ended, with the slope as the last two
- * integrals make it; false if they lead out of the range or nowhere. */
+ * integrals make it, which is right to a tenth: a step leaves that much of
+ * itself.  False if they lead out of the range or nowhere. */
 static bool go_on(const struct cg_knock_limit *limit, double tolerance,
                   struct cg_knock_start *start)
 {
@@ -88,7 +89,7 @@ static bool go_on(const struct cg_knock_limit *limit, double tolerance,
         double next = at - value / start->slope;
         if (!(next > low && next < high))
             return false;
-        if (fabs(next - at) < tolerance) {
+        if (fabs(next - at) < 10.0 * tolerance) {
             start->burn50_deg = next;
             return true;
         }

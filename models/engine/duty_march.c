@@ -9,6 +9,7 @@
 struct cg_march {
     struct cg_duty_run *run;
     const struct cg_piece *piece;
+    const struct cg_operating_point *start, *end; /* of the piece */
     double interval;
     long rows; /* multiples of interval shown so far */
     cg_instant_observer observer;
@@ -30,17 +31,14 @@ static void drive_at(void *context, double time, struct cg_network *network)
     struct cg_march *march = context;
     struct cg_duty_run *run = march->run;
     (void)network;
-    cg_point_apply(&run->point[march->piece->start],
-                   &run->point[march->piece->end], part_of(march->piece, time),
+    cg_point_apply(march->start, march->end, part_of(march->piece, time),
                    run->thermal);
 }
 
 static struct cg_instant instant_at(const struct cg_march *march, double time,
                                     const double *temperature)
 {
-    const struct cg_operating_point *a =
-        &march->run->point[march->piece->start];
-    const struct cg_operating_point *b = &march->run->point[march->piece->end];
+    const struct cg_operating_point *a = march->start, *b = march->end;
     double part = part_of(march->piece, time);
     return (struct cg_instant){
         .time = time,
@@ -137,6 +135,24 @@ void cg_duty_run_start(const struct cg_case *c, const struct cg_duty_run *run,
                nodes * sizeof *temperature);
 }
 
+/* Of a mapped run one of the two points mixed is the end, the other the start:
+ * a piece that goes on from where the one before ended takes that over. */
+static void set_ends(struct cg_march *march, bool joined)
+{
+    struct cg_duty_run *run = march->run;
+    const struct cg_piece *piece = march->piece;
+    bool second = march->end == &run->mixed[1];
+    march->start = joined
+                       ? march->end
+                       : cg_duty_run_place(run, piece->start,
+                                           &run->mixed[second]);
+    march->end = piece->start == piece->end
+                     ? march->start
+                     : cg_duty_run_place(
+                           run, piece->end,
+                           &run->mixed[march->start == &run->mixed[0]]);
+}
+
 static enum cg_status march_pieces(const struct cg_case *c,
                                    struct cg_march *march, double *temperature,
                                    struct cg_heat_ledger *ledger,
@@ -147,16 +163,17 @@ static enum cg_status march_pieces(const struct cg_case *c,
     enum cg_status status = CG_OK;
     for (size_t i = 0; i < run->pieces && status == CG_OK; i++) {
         march->piece = &run->piece[i];
+        bool joined = i > 0 && run->piece[i - 1].end == march->piece->start;
+        set_ends(march, joined);
         bool held = march->piece->start == march->piece->end;
         /* Nothing moves where the duty goes on as it was settled. */
         march->still = i == 0 && held && c->duty.start != CG_START_COLD &&
-                       march->piece->start == run->start;
+                       march->piece->start == run->start_place;
         control.settled = march->still;
         struct cg_drive drive = {held ? NULL : drive_at, march, held};
         if (held)
             drive_at(march, march->piece->from, run->thermal->network);
         /* A ramp goes on at its pace; a jump begins anew. */
-        bool joined = i > 0 && run->piece[i - 1].end == march->piece->start;
         control.first_step =
             joined ? cg_stepper_pace(run->workspace.stepper) : 0.0;
         status = cg_stepper_run(run->workspace.stepper, run->thermal->network,

@@ -12,22 +12,41 @@
 #include "stepper.h"
 #include "thermal.h"
 
-/* A time between two operating points, run through in a straight line. */
+/* A time between two places, run through in a straight line. */
 struct cg_piece {
     double from, to;   /* [s] */
-    size_t start, end; /* operating points */
+    size_t start, end; /* operating points; of a mapped run, places */
 };
+
+/* Of a mapped run: what runs there, and the points around it. */
+struct cg_place {
+    struct cg_operating operating;
+    struct cg_map_place at;
+};
+
+/* A course that comes by more different points than this, and by more than a map
+ * over its channels has corners (regime_map.h), is run by the map. */
+enum { CG_POINTS_UNMAPPED = 96 };
 
 struct cg_duty_run {
     struct cg_thermal *thermal;
     struct cg_point_workspace workspace;
     struct cg_operating_point *point;
-    size_t points, points_allocated;
+    size_t points, points_made, points_allocated; /* made: with arrays */
     struct cg_piece *piece;
     size_t pieces, pieces_allocated;
+    bool course;                       /* the duty is one */
+    bool mapped;                       /* pieces go from place to place */
+    struct cg_regime_map map;
+    struct cg_place *place;            /* [places], of a mapped run */
+    size_t places, places_allocated;
+    struct cg_operating_point mixed[2];/* of the piece under way, mapped */
     size_t full_load;                  /* point at rated speed and load 1 */
     size_t start;                      /* point the duty starts from, settled */
+    size_t start_place;                /* the same as pieces tell it;
+                                          SIZE_MAX: none of theirs */
     double duration;                   /* [s] */
+    double tightest;                   /* once it went: of the top ring [s] */
     double film_scale, friction_share; /* of the case it was made for [1] */
     const struct cg_march *march;      /* under way, else NULL */
 };
@@ -62,12 +81,45 @@ enum cg_status cg_duty_run_create(const struct cg_case *c,
                                   struct cg_duty_run **run,
                                   struct cg_error *error);
 
+/* The same, but points that `known`, a run of a case that differs in its duty
+ * alone, has solved are taken over. */
+enum cg_status cg_duty_run_create_like(const struct cg_case *c,
+                                       const struct cg_duty_run *known,
+                                       struct cg_duty_run **run,
+                                       struct cg_error *error);
+
 /* Builds the network and lists pieces and points, but solves nothing: space
  * for cg_duty_run_vary.  Caller frees.  CG_BAD_INPUT without a segment,
  * CG_NO_MEMORY. */
 enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
                                    struct cg_duty_run **run,
                                    struct cg_error *error);
+
+/* Pieces and unsolved points of the case's duty, into a run that has its
+ * network: for duty_run.c.  Errors: as cg_duty_run_lay_out. */
+enum cg_status cg_duty_lay_out(const struct cg_case *c,
+                               struct cg_duty_run *run,
+                               struct cg_error *error);
+
+/* A piece's start or end: the point itself, or, of a mapped run, `mixed` made
+ * from those around it (a point of the same cells).  Cannot fail. */
+const struct cg_operating_point *
+cg_duty_run_place(const struct cg_duty_run *run, size_t place,
+                  struct cg_operating_point *mixed);
+
+/* Number of the point that runs so; `points` where there is none. */
+size_t cg_duty_run_index(const struct cg_duty_run *run,
+                         const struct cg_operating *operating);
+
+/* What runs at a piece's start or end, and what limits are judged by there.
+ * Cannot fail. */
+struct cg_operating cg_duty_run_operating(const struct cg_duty_run *run,
+                                          size_t place);
+struct cg_point_seen cg_duty_run_see(const struct cg_duty_run *run,
+                                     size_t place);
+
+/* Whether some place of a mapped run is nearest to that point. */
+bool cg_duty_run_comes_by(const struct cg_duty_run *run, size_t point);
 
 /* Solves a case that differs a little from that of `nominal`: settled state,
  * films and joints begin from there.  The gas side is that of `gas_side`, a run

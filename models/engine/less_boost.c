@@ -74,6 +74,7 @@ static enum cg_status correct(const struct cg_case *c, double slope,
     struct cg_duty_run *run;
     less.charge.boost = *boost;
     less.duty.start = CG_START_SETTLED;
+    less.duty.course = NULL;
     less.duty.segments = 1;
     less.duty.segment[0] = (struct cg_segment){
         .seconds = 1.0,

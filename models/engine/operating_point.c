@@ -81,6 +81,28 @@ void cg_point_free(struct cg_operating_point *point)
     point->cylinder = point->joint = point->settled = NULL;
 }
 
+void cg_point_copy(const struct cg_thermal *thermal,
+                   const struct cg_operating_point *from,
+                   struct cg_operating_point *to)
+{
+    struct cg_operating_point own = *to;
+    size_t stations = thermal->bore.grid.stations;
+    *to = *from;
+    to->station = own.station;
+    to->cylinder = own.cylinder;
+    to->joint = own.joint;
+    to->joint_search = own.joint_search;
+    to->settled = own.settled;
+    memcpy(to->station, from->station, stations * sizeof *to->station);
+    memcpy(to->cylinder, from->cylinder,
+           CG_RING_FILM_POINTS * sizeof *to->cylinder);
+    memcpy(to->joint, from->joint, stations * sizeof *to->joint);
+    memcpy(to->joint_search, from->joint_search,
+           stations * sizeof *to->joint_search);
+    memcpy(to->settled, from->settled,
+           thermal->network->nodes * sizeof *to->settled);
+}
+
 /* Steps every joint; returns the largest step still asked for, relative. */
 static double step_joints(const struct cg_case *c,
                           const struct cg_thermal *thermal,

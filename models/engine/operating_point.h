@@ -14,6 +14,7 @@
 #include "gas_side.h"
 #include "joint.h"
 #include "operating.h"
+#include "regime_map.h"
 #include "ring_film.h"
 #include "status.h"
 #include "stepper.h"
@@ -61,6 +62,9 @@ struct cg_wall_response {
 struct cg_film_solved {
     double temperature; /* [K]; 0: not for this case and cycle */
     double film;        /* [m] */
+    double slope;       /* its relative change by that of the root of the oil's
+                           viscosity [1]; NaN: not known, taken as 1 */
+    double reach;       /* it is carried on by that [K] */
 };
 
 struct cg_operating_point {
@@ -106,6 +110,10 @@ enum cg_status cg_point_create(const struct cg_thermal *thermal,
                                 struct cg_operating_point *point,
                                 struct cg_error *error);
 void cg_point_free(struct cg_operating_point *point);
+/* All of a point of the same cells into the arrays of another.  Cannot fail. */
+void cg_point_copy(const struct cg_thermal *thermal,
+                   const struct cg_operating_point *from,
+                   struct cg_operating_point *to);
 
 /* Solves for the operating point set in point->operating: a fixed point over
  * wall temperatures, films and joints.  `guess`: a solved point to
@@ -147,8 +155,8 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
 /* The films for the temperatures in point->settled, and the cylinder's
  * pressure in point->cylinder: as set for mid-stroke, or for the compression
  * rings the Reynolds law, with gas by cg_ring_gas_estimate.  A film is solved
- * anew when its oil is 0.1 K from where it was solved, and follows the oil's
- * viscosity between.  CG_BAD_INPUT for an
+ * anew when its oil is some tenths of a kelvin from where it was solved, and
+ * follows the oil's viscosity between.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,
@@ -185,5 +193,22 @@ double cg_point_crevice(const struct cg_operating_point *point);
 void cg_point_apply(const struct cg_operating_point *a,
                     const struct cg_operating_point *b, double part,
                     struct cg_thermal *thermal);
+
+/* What cg_point_apply reads of a point, at a place between solved ones (point:
+ * the nodes of the map); `operating` is what runs there.
+ * `out` is a point of the same cells, and is not solved.  Cannot fail. */
+void cg_point_blend(const struct cg_map_place *place,
+                    const struct cg_operating_point *point,
+                    const struct cg_operating *operating,
+                    const struct cg_thermal *thermal,
+                    struct cg_operating_point *out);
+
+/* What limits are judged by, at a place between solved points.  Cannot fail. */
+struct cg_point_seen {
+    double knock_integral, burn50_deg; /* [1], [deg] */
+    double peak_pressure, peak_rise;   /* [Pa], [Pa/deg] */
+};
+struct cg_point_seen cg_point_see(const struct cg_map_place *place,
+                                  const struct cg_operating_point *point);
 
 #endif

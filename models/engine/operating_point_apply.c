@@ -1,4 +1,6 @@
 /* What points make of the thermal network. */
+#include <stddef.h>
+
 #include "constants.h"
 #include "crevice.h"
 #include "operating_point.h"
@@ -109,6 +111,13 @@ static void apply_bore(const struct cg_operating_point *a,
     }
 }
 
+static void apply_oil(double oil, struct cg_network *network)
+{
+    for (size_t i = 0; i < network->baths; i++)
+        if (network->bath_side[i] == CG_SIDE_OIL)
+            network->bath_temperature[i] = oil;
+}
+
 void cg_point_apply(const struct cg_operating_point *a,
                     const struct cg_operating_point *b, double part,
                     struct cg_thermal *thermal)
@@ -116,6 +125,9 @@ void cg_point_apply(const struct cg_operating_point *a,
     struct cg_mean_gas crown = gas_at(a, &a->crown, b, &b->crown, part);
     double friction = between(a->friction, b->friction, part);
     apply_piston(&crown, thermal);
+    apply_oil(between(a->operating.oil_temperature,
+                      b->operating.oil_temperature, part),
+              thermal->network);
     cg_crevice_apply(between(cg_point_crevice(a), cg_point_crevice(b), part),
                      thermal);
     /* Friction heat is made in the oil film: half to either side. */
@@ -125,4 +137,91 @@ void cg_point_apply(const struct cg_operating_point *a,
                    0.5 * cg_friction_part[r] * friction);
     apply_skirt(0.5 * cg_friction_part[CG_RINGS] * friction, thermal);
     apply_bore(a, b, part, 0.5 * friction, thermal);
+}
+
+/* A sum over corners. */
+#define BLENDED(value)                                                         \
+    blended(place, point, offsetof(struct cg_operating_point, value))
+
+static double blended(const struct cg_map_place *place,
+                      const struct cg_operating_point *point, size_t offset)
+{
+    double sum = 0.0;
+    for (size_t i = 0; i < place->corners; i++)
+        sum += place->weight[i] *
+               *(const double *)((const char *)&point[place->node[i]] + offset);
+    return sum;
+}
+
+/* Adds a corner's part of gas: coefficient, and heat in place of
+ * temperature. */
+static void add_gas(const struct cg_operating_point *from,
+                    const struct cg_mean_gas *gas, double weight,
+                    struct cg_mean_gas *sum)
+{
+    struct cg_mean_gas here = cg_point_responded(from, gas);
+    sum->coefficient += weight * here.coefficient;
+    sum->temperature += weight * here.coefficient * here.temperature;
+}
+
+static void end_gas(const struct cg_mean_gas *otherwise,
+                    struct cg_mean_gas *sum)
+{
+    sum->temperature = sum->coefficient > 0.0
+                           ? sum->temperature / sum->coefficient
+                           : otherwise->temperature;
+}
+
+static void blend_stations(const struct cg_map_place *place,
+                           const struct cg_operating_point *point,
+                           size_t stations, struct cg_operating_point *out)
+{
+    for (size_t s = 0; s < stations; s++) {
+        out->station[s] = (struct cg_mean_gas){0.0, 0.0};
+        out->joint[s] = 0.0;
+    }
+    for (size_t i = 0; i < place->corners; i++) {
+        const struct cg_operating_point *from = &point[place->node[i]];
+        double weight = place->weight[i];
+        for (size_t s = 0; s < stations; s++) {
+            add_gas(from, &from->station[s], weight, &out->station[s]);
+            out->joint[s] += weight * from->joint[s];
+        }
+    }
+    for (size_t s = 0; s < stations; s++)
+        end_gas(&point[place->node[0]].station[s], &out->station[s]);
+}
+
+void cg_point_blend(const struct cg_map_place *place,
+                    const struct cg_operating_point *point,
+                    const struct cg_operating *operating,
+                    const struct cg_thermal *thermal,
+                    struct cg_operating_point *out)
+{
+    const struct cg_operating_point *first = &point[place->node[0]];
+    out->operating = *operating;
+    out->crown = (struct cg_mean_gas){0.0, 0.0};
+    out->crevice = 0.0;
+    for (size_t i = 0; i < place->corners; i++) {
+        const struct cg_operating_point *from = &point[place->node[i]];
+        add_gas(from, &from->crown, place->weight[i], &out->crown);
+        out->crevice += place->weight[i] * cg_point_crevice(from);
+    }
+    end_gas(&first->crown, &out->crown);
+    blend_stations(place, point, thermal->bore.grid.stations, out);
+    for (int r = 0; r < CG_RINGS; r++)
+        out->film[r] = BLENDED(film[r]);
+    out->friction = BLENDED(friction);
+    out->charge.manifold_pressure = BLENDED(charge.manifold_pressure);
+    out->wall_rise = out->crevice_rise = 0.0; /* the response is in it */
+}
+
+struct cg_point_seen cg_point_see(const struct cg_map_place *place,
+                                  const struct cg_operating_point *point)
+{
+    return (struct cg_point_seen){
+        .knock_integral = BLENDED(performance.knock_integral),
+        .peak_pressure = BLENDED(performance.peak_pressure),
+        .peak_rise = BLENDED(performance.peak_rise),
+        .burn50_deg = BLENDED(performance.burn50_deg)};
 }

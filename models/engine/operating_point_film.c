@@ -7,9 +7,12 @@
 /* A film that is set is quoted for this oil temperature [K]. */
 #define FILM_REFERENCE 413.15
 
-/* A film is carried on by viscosity over this much of oil temperature [K].
+/* A film is carried on by viscosity over this much of oil temperature [K]: by
+ * its own slope there, by one between two temperatures, or where none is known.
  * What follows from it stays right (test_spread). */
-#define FILM_REACH 0.1
+#define FILM_REACH_OWN 3.0
+#define FILM_REACH_BETWEEN 1.0
+#define FILM_REACH_BLIND 0.1
 
 /* Oil thins with heat; film follows the square root of viscosity, as in
  * hydrodynamic lubrication at given load and speed (Hamrock, "Fundamentals of
@@ -20,6 +23,14 @@ static double film_at(const struct cg_oil *oil, double film, double quoted_at,
     double here = cg_oil_kinematic(oil, temperature);
     double there = cg_oil_kinematic(oil, quoted_at);
     return film * sqrt(here / there);
+}
+
+static double carried(const struct cg_oil *oil,
+                      const struct cg_film_solved *solved, double temperature)
+{
+    double root = film_at(oil, 1.0, solved->temperature, temperature);
+    return solved->film * (isnan(solved->slope) ? root
+                                                : pow(root, solved->slope));
 }
 
 static double bore_seen_by(const struct cg_thermal *thermal,
@@ -35,6 +46,19 @@ static double bore_seen_by(const struct cg_thermal *thermal,
     return sum / total;
 }
 
+/* Of two films solved for not far from each other; NaN where they tell
+ * nothing. */
+static double slope_between(const struct cg_oil *oil,
+                            const struct cg_film_solved *a,
+                            const struct cg_film_solved *b)
+{
+    double apart = fabs(a->temperature - b->temperature);
+    if (!(a->temperature > 0.0 && apart > 0.1 && apart < 30.0))
+        return NAN;
+    double root = film_at(oil, 1.0, a->temperature, b->temperature);
+    return log(b->film / a->film) / log(root);
+}
+
 /* The film solved anew for `here`, the oil's temperature [K]. */
 static enum cg_status solve_film(const struct cg_case *c,
                                  const struct cg_thermal *thermal,
@@ -45,6 +69,7 @@ static enum cg_status solve_film(const struct cg_case *c,
                                  struct cg_error *error)
 {
     struct cg_film_solved *solved = &point->film_solved[place];
+    const struct cg_film_solved before = *solved;
     solved->temperature = here;
     cg_ring_gas_estimate(place, c->charge.ambient_pressure, point->cylinder,
                          workspace->ring_gas);
@@ -52,7 +77,9 @@ static enum cg_status solve_film(const struct cg_case *c,
         double middle = film_at(oil, c->ring[place].film * c->scale.film,
                                 FILM_REFERENCE, here);
         solved->film = cg_ring_film_stroke(
-            c, place, middle, workspace->ring_gas, workspace->ring_film);
+            c, place, middle, workspace->ring_gas, workspace->ring_film,
+            &solved->slope);
+        solved->reach = FILM_REACH_OWN;
         return CG_OK;
     }
     struct cg_film_mean *mean = &point->film_mean[place];
@@ -60,6 +87,9 @@ static enum cg_status solve_film(const struct cg_case *c,
         c, thermal, point->settled, place, point->operating.speed,
         workspace->ring_gas, workspace->ring_film, mean, error);
     solved->film = mean->heat_film * c->scale.film;
+    solved->slope = slope_between(oil, &before, solved);
+    solved->reach =
+        isnan(solved->slope) ? FILM_REACH_BLIND : FILM_REACH_BETWEEN;
     return status;
 }
 
@@ -81,12 +111,12 @@ enum cg_status cg_point_set_films(const struct cg_case *c,
         double here = 0.5 * (temperature[ring->face] +
                              bore_seen_by(thermal, ring, temperature));
         enum cg_status status = CG_OK;
-        if (!(fabs(here - solved->temperature) < FILM_REACH))
+        if (!(fabs(here - solved->temperature) < solved->reach))
             status = solve_film(c, thermal, oil, (enum cg_ring_place)r, here,
                                 workspace, point, error);
         if (status != CG_OK)
             return status;
-        point->film[r] = film_at(oil, solved->film, solved->temperature, here);
+        point->film[r] = carried(oil, solved, here);
         if (r != CG_RING_OIL)
             point->film_mean[r].heat_film = point->film[r] / c->scale.film;
     }

@@ -12,6 +12,8 @@
 /* 8 degrees are near enough for a film as set: its mean moves by 0.3 %
  * from that at 2. */
 enum { POINTS = CG_RING_FILM_POINTS, STROKE_POINTS = 90 };
+/* Moved cases, which are compared among each other, look at these alone. */
+enum { ROUGH_STRIDE = 2 };
 
 /* Friction coefficient where asperities of ring and bore touch through an oil
  * with additives: 0.08-0.12 (common practice, no source). */
@@ -89,60 +91,82 @@ static double bore_conductivity(const struct cg_case *c)
     return cg_curve_at(&c->bore_material.conductivity, CG_BORE_REFERENCE);
 }
 
-double cg_ring_film_stroke(const struct cg_case *c, enum cg_ring_place place,
-                           double film, const struct cg_ring_gas *gas,
-                           struct cg_ring_film_workspace *workspace)
+/* Depth [m] and its rate [m/rad] at `points` equal steps from -360 degrees; the
+ * half turn from top dead centre is seen four times in a cycle. */
+static void fill_motion(const struct cg_case *c, size_t points,
+                        struct cg_ring_film_workspace *workspace)
 {
     const struct cg_crank crank = cg_case_crank(c);
+    size_t top = points / 2;
+    assert(points % 2 == 0 && points <= POINTS);
+    for (size_t i = 0; i <= points / 4; i++) {
+        double depth, rate, angle = 720.0 * (double)i / (double)points;
+        cg_crank_motion(&crank, angle, &depth, &rate);
+        size_t down[2] = {i, (top + i) % points};
+        size_t up[2] = {(points - i) % points, top - i};
+        for (int k = 0; k < 2; k++) {
+            workspace->depth[down[k]] = workspace->depth[up[k]] = depth;
+            workspace->speed[up[k]] = -rate;
+            workspace->speed[down[k]] = rate;
+        }
+    }
+}
+
+double cg_ring_film_stroke(const struct cg_case *c, enum cg_ring_place place,
+                           double film, const struct cg_ring_gas *gas,
+                           struct cg_ring_film_workspace *workspace,
+                           double *slope)
+{
     struct cg_stroke_film in = {
         film, CG_OIL_CONDUCTIVITY, asperity_of(c, place),
         ring_conductivity(c, place), bore_conductivity(c)};
+    fill_motion(c, STROKE_POINTS, workspace);
     for (size_t k = 0; k < STROKE_POINTS; k++) {
         size_t i = k * (POINTS / STROKE_POINTS);
-        double depth;
-        cg_crank_motion(&crank, cg_ring_film_angle(i), &depth,
-                        &workspace->speed[k]);
         workspace->load[k] = c->ring[place].pressure + gas->behind[i] -
                              0.5 * (gas->above[i] + gas->below[i]);
     }
-    return CG_OIL_CONDUCTIVITY /
-           cg_stroke_film_conductance(&in, STROKE_POINTS, workspace->speed,
-                                      workspace->load);
+    double conductance = cg_stroke_film_conductance(
+        &in, STROKE_POINTS, workspace->speed, workspace->load, slope);
+    *slope = -*slope;
+    return CG_OIL_CONDUCTIVITY / conductance;
 }
 
 /* Puts the metal that touches beside the oil. */
 static void add_contact(const struct cg_case *c, enum cg_ring_place place,
                         const struct cg_asperity *asperity,
-                        const struct cg_film_point point[POINTS],
+                        size_t points, const struct cg_film_point *point,
                         struct cg_film_mean *mean)
 {
     double face = ring_conductivity(c, place), bore = bore_conductivity(c);
     double sum = 0.0;
-    for (size_t i = 0; i < POINTS; i++)
+    for (size_t i = 0; i < points; i++)
         sum += cg_asperity_conductance(
             asperity, face, bore, point[i].contact / c->ring[place].width);
     mean->heat_film =
         CG_OIL_CONDUCTIVITY /
-        (CG_OIL_CONDUCTIVITY / mean->heat_film + sum / POINTS);
+        (CG_OIL_CONDUCTIVITY / mean->heat_film + sum / (double)points);
 }
 
+/* At every `stride`-th point. */
 static void fill_drive(const struct cg_case *c,
                        const struct cg_thermal *thermal,
-                       enum cg_ring_place place, double speed,
+                       enum cg_ring_place place, double speed, size_t stride,
                        const struct cg_ring_gas *gas,
                        struct cg_ring_film_workspace *workspace)
 {
     const struct cg_ring_case *ring = &c->ring[place];
-    const struct cg_crank crank = cg_case_crank(c);
     double middle = cg_ring_turn(c, place);
     double turning = 2.0 * CG_PI * speed; /* [rad/s] */
-    for (size_t i = 0; i < POINTS; i++) {
-        double depth, rate;
-        cg_crank_motion(&crank, cg_ring_film_angle(i), &depth, &rate);
-        workspace->speed[i] = rate * turning;
-        workspace->viscosity[i] = cg_growth_at_depth(
-            thermal, workspace->station_viscosity, middle + depth);
-        workspace->load[i] = (ring->pressure + gas->behind[i]) * ring->width;
+    fill_motion(c, POINTS / stride, workspace);
+    for (size_t i = 0, at = 0; at < POINTS; i++, at += stride) {
+        workspace->above[i] = gas->above[at];
+        workspace->below[i] = gas->below[at];
+        workspace->speed[i] *= turning;
+        workspace->viscosity[i] =
+            cg_growth_at_depth(thermal, workspace->station_viscosity,
+                               middle + workspace->depth[i]);
+        workspace->load[i] = (ring->pressure + gas->behind[at]) * ring->width;
     }
 }
 
@@ -163,7 +187,9 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
     station_viscosity(thermal, temperature,
                       temperature[thermal->ring[place].face], oil,
                       workspace->station_viscosity);
-    fill_drive(c, thermal, place, speed, gas, workspace);
+    size_t stride = c->solver.rough_cycles ? ROUGH_STRIDE : 1;
+    size_t points = POINTS / stride;
+    fill_drive(c, thermal, place, speed, stride, gas, workspace);
     struct cg_film_ring ring = {
         cg_face_curve_of((enum cg_face_shape)in->face_shape, in->width,
                          in->face_drop, in->face_peak),
@@ -171,13 +197,13 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
         BOUNDARY_FRICTION,
         c->oil_supply};
     struct cg_film_drive drive = {
-        POINTS,           1.0 / (0.5 * speed * POINTS),
+        points,           1.0 / (0.5 * speed * (double)points),
         workspace->speed, workspace->viscosity,
-        workspace->load,  gas->above,
-        gas->below};
+        workspace->load,  workspace->above,
+        workspace->below};
     enum cg_status status =
         cg_film_solve(&ring, &drive, workspace->point, mean, error);
     if (status == CG_OK)
-        add_contact(c, place, &ring.asperity, workspace->point, mean);
+        add_contact(c, place, &ring.asperity, points, workspace->point, mean);
     return status;
 }

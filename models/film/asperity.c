@@ -26,6 +26,11 @@ double cg_asperity_pressure(const struct cg_asperity *asperity, double film)
     return asperity->stiffness * fit_factor * pow(overlap, fit_power);
 }
 
+double cg_asperity_slope(const struct cg_asperity *asperity, double film)
+{
+    return -fit_power * film / (CG_ASPERITY_REACH * asperity->roughness - film);
+}
+
 double cg_asperity_distance(const struct cg_asperity *asperity,
                             double pressure)
 {
@@ -45,5 +50,5 @@ double cg_asperity_conductance(const struct cg_asperity *asperity,
     if (!(pressure > 0.0))
         return 0.0;
     return 1.25 * k * slope / asperity->roughness *
-           pow(pressure / hardness, 0.95);
+           pow(pressure / hardness, CG_ASPERITY_POWER);
 }

@@ -29,6 +29,9 @@ struct cg_asperity cg_asperity_of(double roughness, double modulus_a,
 /* Contact pressure [Pa] at the distance `film` [m].  Cannot fail. */
 double cg_asperity_pressure(const struct cg_asperity *asperity, double film);
 
+/* d log(pressure) / d log(film) [1] at a film within reach.  Cannot fail. */
+double cg_asperity_slope(const struct cg_asperity *asperity, double film);
+
 /* Distance [m] at which the asperities alone carry `pressure` [Pa] > 0, at
  * least a hundredth of the roughness.  Cannot fail. */
 double cg_asperity_distance(const struct cg_asperity *asperity,
@@ -43,5 +46,8 @@ double cg_asperity_distance(const struct cg_asperity *asperity,
 double cg_asperity_conductance(const struct cg_asperity *asperity,
                                double conductivity_a, double conductivity_b,
                                double pressure);
+
+/* The power of the pressure in it: d log(conductance) / d log(pressure) [1]. */
+#define CG_ASPERITY_POWER 0.95
 
 #endif

@@ -29,9 +29,9 @@ struct cg_stroke_film {
 
 /* Mean conductance [W/(m2 K)] over `points` equal steps of time, from the
  * ring's speed [m/s] (not all 0) and what presses its face on the bore
- * [Pa] > 0.  Cannot fail. */
+ * [Pa] > 0; *slope: d log(conductance) / d log(film) [1].  Cannot fail. */
 double cg_stroke_film_conductance(const struct cg_stroke_film *in,
                                   size_t points, const double *speed,
-                                  const double *pressure);
+                                  const double *pressure, double *slope);
 
 #endif

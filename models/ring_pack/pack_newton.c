@@ -6,10 +6,6 @@
 
 enum { UNKNOWNS = CG_PACK_VOLUMES + CG_PACK_RINGS };
 enum { NEWTON_PASSES = 12 };
-/* Relative change after which a stage is solved: what is left is of its square,
- * far below the error of a step. */
-#define NEWTON_ENOUGH 1e-4
-
 typedef double matrix[UNKNOWNS][UNKNOWNS + 1];
 
 /* Gaussian elimination with row pivoting, in place, right-hand side in column
@@ -148,7 +144,7 @@ static double apply(const struct cg_pack_base *base, matrix a,
 
 bool cg_pack_newton(const struct cg_ring_pack *pack,
                     const struct cg_pack_node *at,
-                    const struct cg_pack_base *base,
+                    const struct cg_pack_base *base, double enough,
                     struct cg_pack_point *point, struct cg_pack_rates *rates)
 {
     matrix a;
@@ -166,7 +162,7 @@ bool cg_pack_newton(const struct cg_ring_pack *pack,
         double change = apply(base, a, scale, point, rates);
         if (!(change < 1e6)) /* NaN too */
             return false;
-        if (change < NEWTON_ENOUGH)
+        if (change < enough)
             return true;
     }
     return false;

@@ -17,11 +17,12 @@ struct cg_pack_base {
 };
 
 /* Solves  mass = base + diagonal * flows,  lift and speed likewise,  from the
- * guess in `point`; rates: at the solution, to second order of the last change.
+ * guess in `point`; rates: at the solution, to second order of the last change,
+ * which is relative and less than `enough`.
  * False if it does not settle. */
 bool cg_pack_newton(const struct cg_ring_pack *pack,
                     const struct cg_pack_node *at,
-                    const struct cg_pack_base *base,
+                    const struct cg_pack_base *base, double enough,
                     struct cg_pack_point *point, struct cg_pack_rates *rates);
 
 #endif

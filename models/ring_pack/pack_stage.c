@@ -129,7 +129,8 @@ bool cg_pack_try(const struct cg_ring_pack *pack,
         struct cg_pack_base base;
         begin(pack, state, stage, seconds, trial, &base, &trial->stage[stage]);
         cg_pack_at(pack, state->angle_deg + place_of[stage] * degrees, &at);
-        if (!cg_pack_newton(pack, &at, &base, &trial->stage[stage], &rates))
+        if (!cg_pack_newton(pack, &at, &base, control->stage_tolerance,
+                            &trial->stage[stage], &rates))
             return false;
         for (size_t f = 0; f < CG_PACK_FLOWS; f++)
             trial->flow[stage][f] = rates.flow[f].rate;

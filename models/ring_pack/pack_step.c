@@ -15,6 +15,7 @@ enum { LOCATE_PASSES = 60 };
 
 const struct cg_pack_control cg_pack_control_usual = {.mass_tolerance = 1e-4,
                                                       .lift_tolerance = 5e-3,
+                                                      .stage_tolerance = 1e-4,
                                                       .longest_deg = 1.0,
                                                       .shortest_deg = 1e-9,
                                                       .stride = 1,
@@ -22,6 +23,7 @@ const struct cg_pack_control cg_pack_control_usual = {.mass_tolerance = 1e-4,
                                                       .cycles_most = 120};
 const struct cg_pack_control cg_pack_control_quick = {.mass_tolerance = 2e-3,
                                                       .lift_tolerance = 3e-2,
+                                                      .stage_tolerance = 3e-3,
                                                       .longest_deg = 4.0,
                                                       .shortest_deg = 1e-9,
                                                       .stride = 4,

@@ -42,6 +42,9 @@ struct cg_pack_move {
 struct cg_pack_control {
     double mass_tolerance; /* error a step, over the mass [1] */
     double lift_tolerance; /* error a step, over the travel [1] */
+    double stage_tolerance;/* change of Newton's method, relative, after which
+                              a stage is solved: what is left is of its square
+                              [1] */
     double longest_deg, shortest_deg;
     size_t stride;         /* nodes at a time, a divisor of 360 */
     double repeat;         /* change from cycle to cycle of a settled pack: of

@@ -88,7 +88,8 @@ static bool same_segment(const struct cg_segment *a, const struct cg_segment *b)
 static bool same_duty(const struct cg_duty_case *a,
                       const struct cg_duty_case *b)
 {
-    bool same = a->segments == b->segments;
+    bool same = a->segments == b->segments &&
+                cg_course_same(a->course, b->course);
     for (int i = 0; i < a->segments && same; i++)
         same = same_segment(&a->segment[i], &b->segment[i]);
     return same;

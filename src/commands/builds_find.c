@@ -16,6 +16,7 @@ enum cg_status cg_build_get(const char *path, const char *name,
 void cg_build_free(struct cg_build *build)
 {
     cg_updated_case_free(&build->updated);
+    cg_case_free(&build->updated.c);
 }
 
 static enum cg_status find(const struct cg_case *c, bool second,

@@ -58,6 +58,7 @@ enum cg_status cg_command_ceiling(const struct cg_options *options,
                                  .context = &found};
     if (status == CG_OK)
         status = cg_outputs_write(options, &outputs, error);
+    cg_case_free(&updated.c);
     if (status == CG_OK && !cg_ceiling_stands(&ceiling)) {
         error->text[0] = '\0'; /* the screen has said it */
         return CG_NOT_SAFE;

@@ -13,7 +13,7 @@
 
 #define TABLES                                                                 \
     "summary.dat duties.dat history.dat clearance.dat stroke.dat cycle.dat "   \
-    "film.dat "                                                                \
+    "film.dat log.dat "                                                        \
     "balance.dat sensitivity.dat evidence.dat evidence_inputs.dat "            \
     "evidence_correlations.dat histogram.dat"
 
@@ -176,6 +176,7 @@ enum cg_status cg_command_find(const struct cg_options *options,
     cg_confidence_free(finding.work);
     cg_duty_run_free(finding.run);
     cg_updated_case_free(&finding.updated);
+    cg_case_free(&finding.updated.c);
     if (status == CG_OK && cg_outputs_talk(options))
         tell_next_step(&finding, cg_wall_clock() - begin);
     if (status == CG_OK && !cg_answer_stands(answer)) {

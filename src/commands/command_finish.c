@@ -149,5 +149,6 @@ enum cg_status cg_command_finish(const struct cg_options *options,
     cg_surface_free(finishing.surface);
     cg_simulated_free(finishing.patch);
     free(finishing.profile.height);
+    cg_case_free(&finishing.c);
     return status;
 }

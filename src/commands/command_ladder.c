@@ -1,6 +1,9 @@
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 
+#include "builds_find.h"
+#include "builds_table.h"
 #include "config.h"
 #include "ladder_config.h"
 #include "ladder_tables.h"
@@ -8,37 +11,87 @@
 #include "outputs.h"
 #include "plain_text.h"
 #include "progress.h"
+#include "report_builds.h"
 #include "report_ladder.h"
 #include "updated_case.h"
 
-#define TABLES "ladder.dat ladder_boost.dat"
+#define TABLES                                                                 \
+    "ladder.dat ladder_boost.dat builds.dat build_changes.dat build_proof.dat"
+
+/* The ladder, and with --from the build before beside the changed one. */
+struct climbing {
+    struct cg_ladder *ladder;
+    struct cg_build then, now;
+    struct cg_builds builds;
+    struct cg_plain then_name;
+    bool from;
+};
 
 static enum cg_status write_tables(void *context, const struct cg_table_of *of,
                                    const char *dir, struct cg_error *error)
 {
-    return cg_ladder_tables_write(dir, of, context, error);
+    const struct climbing *climbing = context;
+    enum cg_status status =
+        cg_ladder_tables_write(dir, of, climbing->ladder, error);
+    return status == CG_OK && climbing->from
+               ? cg_builds_tables_write(dir, of, &climbing->builds, error)
+               : status;
 }
 
 static enum cg_status tell(void *context, struct cg_report *report,
                            struct cg_error *error)
 {
+    const struct climbing *climbing = context;
     (void)error;
-    cg_report_ladder(report, context);
+    cg_report_ladder(report, climbing->ladder);
+    if (climbing->from) {
+        cg_report_builds_changes(report, &climbing->builds);
+        cg_report_builds(report, &climbing->builds);
+    }
     return CG_OK;
 }
 
+/* The build before, read ahead of all work. */
+static enum cg_status get_then(const struct cg_options *options,
+                               struct climbing *climbing,
+                               struct cg_error *error)
+{
+    climbing->from = options->from != NULL;
+    if (!climbing->from)
+        return CG_OK;
+    climbing->then_name = cg_plain(options->from);
+    return cg_build_get(options->from, climbing->then_name.text, NULL, 0,
+                        &climbing->then, error);
+}
+
+/* Beside it the build with all changes, at the target. */
+static enum cg_status compare(struct climbing *climbing, struct cg_error *error)
+{
+    if (!climbing->from)
+        return CG_OK;
+    climbing->now.name = "with the changes";
+    climbing->now.updated.c = climbing->ladder->changed;
+    climbing->now.updated.prior = climbing->ladder->changed;
+    enum cg_status status = cg_build_find(&climbing->then, error);
+    if (status == CG_OK)
+        status = cg_build_find(&climbing->now, error);
+    return status == CG_OK ? cg_builds_find(&climbing->then, &climbing->now,
+                                            &climbing->builds, error)
+                           : status;
+}
+
 static enum cg_status write_outputs(const struct cg_options *options,
-                                    struct cg_ladder *ladder,
+                                    struct climbing *climbing,
                                     struct cg_error *error)
 {
     struct cg_table_of of;
-    cg_table_of_set(options->told, &ladder->asked, &of);
+    cg_table_of_set(options->told, &climbing->ladder->asked, &of);
     struct cg_outputs outputs = {.title = "What must change at which boost",
                                  .of = &of,
                                  .run = "ladder",
                                  .tables = write_tables,
                                  .tell = tell,
-                                 .context = ladder};
+                                 .context = climbing};
     return cg_outputs_write(options, &outputs, error);
 }
 
@@ -74,14 +127,62 @@ write_config(const struct cg_options *options, const struct cg_case *c,
     return cg_part_file_close(part, status, error);
 }
 
+/* Reads the shelf, climbs, and writes the new config. */
+static enum cg_status
+climb(const struct cg_options *options, const struct cg_case *c,
+      const struct cg_material_library *library, struct climbing *climbing,
+      struct cg_ladder_count *count, bool *stands, struct cg_error *error)
+{
+    struct cg_part_file part;
+    struct cg_ladder_shelf shelf = {.ring = library->ring,
+                                    .alloy = library->alloy,
+                                    .face = library->face,
+                                    .rings = library->rings,
+                                    .alloys = library->alloys,
+                                    .faces = library->faces};
+    struct cg_progress progress;
+    double target = isnan(options->to) ? c->charge.boost : options->to;
+    enum cg_status status = CG_OK;
+    if (options->write != NULL)
+        status = cg_part_file_open_at(options->write, &part, error);
+    if (status != CG_OK)
+        return status;
+    count->told = tell_progress;
+    count->context = &progress;
+    cg_progress_begin(&progress, "answers", 0, answers_for(target),
+                      options->quiet);
+    status =
+        cg_ladder_create(c, target, &shelf, count, &climbing->ladder, error);
+    cg_progress_end(&progress);
+    if (status == CG_OK)
+        status = compare(climbing, error);
+    if (options->write != NULL)
+        status = write_config(options, c, climbing->ladder, &part, stands,
+                              status, error);
+    return status;
+}
+
+static void talk(const struct cg_options *options, bool stands, double seconds,
+                 size_t answers)
+{
+    if (!cg_outputs_talk(options))
+        return;
+    if (options->write != NULL)
+        tell_written(options, stands);
+    printf("\nComputed in %.0f ms, %zu answers.\n", seconds * 1e3, answers);
+}
+
 enum cg_status cg_command_ladder(const struct cg_options *options,
                                  struct cg_error *error)
 {
     double begin = cg_wall_clock();
     struct cg_updated_case updated;
     struct cg_material_library library = {.rings = 0};
-    struct cg_ladder *ladder = NULL;
-    struct cg_part_file part;
+    struct cg_ladder_count count = {0, NULL, NULL};
+    bool stands = true;
+    struct climbing *climbing = calloc(1, sizeof *climbing);
+    if (climbing == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     enum cg_status status = cg_updated_case_read(
         options->config, options->set, options->sets, false, &updated, error);
     const struct cg_case *c = &updated.c;
@@ -90,40 +191,23 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
         status = cg_config_read_library(options->config, options->set,
                                         options->sets, &library, error);
     if (status == CG_OK)
-        status = cg_outputs_hold(options, options->out, TABLES, error);
-    if (status == CG_OK && options->write != NULL)
-        status = cg_part_file_open_at(options->write, &part, error);
-    bool opened = status == CG_OK && options->write != NULL, stands = true;
-    struct cg_ladder_shelf shelf = {.ring = library.ring,
-                                    .alloy = library.alloy,
-                                    .face = library.face,
-                                    .rings = library.rings,
-                                    .alloys = library.alloys,
-                                    .faces = library.faces};
-    struct cg_progress progress;
-    struct cg_ladder_count count = {0, tell_progress, &progress};
-    double target = isnan(options->to) ? c->charge.boost : options->to;
-    if (status == CG_OK) {
-        cg_progress_begin(&progress, "answers", 0, answers_for(target),
-                          options->quiet);
-        status = cg_ladder_create(c, target, &shelf, &count, &ladder, error);
-        cg_progress_end(&progress);
-    }
-    if (opened)
-        status =
-            write_config(options, c, ladder, &part, &stands, status, error);
+        status = get_then(options, climbing, error);
     if (status == CG_OK)
-        status = write_outputs(options, ladder, error);
-    if (status == CG_OK && opened && cg_outputs_talk(options))
-        tell_written(options, stands);
-    if (status == CG_OK && cg_outputs_talk(options))
-        printf("\nComputed in %.0f ms, %zu answers.\n",
-               (cg_wall_clock() - begin) * 1e3, count.answers);
-    if (status == CG_OK && !ladder->stands) {
+        status = cg_outputs_hold(options, options->out, TABLES, error);
+    if (status == CG_OK)
+        status = climb(options, c, &library, climbing, &count, &stands, error);
+    if (status == CG_OK)
+        status = write_outputs(options, climbing, error);
+    if (status == CG_OK)
+        talk(options, stands, cg_wall_clock() - begin, count.answers);
+    if (status == CG_OK && !climbing->ladder->stands) {
         error->text[0] = '\0'; /* the screen has said it */
         status = CG_NOT_SAFE;
     }
-    cg_ladder_free(ladder);
+    cg_ladder_free(climbing->ladder);
+    cg_build_free(&climbing->then);
+    free(climbing);
     cg_material_library_free(&library);
+    cg_case_free(&updated.c);
     return status;
 }

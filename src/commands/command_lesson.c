@@ -75,15 +75,15 @@ enum cg_status cg_command_lesson(const struct cg_options *options,
     cg_updated_case_free(&updated);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
-    if (status != CG_OK)
-        return status;
     struct cg_lesson_sheet *sheet = malloc(sizeof *sheet);
-    if (sheet == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    status = cg_lesson_find(&c, &lesson, error);
+    if (status == CG_OK && sheet == NULL)
+        status = cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    if (status == CG_OK)
+        status = cg_lesson_find(&c, &lesson, error);
     if (status == CG_OK)
         status = write_all(options, &c, &lesson, sheet, error);
     free(sheet);
+    cg_case_free(&c);
     if (status != CG_OK)
         return status;
     if (lesson.answer.verdict.fits != CG_FITS) {

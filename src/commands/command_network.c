@@ -69,5 +69,6 @@ enum cg_status cg_command_network(const struct cg_options *options,
                cg_plain(dir).text, TABLES, cg_plain_word(dir).text);
     cg_duty_run_free(run);
     cg_updated_case_free(&updated);
+    cg_case_free(&updated.c);
     return status;
 }

@@ -150,6 +150,7 @@ enum cg_status cg_command_rings(const struct cg_options *options,
     cg_choice_free(comparing.study);
     cg_material_library_free(&comparing.library);
     cg_updated_case_free(&comparing.updated);
+    cg_case_free(&comparing.c);
     free(comparing.alloy);
     free(comparing.alloy_error);
     return status;

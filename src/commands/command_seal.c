@@ -67,5 +67,6 @@ enum cg_status cg_command_seal(const struct cg_options *options,
     }
     cg_seal_study_free(study);
     cg_duty_run_free(run);
+    cg_case_free(&updated.c);
     return status;
 }

@@ -86,8 +86,6 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
         status = find(options, &sheet, error);
-    if (status != CG_OK)
-        return status;
     struct cg_table_of of;
     cg_table_of_set(options->told, &sheet.c, &of);
     struct cg_outputs outputs = {.title = "Fitting sheet",
@@ -96,7 +94,9 @@ enum cg_status cg_command_sheet(const struct cg_options *options,
                                  .tables = write_tables,
                                  .tell = tell,
                                  .context = &sheet};
-    status = cg_outputs_write(options, &outputs, error);
+    if (status == CG_OK)
+        status = cg_outputs_write(options, &outputs, error);
+    cg_case_free(&sheet.c);
     if (status != CG_OK)
         return status;
     if (sheet.fitting.count[CG_FIT_TOO_SMALL] > 0 ||

@@ -55,6 +55,8 @@ static enum cg_status read_point(const struct cg_options *options,
     cg_updated_case_free(&updated);
     if (status == CG_OK)
         *c = updated.c;
+    else
+        cg_case_free(&updated.c);
     return status;
 }
 
@@ -89,6 +91,7 @@ static void compute_row(const struct cg_options *options,
     struct cg_error error = {CG_OK, ""};
 
     *why = error;
+    c.courses = NULL; /* none, should it not be read */
     cg_grid_sets(grid, point, text);
     for (size_t i = 0; i < options->sets; i++)
         set[sets++] = options->set[i];
@@ -107,6 +110,7 @@ static void compute_row(const struct cg_options *options,
         status = check_range(&answer, &error);
     cg_sweep_row_set(row, grid, point, &c, status == CG_OK ? &answer : NULL,
                      &error);
+    cg_case_free(&c);
     if (status != CG_OK)
         *why = error;
 }
@@ -341,6 +345,7 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
     if (status == CG_OK)
         status = sweep(options, &updated.c, &grid, learned, error);
     cg_updated_case_free(&updated);
+    cg_case_free(&updated.c);
     cg_grid_free(&grid);
     return status;
 }

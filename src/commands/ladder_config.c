@@ -120,7 +120,7 @@ static enum cg_status read_back(const struct cg_part_file *part,
                                 struct cg_answer *answer,
                                 struct cg_error *error)
 {
-    struct cg_case c;
+    struct cg_case c = {.courses = NULL};
     struct cg_duty_run *run = NULL;
     enum cg_status status = cg_config_try(part->part, NULL, 0, &c, error);
     if (status == CG_OK)
@@ -130,6 +130,7 @@ static enum cg_status read_back(const struct cg_part_file *part,
     if (status == CG_OK)
         status = cg_answer_second(&c, run, answer, error);
     cg_duty_run_free(run);
+    cg_case_free(&c);
     return status;
 }
 

@@ -398,7 +398,7 @@ static const struct cg_command_row all_commands[] = {
      cg_command_ceiling, true, "gap set duty units json brief quiet"},
     {"ladder", "what must change at which boost, the least that will do",
      cg_command_ladder, true,
-     "to write out report set duty units json brief quiet"},
+     "to from write out report set duty units json brief quiet"},
     {"seal", "what the gaps leak, the second gap, and what gas ports do",
      cg_command_seal, true, "out report set duty units json brief quiet"},
     {"sheet", "what to take off each ring gap measured, as a fitting sheet",

@@ -133,14 +133,20 @@ static enum cg_status complete(struct cg_reader *reader,
     take_law_defaults(reader);
     cg_ignition_read(reader);
     cg_correlations_read(reader);
+    check_fuel(reader); /* the octane is that of the fuel, a log's mixture too */
     enum cg_status status = cg_duty_read(reader, error);
     if (status != CG_OK)
         return status;
     status = cg_survive_read(reader, error);
     if (status != CG_OK)
         return status;
-    check_fuel(reader); /* the octane is that of the fuel */
     (void)cg_case_complete(reader->c); /* what is missing has been told */
+    status = cg_duty_lag(reader, reader->c, &reader->c->duty, error);
+    for (int i = 0; i < reader->c->survive.duties && status == CG_OK; i++)
+        status =
+            cg_duty_lag(reader, reader->c, &reader->c->survive.duty[i], error);
+    if (status != CG_OK)
+        return status;
     check_correlation(reader);
     check_oil(reader);
     status = cg_materials_read(reader, error);
@@ -183,7 +189,9 @@ enum cg_status cg_build_read(const struct cg_item *build, const char *path,
 {
     const struct cg_config_file *by = &build->reader->file;
     struct cg_problems *problems = build->reader->problems;
-    struct cg_reader reader = {.problems = problems, .c = c};
+    struct cg_reader reader = {.problems = problems,
+                               .c = c,
+                               .courses = build->reader->courses};
     size_t settings, before = problems->count;
     enum cg_status status = CG_OK;
     (void)cg_settings(&settings);
@@ -233,9 +241,11 @@ static enum cg_status read_case(const char *path, const char *const *set,
                                 struct cg_error *error)
 {
     struct cg_case fresh;
+    struct cg_course *courses = NULL;
     struct cg_evidence found = {.entries = 0};
     struct cg_reader reader = {.problems = problems, .c = &fresh,
-                               .evidence = &found};
+                               .evidence = &found,
+                               .courses = &courses};
     size_t settings;
     (void)cg_settings(&settings);
     cg_case_begin(&fresh);
@@ -257,13 +267,17 @@ static enum cg_status read_case(const char *path, const char *const *set,
         status = summary(problems, path, error);
     if (status == CG_OK && library != NULL)
         status = cg_material_library_fill(&reader.metals, library, error);
-    if (status == CG_OK)
+    if (status == CG_OK) {
         *c = fresh;
+        c->courses = courses;
+        courses = NULL; /* theirs now */
+    }
     if (status == CG_OK && evidence != NULL) {
         *evidence = found;
         found.run = NULL; /* theirs now */
     }
 out:
+    cg_courses_free(courses);
     cg_evidence_free(&found);
     cg_metals_free(&reader.metals);
     cg_config_file_close(&reader.duty);
@@ -294,6 +308,8 @@ enum cg_status cg_config_read_library(const char *path, const char *const *set,
     struct cg_case c;
     enum cg_status status =
         read_case(path, set, sets, &c, NULL, library, &problems, error);
+    if (status == CG_OK)
+        cg_case_free(&c);
     cg_problems_print(&problems, stderr);
     return status;
 }

@@ -19,7 +19,7 @@
  * materials, fills defaults, checks bands and whether all fits together.
  * CG_BAD_INPUT: the lines have been printed to stderr, error->text counts them
  * ("3 errors in x.cfg").  CG_FILE: the file or a shipped one cannot be read.
- * *c changes only on CG_OK. */
+ * *c changes only on CG_OK; cg_case_free frees what its duties point to. */
 enum cg_status cg_config_read(const char *path, const char *const *set,
                               size_t sets, struct cg_case *c,
                               struct cg_error *error);

@@ -1,9 +1,15 @@
-/* The duty: its segments, the user's own or a shipped duty's. */
+/* The duty: its segments or its log, the user's own or of a file of its own,
+ * shipped or beside the user's config. */
+#define _POSIX_C_SOURCE 200809L /* access */
+
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
+#include "config_build.h"
 #include "config_parts.h"
+#include "course_lag.h"
 #include "data_folder.h"
 #include "nearest.h"
 
@@ -145,11 +151,11 @@ static double or_else(double value, double fallback)
 static void read_item(const struct item *item)
 {
     struct cg_segment *s = item->segment;
+    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
     if (!config_setting_is_group(item->group)) {
         item_problem(item, item->group, "", "must be a group { }");
         return;
     }
-    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
     for (int i = 0; i < config_setting_length(item->group); i++)
         read_member(item, config_setting_get_elem(item->group, (unsigned)i));
     for (int i = 0; i < FIELDS; i++)
@@ -164,28 +170,64 @@ static void read_item(const struct item *item)
     s->knock_heat = or_else(s->knock_heat, 0.0);
 }
 
-void cg_segments_read(struct cg_reader *reader,
-                      const struct cg_config_file *file,
-                      const config_setting_t *segments)
+static void read_items(struct cg_reader *reader,
+                       const struct cg_config_file *file,
+                       const config_setting_t *segments, int count,
+                       struct cg_segment *segment)
+{
+    for (int i = 0; i < count; i++) {
+        struct item item = {reader, file,
+                            config_setting_get_elem(segments, (unsigned)i), "",
+                            &segment[i]};
+        snprintf(item.path, sizeof item.path, "duty.segments[%d]", i);
+        read_item(&item);
+    }
+}
+
+/* More segments than a duty holds itself: a course. */
+static enum cg_status read_many(struct cg_reader *reader,
+                                const struct cg_config_file *file,
+                                const config_setting_t *segments, int count,
+                                struct cg_error *error)
+{
+    struct cg_course *course = NULL;
+    size_t before = reader->problems->count;
+    struct cg_segment *segment = malloc((size_t)count * sizeof *segment);
+    if (segment == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    read_items(reader, file, segments, count, segment);
+    enum cg_status status = CG_OK;
+    if (reader->problems->count == before)
+        status = cg_course_of_segments(segment, (size_t)count,
+                                       reader->c->cooling.coolant_temperature,
+                                       reader->courses, &course, error);
+    free(segment);
+    if (status == CG_OK && course != NULL)
+        status = cg_course_thin(reader->c->engine.speed, &cg_thin_usual,
+                                course, error);
+    reader->c->duty.course = course;
+    return status;
+}
+
+enum cg_status cg_segments_read(struct cg_reader *reader,
+                                const struct cg_config_file *file,
+                                const config_setting_t *segments,
+                                struct cg_error *error)
 {
     struct cg_duty_case *duty = &reader->c->duty;
     int count = config_setting_is_list(segments)
                     ? config_setting_length(segments)
                     : 0;
-    if (count < 1 || count > CG_SEGMENTS) {
+    if (count > CG_SEGMENTS)
+        return read_many(reader, file, segments, count, error);
+    if (count < 1)
         cg_problem(reader->problems, cg_config_where(file, segments),
-                   "duty.segments", "must be a list ( { }, ... ) of 1 to %d "
-                   "segments (got %d)", CG_SEGMENTS, count);
-        return;
-    }
-    for (int i = 0; i < count; i++) {
-        struct item item = {reader, file,
-                            config_setting_get_elem(segments, (unsigned)i), "",
-                            &duty->segment[i]};
-        snprintf(item.path, sizeof item.path, "duty.segments[%d]", i);
-        read_item(&item);
-    }
+                   "duty.segments", "must be a list ( { }, ... ) of 1 segment "
+                   "and more (got %d)", count);
+    else
+        read_items(reader, file, segments, count, duty->segment);
     duty->segments = count;
+    return CG_OK;
 }
 
 static config_setting_t *find_segments(const struct cg_config_file *file)
@@ -193,25 +235,54 @@ static config_setting_t *find_segments(const struct cg_config_file *file)
     return config_lookup(&file->config, "duty.segments");
 }
 
-/* Opens configs/duties/NAME.cfg; start and cruise_* of the user's stay. */
-static enum cg_status read_shipped(struct cg_reader *reader,
-                                   struct cg_error *error)
+static config_setting_t *find_log(const struct cg_config_file *file)
 {
-    char *path = reader->duty_path;
-    enum cg_status status =
-        cg_data_path("duties", reader->c->duty.name, path, error);
-    if (status == CG_OK)
-        status = cg_config_file_open(&reader->duty, path, reader->problems,
-                                     error);
+    return config_lookup(&file->config, "duty.log");
+}
+
+bool cg_duty_path(const struct cg_reader *reader, const char *name,
+                  const struct cg_data_names *shipped,
+                  char path[CG_PATH_LENGTH])
+{
+    char file[CG_NAME_LENGTH + 8];
+    for (size_t i = 0; i < shipped->count; i++)
+        if (strcmp(shipped->name[i], name) == 0)
+            return cg_data_path("duties", name, path, NULL) == CG_OK;
+    snprintf(file, sizeof file, "%s.cfg", name);
+    return reader->file.folder != NULL &&
+           cg_path_in(&reader->file, file, path) && access(path, F_OK) == 0;
+}
+
+/* What the file says the duty is: segments, or a log. */
+static enum cg_status read_own(struct cg_reader *reader,
+                               const struct cg_config_file *file, bool named,
+                               struct cg_error *error)
+{
+    config_setting_t *segments = find_segments(file), *log = find_log(file);
+    if (segments != NULL && log != NULL)
+        cg_problem(reader->problems, cg_config_where(file, log), "duty.log",
+                   "does not go with duty.segments, one of the two is "
+                   "allowed");
+    if (segments != NULL)
+        return cg_segments_read(reader, file, segments, error);
+    return cg_log_duty_read(reader, file, log, named, error);
+}
+
+/* Opens the duty's file, reader->duty_path; start and cruise_* of the user's
+ * stay. */
+static enum cg_status read_file(struct cg_reader *reader,
+                                struct cg_error *error)
+{
+    const char *path = reader->duty_path;
+    enum cg_status status = cg_config_file_open(&reader->duty, path,
+                                                reader->problems, error);
     if (status != CG_OK)
         return status;
     cg_tree_read(reader, &reader->duty, "duty", CG_GIVEN_KEEP);
-    config_setting_t *segments = find_segments(&reader->duty);
-    if (segments != NULL)
-        cg_segments_read(reader, &reader->duty, segments);
-    else
-        cg_problem(reader->problems, (struct cg_where){path, 0, NULL},
-                   "duty.segments", "missing");
+    if (find_segments(&reader->duty) != NULL || find_log(&reader->duty) != NULL)
+        return read_own(reader, &reader->duty, true, error);
+    cg_problem(reader->problems, (struct cg_where){path, 0, NULL},
+               "duty.segments", "missing");
     return CG_OK;
 }
 
@@ -236,6 +307,7 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
     struct cg_duty_case *duty = &reader->c->duty;
     const struct cg_origin *named = cg_origin_of(reader, "duty.name");
     config_setting_t *own = find_segments(&reader->file);
+    config_setting_t *log = find_log(&reader->file);
     struct cg_data_names names;
     enum cg_status status = cg_data_list("duties", &names, error);
     if (status != CG_OK)
@@ -244,28 +316,29 @@ enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error)
     for (size_t i = 0; i < names.count; i++)
         shipped = shipped || strcmp(names.name[i], duty->name) == 0;
     /* A duty asked for by --set replaces the segments of the file. */
-    if (own != NULL &&
+    if ((own != NULL || log != NULL) &&
         (!(named->given && named->where.file == NULL) || names_own(reader))) {
         if (!named->given)
             strcpy(duty->name, "own");
         else if (shipped)
             rename_own(duty);
-        cg_segments_read(reader, &reader->file, own);
-        return CG_OK;
+        return read_own(reader, &reader->file, named->given, error);
     }
-    if (shipped)
-        return read_shipped(reader, error);
+    if (cg_duty_path(reader, duty->name, &names, reader->duty_path))
+        return read_file(reader, error);
     cg_name_unknown(reader, "duty.name", "unknown duty", duty->name, names.list,
                     names.count);
     return CG_OK;
 }
 
 enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
-                             struct cg_duty_case *duty,
+                             const char *path, struct cg_duty_case *duty,
                              struct cg_error *error)
 {
     struct cg_case c = *reader->c, fresh;
-    struct cg_reader other = {.problems = reader->problems, .c = &c};
+    struct cg_reader other = {.problems = reader->problems,
+                              .c = &c,
+                              .courses = reader->courses};
     size_t settings;
     (void)cg_settings(&settings);
     other.origin = calloc(settings, sizeof other.origin[0]);
@@ -274,11 +347,28 @@ enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
     cg_case_begin(&fresh);
     c.duty = fresh.duty;
     snprintf(c.duty.name, sizeof c.duty.name, "%s", name);
-    enum cg_status status = read_shipped(&other, error);
+    snprintf(other.duty_path, sizeof other.duty_path, "%s", path);
+    enum cg_status status = read_file(&other, error);
     (void)cg_case_complete(&c);
     if (status == CG_OK)
         *duty = c.duty;
     cg_config_file_close(&other.duty);
     free(other.origin);
+    return status;
+}
+
+enum cg_status cg_duty_lag(const struct cg_reader *reader,
+                           const struct cg_case *c, struct cg_duty_case *duty,
+                           struct cg_error *error)
+{
+    struct cg_course *course = NULL;
+    bool logged = duty->course != NULL && duty->course->log.file[0] != '\0';
+    if (reader->problems->count > 0 || logged || !cg_case_lags(c) ||
+        (duty->course == NULL && duty->segments < 1))
+        return CG_OK;
+    enum cg_status status =
+        cg_course_lag(c, duty, reader->courses, &course, error);
+    if (status == CG_OK)
+        duty->course = course;
     return status;
 }

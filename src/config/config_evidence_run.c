@@ -37,11 +37,33 @@ static enum cg_status read_duty(const struct cg_reading *reading,
     if (reading->duty == NULL || speed || load)
         return CG_OK;
     struct cg_data_names names;
+    char path[CG_PATH_LENGTH];
     enum cg_status status = cg_data_list("duties", &names, error);
-    if (status == CG_OK && cg_reading_word(reading, "duty", reading->duty,
-                                           names.list, names.count) >= 0)
-        status = cg_duty_named(reading->item->reader, reading->duty, &c->duty,
-                               error);
+    if (status != CG_OK)
+        return status;
+    if (cg_duty_path(reading->item->reader, reading->duty, &names, path))
+        status = cg_duty_named(reading->item->reader, reading->duty, path,
+                               &c->duty, error);
+    else /* tells which there are */
+        (void)cg_reading_word(reading, "duty", reading->duty, names.list,
+                              names.count);
+    if (status == CG_OK)
+        status = cg_duty_lag(reading->item->reader, c, &c->duty, error);
+    return status;
+}
+
+/* Evidence is known to some kelvins, and its runs are run many times. */
+static enum cg_status take_rough(const struct cg_reading *reading,
+                                 struct cg_case *c, struct cg_error *error)
+{
+    struct cg_course *rough = NULL;
+    if (c->duty.course == NULL)
+        return CG_OK;
+    enum cg_status status =
+        cg_course_rough(c->duty.course, c->engine.speed,
+                        reading->item->reader->courses, &rough, error);
+    if (status == CG_OK)
+        c->duty.course = rough;
     return status;
 }
 
@@ -49,13 +71,11 @@ static enum cg_status read_duty(const struct cg_reading *reading,
 static void check_run(const struct cg_reading *reading, const struct cg_case *c)
 {
     struct cg_case_problem found[CG_CASE_PROBLEMS];
-    double duration = 0.0;
+    double duration = cg_duty_seconds(&c->duty);
     if (cg_case_check(reading->item->reader->c, found) == 0 &&
         cg_case_check(c, found) > 0)
         cg_item_problem(reading->item, NULL, "", "in this run %s: %s",
                         found[0].path, found[0].text);
-    for (int i = 0; i < c->duty.segments; i++)
-        duration += c->duty.segment[i].seconds;
     if (reading->number.time > duration)
         cg_item_problem(reading->item, NULL, "at_s",
                         "must be within the duty's %.4g s (got %.6g)", duration,
@@ -70,6 +90,7 @@ static bool same_run(const struct cg_case *a, const struct cg_case *b)
            a->duty.start == b->duty.start &&
            a->duty.cruise_speed == b->duty.cruise_speed &&
            a->duty.cruise_load == b->duty.cruise_load &&
+           cg_course_same(a->duty.course, b->duty.course) &&
            a->duty.segments == b->duty.segments &&
            memcmp(a->duty.segment, b->duty.segment,
                   (size_t)a->duty.segments * sizeof a->duty.segment[0]) == 0;
@@ -117,6 +138,8 @@ enum cg_status cg_reading_run(const struct cg_reading *reading, size_t *number,
     c.cooling.coolant_temperature =
         or_else(given->coolant, c.cooling.coolant_temperature);
     enum cg_status status = read_duty(reading, &c, error);
+    if (status == CG_OK)
+        status = take_rough(reading, &c, error);
     if (status != CG_OK)
         return status;
     check_run(reading, &c);

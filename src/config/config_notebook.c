@@ -146,7 +146,8 @@ static enum cg_status read_file(struct cg_reader *asked,
     struct notebook notebook = {
         .asked = asked, .status = CG_OK, .error = error};
     struct cg_reader reader = {.problems = asked->problems,
-                               .evidence = asked->evidence};
+                               .evidence = asked->evidence,
+                               .courses = asked->courses};
     size_t before = asked->problems->count;
     notebook.c = reader.c = malloc(sizeof *reader.c);
     enum cg_status status =

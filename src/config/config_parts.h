@@ -28,6 +28,7 @@ struct cg_reader {
     struct cg_metals metals;      /* user's and shipped materials */
     struct cg_problems *problems; /* the caller's */
     struct cg_case *c;            /* the caller's */
+    struct cg_course **courses;   /* the caller's list, of what is read */
     struct cg_evidence *evidence; /* the caller's */
 };
 
@@ -79,17 +80,35 @@ void cg_ignition_read(struct cg_reader *reader);
 /* Reads the duty's segments: the user's own, or those of the shipped duty
  * named.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error);
-/* A shipped duty as it is shipped; `name` is one of them. */
+/* A logged run as the duty; `named`: duty.name was given, else the log's name
+ * is the duty's.  CG_NO_MEMORY. */
+enum cg_status cg_log_duty_read(struct cg_reader *reader,
+                                const struct cg_config_file *file,
+                                const config_setting_t *log, bool named,
+                                struct cg_error *error);
+/* Where the duty of that name is: shipped, or NAME.cfg in the folder of the
+ * user's config.  False: in neither. */
+bool cg_duty_path(const struct cg_reader *reader, const char *name,
+                  const struct cg_data_names *shipped,
+                  char path[CG_PATH_LENGTH]);
+/* A duty of a file of its own, as it stands there; cg_duty_path finds it. */
 enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
-                             struct cg_duty_case *duty,
+                             const char *path, struct cg_duty_case *duty,
                              struct cg_error *error);
+/* Puts boost that builds and a cooler that soaks into a duty that was not logged
+ * (course_lag.h), once all else of the case is there.  CG_NO_MEMORY. */
+enum cg_status cg_duty_lag(const struct cg_reader *reader,
+                           const struct cg_case *c, struct cg_duty_case *duty,
+                           struct cg_error *error);
 /* Reads the duties that margin.duties names into the case's `survive`; the one
  * asked for is not taken twice.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_survive_read(struct cg_reader *reader,
                                struct cg_error *error);
-void cg_segments_read(struct cg_reader *reader,
-                      const struct cg_config_file *file,
-                      const config_setting_t *segments);
+/* CG_NO_MEMORY. */
+enum cg_status cg_segments_read(struct cg_reader *reader,
+                                const struct cg_config_file *file,
+                                const config_setting_t *segments,
+                                struct cg_error *error);
 
 /* Reads user's and shipped materials, looks up the case's names. */
 enum cg_status cg_materials_read(struct cg_reader *reader,

@@ -26,12 +26,10 @@ static enum cg_status add(struct cg_reader *reader, const char *name,
                           struct cg_error *error)
 {
     struct cg_survive_case *survive = &reader->c->survive;
-    bool shipped = false;
-    for (size_t i = 0; i < names->count; i++)
-        shipped = shipped || strcmp(names->name[i], name) == 0;
+    char path[CG_PATH_LENGTH];
     if (is_there(reader->c, name))
         return CG_OK;
-    if (!shipped) {
+    if (!cg_duty_path(reader, name, names, path)) {
         cg_name_unknown(reader, "margin.duties", "unknown duty", name,
                         names->list, names->count);
         return CG_OK;
@@ -43,7 +41,7 @@ static enum cg_status add(struct cg_reader *reader, const char *name,
         return CG_OK;
     }
     enum cg_status status =
-        cg_duty_named(reader, name, &survive->duty[survive->duties], error);
+        cg_duty_named(reader, name, path, &survive->duty[survive->duties], error);
     survive->duties += status == CG_OK;
     return status;
 }

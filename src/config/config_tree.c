@@ -11,7 +11,8 @@ enum { TREE_PATH = 256, TREE_GROUPS = 32 };
 
 /* Lists that are read elsewhere: the materials at the top, and these. */
 static const char *const top_lists[] = {CG_METAL_LISTS, CG_FACE_LIST, "evidence"};
-static const char *const inner_lists[] = {"duty.segments",
+static const char *const inner_lists[] = {"duty.segments", "duty.log",
+                                          "duty.columns",
                                           "uncertainty.correlations"};
 
 #define COUNT(list) (sizeof(list) / sizeof(list)[0])

@@ -37,7 +37,6 @@ static enum cg_status read_measured(const char *path, const char *const *set,
                                     struct cg_error *error)
 {
     const char *kept[SETS];
-    struct cg_case measured;
     size_t count = 0;
     for (size_t i = 0; i < sets && count < SETS; i++)
         if (cg_updates_case(set[i]))
@@ -45,7 +44,8 @@ static enum cg_status read_measured(const char *path, const char *const *set,
     if (count == sets)
         return CG_OK;
     cg_evidence_free(&updated->evidence);
-    enum cg_status status = read_one(path, kept, count, quiet, &measured,
+    enum cg_status status = read_one(path, kept, count, quiet,
+                                     &updated->measured,
                                      &updated->evidence, error);
     if (status == CG_BAD_INPUT && !quiet)
         return cg_error_set(error, status,
@@ -81,4 +81,5 @@ enum cg_status cg_updated_case_read(const char *path, const char *const *set,
 void cg_updated_case_free(struct cg_updated_case *updated)
 {
     cg_evidence_free(&updated->evidence);
+    cg_case_free(&updated->measured);
 }

@@ -14,13 +14,15 @@
 struct cg_updated_case {
     struct cg_case c;        /* as asked for, updated */
     struct cg_case prior; /* the same without the evidence */
+    struct cg_case measured; /* its engine, where --set asks about another */
     struct cg_evidence evidence; /* no entries: none was given */
     struct cg_learned learned;
 };
 
 /* Reads, learns and applies; with `quiet` as cg_config_try does.  Errors: as
  * cg_config_read, and cg_evidence_learn with the config's name before.  Always
- * free it afterwards. */
+ * free it afterwards, and with cg_case_free the case `c` itself, which others
+ * may go on with. */
 enum cg_status cg_updated_case_read(const char *path, const char *const *set,
                               size_t sets, bool quiet,
                               struct cg_updated_case *updated,

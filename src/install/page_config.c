@@ -46,6 +46,15 @@ static void print_head(void)
         "    { seconds = 12.0; speed_rpm = 3000; speed_end_pct = 100.0;\n"
         "      load = 1.0; heat_factor = 1.0; coolant_C = 90.0; } ); };\n");
     cg_roff_text(
+        "Or it is a logged run, a table of text whose columns you name by "
+        "their headings;\na duty NAME that is not shipped is looked for in "
+        "NAME.cfg beside the config:\n");
+    cg_roff_lines(
+        "duty = { log = \"pull.csv\";\n"
+        "    columns = { time_s = \"Time\"; speed_rpm = \"RPM\"; boost_kPa = "
+        "\"Boost\";\n"
+        "      lambda = \"Lambda\"; coolant_C = \"Coolant\"; }; };\n");
+    cg_roff_text(
         "A segment in which the engine knocks says knock_heat, how many times "
         "the gas heat\nthat gives: 1.1 to 2.2 by one simulation, read of at "
         "second hand; none was measured.\n");

@@ -162,7 +162,7 @@ enum cg_csv_read cg_csv_next(struct cg_csv *csv, struct cg_csv_record *record)
     do {
         char *end;
         if (record->cells == CG_CSV_CELLS) {
-            record->trouble = "more than 64 cells in a line";
+            record->trouble = "more than 256 cells in a line";
             break;
         }
         at = over_blanks(csv, at);

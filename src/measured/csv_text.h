@@ -10,7 +10,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-enum { CG_CSV_CELLS = 64 };
+enum { CG_CSV_CELLS = 256 };
 
 /* Where reading stands in a text. */
 struct cg_csv {

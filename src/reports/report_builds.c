@@ -69,8 +69,8 @@ static void tell_change(struct cg_report *report,
                     builds->changes.follows[i] ? " (by its default)" : "");
 }
 
-static void tell_changes(struct cg_report *report,
-                         const struct cg_builds *builds)
+void cg_report_builds_changes(struct cg_report *report,
+                              const struct cg_builds *builds)
 {
     const struct cg_build_changes *changes = &builds->changes;
     cg_report_section(report, "What is changed");
@@ -92,6 +92,5 @@ void cg_report_builds(struct cg_report *report, const struct cg_builds *builds)
     cg_report_words(report, "then", "Then", "%s", builds->then->name);
     cg_report_words(report, "now", "Now", "%s", builds->now->name);
     tell_figures(report, builds);
-    tell_changes(report, builds);
     cg_report_builds_proof(report, builds);
 }

@@ -44,6 +44,8 @@ void cg_report_card(struct cg_report *report, const struct cg_card *card)
     cg_report_find_judged(report, &build->updated, &build->answer,
                           &build->without);
     cg_report_first_part_ends(report);
+    if (card->builds != NULL)
+        cg_report_builds_changes(report, card->builds);
     cg_report_card_parts(report, card);
     cg_report_card_finish(report, &card->order);
     cg_report_card_measure(report);

@@ -35,6 +35,7 @@ void cg_report_find(struct cg_report *report, const struct cg_updated_case *upda
     cg_report_find_first(report, updated, answer, without);
     cg_report_first_part_ends(report);
     cg_report_find_sum(report, c, answer);
+    cg_report_find_logs(report, c, answer);
     cg_report_find_heat(report, c, answer);
     cg_report_find_sure(report, updated, answer);
     cg_report_find_evidence(report, updated, without);

@@ -37,9 +37,7 @@ static void note_knock(struct cg_report *report, const struct cg_case *c,
 static void note_declared_knock(struct cg_report *report,
                                 const struct cg_duty_case *duty)
 {
-    double most = 0.0;
-    for (int i = 0; i < duty->segments; i++)
-        most = fmax(most, duty->segment[i].knock_heat);
+    double most = cg_duty_knock_heat(duty);
     if (most > 0.0)
         cg_report_note(report,
                        "the duty declares knock, with %.4g times the gas-side "

@@ -61,6 +61,11 @@ void cg_report_find_evidence(struct cg_report *report,
                              const struct cg_updated_case *updated,
                              const struct cg_answer *without);
 
+/* What was taken of logged runs and long lists of segments, and what thinning
+ * moves; nothing without them. */
+void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
+                         const struct cg_answer *answer);
+
 /* The skirt clearance as the config has it, or as it was chosen. */
 void cg_report_find_skirt(struct cg_report *report, const struct cg_case *c,
                           const struct cg_skirt_answer *skirt);

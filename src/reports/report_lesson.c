@@ -24,6 +24,7 @@ static const struct {
     {"11. What is not known", cg_lesson_tell_unknown},
     {"12. The gap to file to", cg_lesson_tell_gap},
     {"13. Hand and model", cg_lesson_tell_apart},
+    {"14. What must change next, and why", cg_lesson_tell_next},
 };
 
 void cg_lesson_sums(struct cg_report *report, const struct cg_hand *const *sums)

@@ -156,3 +156,33 @@ void cg_lesson_tell_apart(struct cg_report *report,
                           "takes the gap off the arc. Both leave out:");
     cg_report_say(report, "%s", cg_say_left_out(sheet->c));
 }
+
+/* The order is the trade's: common practice, no source. */
+void cg_lesson_tell_next(struct cg_report *report,
+                         const struct cg_lesson_sheet *sheet, bool second)
+{
+    (void)sheet;
+    (void)second;
+    cg_report_say(report,
+                  "More boost asks more of every part at once, yet they "
+                  "give up one after the other:");
+    cg_report_step(report, "The gap first. It closes with every kelvin (step "
+                           "7), and filing is the least work.");
+    cg_report_step(report,
+                   "The ring's face and metal. Pressure presses the face "
+                   "on the bore; heat takes the ring's tension.");
+    cg_report_step(report,
+                   "Gas ports and the bore's finish. Gas must get behind "
+                   "the ring in time, and more fuel washes more oil "
+                   "off.");
+    cg_report_step(report, "The piston and its cooling. They carry all of the "
+                           "crown's heat, and change the whole engine.");
+    cg_report_step(report,
+                   "Fuel, spark and charge air, wherever knock comes: no "
+                   "part stands it, so where it comes first it goes "
+                   "first.");
+    cg_report_say(report,
+                  "That is common practice, no source. An engine of your "
+                  "own may differ: coldgap ladder finds the boost at "
+                  "which each part stops, and draws it.");
+}

@@ -36,6 +36,8 @@ void cg_lesson_tell_gap(struct cg_report *report,
                         const struct cg_lesson_sheet *sheet, bool second);
 void cg_lesson_tell_apart(struct cg_report *report,
                           const struct cg_lesson_sheet *sheet, bool second);
+void cg_lesson_tell_next(struct cg_report *report,
+                         const struct cg_lesson_sheet *sheet, bool second);
 
 /* The burn and knock, for the step on heat. */
 void cg_lesson_tell_knock(struct cg_report *report,

@@ -83,9 +83,7 @@ void cg_lesson_tell_unknown(struct cg_report *report,
 static void tell_declared(struct cg_report *report,
                           const struct cg_duty_case *duty)
 {
-    double most = 0.0;
-    for (int i = 0; i < duty->segments; i++)
-        most = fmax(most, duty->segment[i].knock_heat);
+    double most = cg_duty_knock_heat(duty);
     if (most > 0.0)
         cg_report_say(report,
                       "Knock itself is an input, never a result: this duty "

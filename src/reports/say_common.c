@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "less_boost.h"
 #include "show.h"
 
 const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from)
@@ -48,10 +49,13 @@ struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,
     struct cg_text rule =
         cg_show_gap_up(fmax(advice->maker, advice->rule), inch);
     bool maker = advice->from == CG_ADVICE_MAKER;
+    bool less = strcmp(duty, CG_LESS_BOOST_NAME) == 0;
     if (advice->from == CG_ADVICE_MODEL)
         snprintf(out.text, sizeof out.text, "needed%s%s; %s %s",
-                 duty[0] != '\0' ? " in " : "", duty, cg_say_rule(advice),
-                 rule.text);
+                 less              ? " with less boost, before knock retards"
+                 : duty[0] != '\0' ? " in "
+                                   : "",
+                 less ? "" : duty, cg_say_rule(advice), rule.text);
     else if (advice->from == CG_ADVICE_EVIDENCE)
         snprintf(out.text, sizeof out.text,
                  "earned by this engine; the shop rule %s", rule.text);

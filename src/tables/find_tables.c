@@ -8,6 +8,7 @@
 #include "constants.h"
 #include "duties_table.h"
 #include "film_table.h"
+#include "log_table.h"
 #include "geometry.h"
 #include "growth.h"
 #include "spread_tables.h"
@@ -252,6 +253,8 @@ cg_find_tables_write(const char *dir, const struct cg_table_of *of,
         status = cg_duties_table_write(dir, of, answer, error);
     if (status == CG_OK)
         status = write_history(dir, of, answer, history, error);
+    if (status == CG_OK)
+        status = cg_log_table_write(dir, of, c, answer, history, error);
     if (status == CG_OK)
         status = cg_clearance_table_write(dir, of, answer, history, error);
     if (status == CG_OK)

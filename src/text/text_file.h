@@ -7,7 +7,7 @@
 
 #include "status.h"
 
-enum { CG_TEXT_LINE = 1024 };
+enum { CG_TEXT_LINE = 8192 };
 
 /* Opens a regular file to be read; the caller closes it.  Never waits: a pipe
  * or a device is read only by the names of what the program was started with

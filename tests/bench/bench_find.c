@@ -19,27 +19,23 @@
 
 extern char **environ;
 
-#define ENGINE CG_BENCH_CONFIGS "/engines/boosted_four.cfg"
-
 enum { REPEATS = 51, SAMPLES = 2000, THREADS = 2, SAMPLE_REPEATS = 3 };
 
 struct duty {
     const char *name, *config;
-    const char *set; /* or NULL */
 };
 
 static const struct duty duties[] = {
-    {"settled, 20 s of full load held", ENGINE, "duty.name=settled"},
-    {"settled, 20 s pull, 40 to 100 %", CG_BENCH_OWN "/pull.cfg", NULL},
-    {"cruise, 20 s of full load held", CG_BENCH_OWN "/hold.cfg", NULL},
-    {"dyno_pull, ramps, 17.5 s", ENGINE, "duty.name=dyno_pull"},
+    {"settled, 20 s of full load held", CG_BENCH_OWN "/settled.cfg"},
+    {"settled, 20 s pull, 40 to 100 %", CG_BENCH_OWN "/pull.cfg"},
+    {"cruise, 20 s of full load held", CG_BENCH_OWN "/hold.cfg"},
+    {"dyno_pull, ramps, 17.5 s", CG_BENCH_OWN "/dyno.cfg"},
 };
 
 static void read_case(const struct duty *duty, struct cg_case *c)
 {
     struct cg_error error;
-    if (cg_config_read(duty->config, &duty->set, duty->set != NULL ? 1 : 0, c,
-                       &error) != CG_OK)
+    if (cg_config_read(duty->config, NULL, 0, c, &error) != CG_OK)
         bench_fail(error.text);
 }
 
@@ -111,11 +107,7 @@ static double time_program(char *const *arguments)
 
 static double time_find(const struct duty *duty)
 {
-    char *arguments[8] = {"coldgap", "find", (char *)duty->config, "-q"};
-    if (duty->set != NULL) {
-        arguments[4] = "--set";
-        arguments[5] = (char *)duty->set;
-    }
+    char *arguments[] = {"coldgap", "find", (char *)duty->config, "-q", NULL};
     return time_program(arguments);
 }
 

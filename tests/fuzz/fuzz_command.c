@@ -75,6 +75,7 @@ static void try_case(const struct cg_options *options)
     if (!refused(status, &error))
         check_case(&c);
     cg_evidence_free(&evidence);
+    cg_case_free(&c);
 }
 
 /* A head of a screen is one line. */

@@ -23,5 +23,6 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
         abort();
     if (status != CG_OK && error.text[0] == '\0')
         abort(); /* a refusal without a reason */
+    cg_case_free(&c);
     return 0;
 }

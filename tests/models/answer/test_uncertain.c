@@ -1,9 +1,11 @@
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #include "answer.h"
 #include "check_close.h"
 #include "setting.h"
+#include "operating.h"
 #include "uncertain.h"
 
 static void fill(struct cg_case *c)
@@ -135,34 +137,47 @@ START_TEST(what_places_no_burn_has_no_spread)
 }
 END_TEST
 
-/* A duty may give the coolant's temperature by segment; a builder who does
- * not know it to 4 K does not know it there either. */
-START_TEST(coolant_moves_in_every_segment)
+/* A duty may give the coolant's temperature itself, and a logged one oil, air,
+ * mixture and burn too; a builder who does not know one to 4 K does not know it
+ * there either. */
+START_TEST(what_a_duty_gives_moves_too)
 {
+    static const struct {
+        const char *name;
+        size_t moved; /* in the operating point of a course */
+        bool relative;
+    } rows[] = {
+        {"coolant", offsetof(struct cg_operating, coolant_temperature), false},
+        {"cylinder_coolant", offsetof(struct cg_operating, coolant_temperature),
+         false},
+        {"oil", offsetof(struct cg_operating, oil_temperature), false},
+        {"charge", offsetof(struct cg_operating, air_temperature), false},
+        {"burn50", offsetof(struct cg_operating, burn50_deg), false},
+        {"cylinder_mixture", offsetof(struct cg_operating, lambda), true}};
+    const double of[CG_CHANNELS] = {80.0, 0.9, 1.0, 361.0,
+                                    0.9,  14.0, 378.0, 330.0, NAN};
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
-    for (size_t i = 0; i < count; i++) {
-        struct cg_case c;
-        fill(&c);
-        c.duty.segments = 3;
-        for (int s = 0; s < 3; s++)
-            c.duty.segment[s] = (struct cg_segment){
-                7.0, 80.0, 90.0, 0.3, 0.9, 1.1, s == 1 ? NAN : 361.0 + s,
-                0.0};
-        c.uncertainty.coolant_temperature = 4.3;
-        struct cg_case base = c;
-        cg_uncertain_move(&inputs[i], 1.0, &c);
-        double by =
-            inputs[i].field[0] ==
-                    offsetof(struct cg_case, cooling.coolant_temperature)
-                ? cg_uncertain_spread(&inputs[i], &c)
-                : 0.0;
-        for (int s = 0; s < 3; s += 2)
-            check_within(c.duty.segment[s].coolant_temperature,
-                         base.duty.segment[s].coolant_temperature + by, 1e-12,
-                         inputs[i].name);
-        ck_assert(isnan(c.duty.segment[1].coolant_temperature));
-    }
+    for (size_t i = 0; i < count; i++)
+        for (size_t r = 0; r < sizeof rows / sizeof rows[0]; r++) {
+            struct cg_case c;
+            fill(&c);
+            struct cg_operating before = cg_operating_of(&c, of);
+            double by = cg_uncertain_spread(&inputs[i], &c);
+            cg_uncertain_move(&inputs[i], 1.0, &c);
+            struct cg_operating after = cg_operating_of(&c, of);
+            double a = *(double *)((char *)&before + rows[r].moved);
+            double b = *(double *)((char *)&after + rows[r].moved);
+            bool same_place = false;
+            for (size_t k = 0; k < sizeof rows / sizeof rows[0]; k++)
+                same_place = same_place ||
+                             (strcmp(rows[k].name, inputs[i].name) == 0 &&
+                              rows[k].moved == rows[r].moved);
+            double to = !same_place        ? a
+                        : rows[r].relative ? a * exp(by)
+                                           : a + by;
+            ck_assert_msg(fabs(b - to) <= 1e-12, "%s", inputs[i].name);
+        }
 }
 END_TEST
 
@@ -191,8 +206,12 @@ START_TEST(cycle_inputs_are_marked)
     for (size_t i = 0; i < count; i++)
         for (int f = 0; f < fields_of(&inputs[i]); f++) {
             size_t field = inputs[i].field[f];
-            bool in_cycle = field >= offsetof(struct cg_case, charge) &&
-                            field < offsetof(struct cg_case, piston);
+            bool in_cycle = (field >= offsetof(struct cg_case, charge) &&
+                             field < offsetof(struct cg_case, piston)) ||
+                            field == offsetof(struct cg_case, moved.air) ||
+                            field == offsetof(struct cg_case,
+                                              moved.burn50_deg) ||
+                            field == offsetof(struct cg_case, scale.lambda);
             ck_assert_msg(inputs[i].gas_side == in_cycle, "%s",
                           inputs[i].name);
         }
@@ -224,7 +243,7 @@ int main(void)
     tcase_add_test(all, what_is_not_there_has_no_spread);
     tcase_add_test(all, what_places_no_burn_has_no_spread);
     tcase_add_test(all, moves_its_fields_and_no_other);
-    tcase_add_test(all, coolant_moves_in_every_segment);
+    tcase_add_test(all, what_a_duty_gives_moves_too);
     tcase_add_test(all, there_and_back);
     tcase_add_test(all, cycle_inputs_are_marked);
     tcase_add_test(all, conditions_of_a_run);

@@ -141,6 +141,23 @@ START_TEST(segments_are_looked_at)
     refused(c, "duty.segments");
     c.duty.segments = CG_SEGMENTS + 1;
     refused(c, "duty.segments");
+
+    struct cg_course_row row[2] = {{0.0, {60.0, 1.0, NAN, NAN, NAN, NAN, NAN,
+                                          NAN, NAN}},
+                                   {5.0, {60.0, 1.0, 1.2, 350.0, 0.9, 12.0,
+                                          370.0, 330.0, 0.5}}};
+    struct cg_course course = {.rows = 2, .row = row};
+    struct cg_error error;
+    c.duty.course = &course;
+    ck_assert_int_eq(cg_case_ready(&c, &error), CG_OK);
+    course.rows = 1;
+    refused(c, "duty.course");
+    course.rows = 2;
+    row[1].time = -1.0;
+    refused(c, "duty.course");
+    row[1].time = 5.0;
+    row[1].of[CG_CHANNEL_LAMBDA] = 2.5;
+    refused(c, "duty.course");
 }
 END_TEST
 

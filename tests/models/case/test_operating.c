@@ -34,7 +34,8 @@ static struct cg_case base_case(void)
 
 static struct cg_charge_state charge_at(const struct cg_case *c, double load)
 {
-    struct cg_operating operating = {c->engine.speed, load, 1.0, 363.0};
+    struct cg_operating operating =
+        cg_operating_at(c, c->engine.speed, load);
     struct cg_charge_state charge;
     cg_operating_charge(c, &operating, &charge);
     return charge;
@@ -122,9 +123,10 @@ END_TEST
 START_TEST(cycle_input_carries_the_case)
 {
     struct cg_case c = base_case();
-    struct cg_operating operating = {87.3, 1.0, 1.31, 363.0};
+    struct cg_operating operating = cg_operating_at(&c, 87.3, 1.0);
     struct cg_cycle_input input;
     struct cg_error error;
+    operating.heat_factor = 1.31;
     c.combustion.heat_factor = 0.93;
     c.combustion.burn50_deg = 7.7;
     c.combustion.retard_deg_per_100kPa = 4.1;
@@ -165,7 +167,7 @@ END_TEST
 START_TEST(unknown_names_are_refused)
 {
     struct cg_case c = base_case();
-    struct cg_operating operating = {87.3, 1.0, 1.0, 363.0};
+    struct cg_operating operating = cg_operating_at(&c, 87.3, 1.0);
     struct cg_cycle_input input;
     struct cg_error error;
     strcpy(c.fuel.name, "lamp oil");
@@ -190,11 +192,44 @@ START_TEST(friction)
 }
 END_TEST
 
+/* What a course says of its own comes first; what it leaves to the case does
+ * not change, and a burn as it was logged is not retarded further. */
+START_TEST(a_course_says_mixture_burn_and_air)
+{
+    struct cg_case c = base_case();
+    double of[CG_CHANNELS] = {80.0, 1.0, NAN, 351.0, 0.93, 17.0, 378.0, 331.0,
+                              NAN};
+    struct cg_charge_state usual, own;
+    struct cg_cycle_input input;
+    struct cg_error error;
+    struct cg_operating at = cg_operating_of(&c, of);
+    cg_operating_charge(&c, &at, &own);
+    ck_assert_double_eq(own.lambda, 0.93);
+    c.charge.ambient_temperature += 50.0; /* the air was measured */
+    cg_operating_charge(&c, &at, &usual);
+    ck_assert_double_eq(own.manifold_temperature, usual.manifold_temperature);
+    ck_assert_int_eq(cg_operating_cycle_input(&c, &at, &input, &error), CG_OK);
+    ck_assert_double_eq(input.burn50_deg, 17.0);
+    ck_assert_double_eq(input.knock.retard_most, 0.0);
+    ck_assert_double_eq(at.coolant_temperature, 351.0);
+    ck_assert_double_eq(at.oil_temperature, 378.0);
+    ck_assert_double_eq(at.heat_factor, 1.0);
+    for (int k = CG_CHANNEL_COOLANT; k < CG_CHANNELS; k++)
+        of[k] = NAN;
+    struct cg_operating bare = cg_operating_of(&c, of);
+    struct cg_operating same = cg_operating_at(&c, 80.0, 1.0);
+    ck_assert_double_eq(bare.coolant_temperature, same.coolant_temperature);
+    ck_assert_double_eq(bare.oil_temperature, same.oil_temperature);
+    ck_assert(isnan(bare.lambda) && isnan(bare.burn50_deg) &&
+              isnan(bare.air_temperature));
+}
+END_TEST
+
 /* Before the valve, on the walls, in the cylinder: nothing is left over. */
 START_TEST(latent_heat_comes_from_somewhere)
 {
     struct cg_case c = base_case();
-    struct cg_operating at = {c.engine.speed, 1.0, 1.0, 363.15};
+    struct cg_operating at = cg_operating_at(&c, c.engine.speed, 1.0);
     struct cg_cycle_input input;
     struct cg_error error;
     for (int i = 0; i <= 2; i++) {
@@ -222,6 +257,7 @@ int main(void)
     tcase_add_test(all, cycle_input_carries_the_case);
     tcase_add_test(all, unknown_names_are_refused);
     tcase_add_test(all, friction);
+    tcase_add_test(all, a_course_says_mixture_burn_and_air);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }

@@ -8,6 +8,7 @@
 enum { MANY = 200000, SOME = 360 };
 
 static double speed[MANY], pressure[MANY];
+static double by_film; /* of the mean looked at last */
 
 /* Harmonic motion, sampled at the middles of equal steps. */
 static void drive(size_t points, double load)
@@ -29,7 +30,8 @@ static double mean_of(double film, double roughness, double load)
 {
     struct cg_stroke_film in = film_of(film, roughness);
     drive(SOME, load);
-    return cg_stroke_film_conductance(&in, SOME, speed, pressure);
+    return cg_stroke_film_conductance(&in, SOME, speed, pressure,
+                                      &by_film);
 }
 
 /* Of 1/sqrt(sin) over a quarter turn: B(1/4, 1/2)/pi. */
@@ -39,7 +41,8 @@ START_TEST(smooth_faces_in_closed_form)
     double want = tgamma(0.25) * tgamma(0.5) / tgamma(0.75) / CG_PI;
     drive(MANY, 1e3);
     check_close(want, 1.6693, 1e-4, "B(1/4, 1/2)/pi, by hand");
-    check_close(cg_stroke_film_conductance(&in, MANY, speed, pressure) /
+    check_close(cg_stroke_film_conductance(&in, MANY, speed, pressure,
+                                           &by_film) /
                     (0.13 / 2e-6),
                 want, 2e-3, "beta function");
 }
@@ -83,6 +86,29 @@ START_TEST(load_and_thin_film_conduct_more)
 }
 END_TEST
 
+/* By a central difference, from all oil to all contact.  Where the film meets
+ * the distance that carries the load the slope jumps, and one of the points of
+ * the stroke is seen on one side or the other. */
+START_TEST(slope_by_the_film)
+{
+    for (double film = 8e-8; film < 2e-5; film *= 1.9) {
+        double more = mean_of(film * 1.001, 0.37e-6, 1.3e6);
+        double less = mean_of(film / 1.001, 0.37e-6, 1.3e6);
+        mean_of(film, 0.37e-6, 1.3e6);
+        ck_assert_double_eq_tol(by_film, log(more / less) / (2.0 * log(1.001)),
+                                5e-3);
+    }
+    struct cg_asperity faces = cg_asperity_of(0.37e-6, 200e9, 110e9);
+    for (double film = 1e-7; film < 1.4e-6; film += 1.7e-7)
+        ck_assert_double_eq_tol(
+            cg_asperity_slope(&faces, film),
+            log(cg_asperity_pressure(&faces, film * 1.0001) /
+                cg_asperity_pressure(&faces, film / 1.0001)) /
+                (2.0 * log(1.0001)),
+            1e-3);
+}
+END_TEST
+
 START_TEST(distance_carries_the_pressure)
 {
     struct cg_asperity faces = cg_asperity_of(0.37e-6, 190e9, 105e9);
@@ -114,6 +140,7 @@ int main(void)
     tcase_add_test(all, between_mid_stroke_and_contact);
     tcase_add_test(all, thin_film_is_all_contact);
     tcase_add_test(all, load_and_thin_film_conduct_more);
+    tcase_add_test(all, slope_by_the_film);
     tcase_add_test(all, distance_carries_the_pressure);
     tcase_add_test(all, contact_by_hand);
     suite_add_tcase(suite, all);

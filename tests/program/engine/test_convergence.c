@@ -184,8 +184,9 @@ static double stroke_film(const struct cg_case *c, struct cg_duty_run *run,
                 film_temperature(run->thermal, ring, point->settled));
     cg_ring_gas_estimate(place, c->charge.ambient_pressure, point->cylinder,
                          work->ring_gas);
+    double slope;
     return cg_ring_film_stroke(c, place, middle, work->ring_gas,
-                               work->ring_film);
+                               work->ring_film, &slope);
 }
 
 /* One more pass over films, cycle and walls changes little. */

@@ -100,7 +100,7 @@ END_TEST
 
 START_TEST(cells_are_bounded)
 {
-    char text[256] = "a", exact[256] = "a";
+    char text[CG_CSV_CELLS + 64] = "a", exact[CG_CSV_CELLS + 64] = "a";
     struct cg_csv csv;
     struct cg_csv_record record;
     memset(text + 1, ',', CG_CSV_CELLS);

@@ -1,0 +1,132 @@
+/* A duty as a course: rows in time, and all that is said of the engine's run in
+ * each, straight between them.  What was logged is one, and so is a list of
+ * more segments than a case holds itself.
+ *
+ * A case is copied by value and a course is not: duties point to courses, which
+ * belong to who made them (cg_courses_free) and outlive every copy.
+ */
+#ifndef CG_COURSE_H
+#define CG_COURSE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "status.h"
+
+struct cg_segment;
+
+/* What a row says, SI; NaN throughout a course: as the case says. */
+enum cg_course_channel {
+    CG_CHANNEL_SPEED,   /* [rev/s] */
+    CG_CHANNEL_LOAD,    /* 0 closed throttle .. 1 boost target, and above */
+    CG_CHANNEL_HEAT,    /* extra gas heat, knock in it [1] */
+    CG_CHANNEL_COOLANT, /* [K] */
+    CG_CHANNEL_LAMBDA,  /* [1] */
+    CG_CHANNEL_BURN50,  /* half burned, as it was, after TDC [deg] */
+    CG_CHANNEL_OIL,     /* [K] */
+    CG_CHANNEL_AIR,     /* in the manifold, behind the cooler [K] */
+    CG_CHANNEL_SOAK,    /* heat in the cooler's core, 1: as of full boost */
+    CG_CHANNELS
+};
+
+struct cg_course_row {
+    double time; /* from the duty's start [s], never back; two rows of one time
+                    are a jump */
+    double of[CG_CHANNELS];
+};
+
+/* A row may say this much load, and oil and air this hot [K]. */
+#define CG_COURSE_MOST_LOAD 1.5
+#define CG_COURSE_HOTTEST 473.15
+
+/* What a reader of logs took and left. */
+struct cg_log_note {
+    char file[64];      /* name; "": no log */
+    size_t lines;       /* rows read */
+    size_t filled;      /* cells filled by straight lines */
+    size_t held;        /* values held at the end of what the model knows */
+    double begin;       /* the log's own time at the duty's start [s] */
+    double first, last; /* the log's own span [s] */
+    double idle_begin, idle_end; /* trimmed [s] */
+    double interval;             /* between rows, mean [s] */
+    double most_load;            /* [1] */
+};
+
+struct cg_course {
+    size_t rows;
+    struct cg_course_row *row;
+    size_t all_rows; /* before thinning; 0: it was not thinned */
+    struct cg_course_row *all;
+    double knock_heat; /* the most declared; 0: none [1] */
+    double watch;      /* extremes are looked for from here on [s] */
+    struct cg_log_note log;
+    struct cg_course *next; /* of the list it belongs to */
+};
+
+/* A course of up to `rows` rows, none in it yet, at the head of the list; the
+ * list owns it.  CG_NO_MEMORY. */
+enum cg_status cg_course_create(struct cg_course **list, size_t rows,
+                                struct cg_course **course,
+                                struct cg_error *error);
+
+/* Frees a list.  Accepts NULL. */
+void cg_courses_free(struct cg_course *list);
+
+/* The course of a list of segments, none with a coolant of its own or all:
+ * `coolant` [K] is that of those that leave it open.  Rows of one time where
+ * one segment does not begin as the one before ended.  CG_NO_MEMORY. */
+enum cg_status cg_course_of_segments(const struct cg_segment *segment,
+                                     size_t segments, double coolant,
+                                     struct cg_course **list,
+                                     struct cg_course **course,
+                                     struct cg_error *error);
+
+/* How far a thinned course may be from the whole one: at any time, and what
+ * that adds up to over time, by channel; speed over the rated one [1]. */
+struct cg_thin_band {
+    double off[CG_CHANNELS];
+    double sum[CG_CHANNELS]; /* [s] times the unit of the channel */
+};
+extern const struct cg_thin_band cg_thin_usual;
+
+/* Leaves out rows that straight lines between the others stand for, within the
+ * band; the whole is kept in `all`.  From a row the line goes to the last one
+ * whose line stays inside the band throughout and which brings the sum of all
+ * that was left out so far within its own: what is left out averages to
+ * nothing, and bodies that are slow against it do not see it.  Linear in the
+ * rows but for the search ahead, which is short.  CG_NO_MEMORY. */
+enum cg_status cg_course_thin(double rated_speed,
+                              const struct cg_thin_band *band,
+                              struct cg_course *course, struct cg_error *error);
+
+/* A copy of the course in far fewer rows, bands ten times as wide: for what is
+ * known to some kelvins.  The list owns it.  CG_NO_MEMORY. */
+enum cg_status cg_course_rough(const struct cg_course *course,
+                               double rated_speed, struct cg_course **list,
+                               struct cg_course **rough,
+                               struct cg_error *error);
+
+/* Whether two run alike; both NULL are.  Cannot fail. */
+bool cg_course_same(const struct cg_course *a, const struct cg_course *b);
+
+/* The course as an instant [s] of it sees it: full of detail just before, and
+ * the longer ago the longer the means it is made of, a tenth of the time that
+ * has passed since; soon after it ends.  What cools and warms through one body
+ * after another remembers no more.  It starts as the whole does, and is watched
+ * from shortly before the instant on.  Among means a jump becomes a steep line.
+ * The list owns it.  CG_NO_MEMORY. */
+enum cg_seen_by {
+    CG_SEEN_MEANS, /* throughout */
+    CG_SEEN_ROWS,  /* the rows themselves in the last seconds */
+    CG_SEEN_ALL    /* the same of the course before thinning */
+};
+enum cg_status cg_course_seen(const struct cg_course *course, double time,
+                              enum cg_seen_by by, struct cg_course **list,
+                              struct cg_course **seen, struct cg_error *error);
+
+/* The values at a time [s], straight between the rows; before and after the
+ * course its ends'.  Cannot fail. */
+void cg_course_at(const struct cg_course *course, double time,
+                  double of[CG_CHANNELS]);
+
+#endif

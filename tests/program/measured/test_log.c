@@ -1,0 +1,253 @@
+/* A logged run: what is read from a file, and the course it becomes. */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "check_close.h"
+#include "log_course.h"
+#include "setting.h"
+
+#define LOG "test_log.csv"
+
+static struct cg_problems problems;
+static struct cg_log_column column[CG_LOGGED];
+
+static void ask(const char *key, const char *heading)
+{
+    enum cg_logged quantity;
+    const struct cg_unit *unit;
+    ck_assert_msg(cg_log_key(key, &quantity, &unit), "%s", key);
+    column[quantity].unit = unit;
+    snprintf(column[quantity].heading, CG_HEADING_LENGTH, "%s", heading);
+    snprintf(column[quantity].key, CG_NAME_LENGTH, "%s", key);
+}
+
+static void ask_usual(void)
+{
+    memset(column, 0, sizeof column);
+    ask("time_s", "t");
+    ask("speed_rpm", "n");
+    ask("boost_kPa", "p");
+}
+
+static struct cg_case engine(void)
+{
+    struct cg_case c;
+    cg_case_begin(&c);
+    c.engine.speed = 100.0;
+    c.charge.boost = 1e5;
+    strcpy(c.fuel.name, "gasoline");
+    return c;
+}
+
+/* The course of a text; NULL where it is refused. */
+static struct cg_course *course_of(const char *text, struct cg_course **list)
+{
+    struct cg_case c = engine();
+    struct cg_course *course = NULL;
+    struct cg_error error = {CG_OK, ""};
+    FILE *file = fopen(LOG, "w");
+    ck_assert_ptr_nonnull(file);
+    fputs(text, file);
+    fclose(file);
+    memset(&problems, 0, sizeof problems);
+    ck_assert_int_eq(
+        cg_log_read(LOG, &c, column, list, &course, &problems, &error), CG_OK);
+    ck_assert_msg((course != NULL) == (problems.count == 0), "%s",
+                  problems.line[0]);
+    remove(LOG);
+    return course;
+}
+
+static void at(const struct cg_course *course, double time,
+               enum cg_course_channel k, double want)
+{
+    double of[CG_CHANNELS];
+    cg_course_at(course, time, of);
+    ck_assert_msg(fabs(of[k] - want) < 1e-9,
+                  "%g s, channel %d: %.12g, not "
+                  "%.12g",
+                  time, (int)k, of[k], want);
+}
+
+/* The same run, as one table or another writes it. */
+START_TEST(tables_of_any_kind)
+{
+    static const char *const same[] = {
+        "t,n,p\n0,3000,50\n1,4800,100\n2,6000,100\n",
+        "t;other;n;p\n0,0;x;3000,0;50,0\n1,0;;4800;100\n2,0;y;6000;1e2\n",
+        "Logger 5\nday\t3\n\nn\tt\tp\r\n3000\t0\t50\r\n4800\t1\t100\r\n"
+        "6000\t2\t100\r\n",
+        "# t   n p\n# a remark\n 0   3000 50\n 1 4800  100 \n\n2 6000 100\n",
+        "\xEF\xBB\xBF\"t\",\"n\",\"p\"\ns,rpm,kPa\n\"0\",3000,50\n"
+        "1,4800,100\n1,4800,100\n2,6000,100\n"};
+    for (size_t i = 0; i < sizeof same / sizeof same[0]; i++) {
+        struct cg_course *list = NULL, *course;
+        ask_usual();
+        course = course_of(same[i], &list);
+        ck_assert_msg(course != NULL, "text %zu: %s", i, problems.line[0]);
+        at(course, 0.0, CG_CHANNEL_SPEED, 50.0);
+        at(course, 0.5, CG_CHANNEL_SPEED, 65.0);
+        at(course, 2.0, CG_CHANNEL_SPEED, 100.0);
+        at(course, 1.0, CG_CHANNEL_LOAD, 1.0);
+        cg_courses_free(list);
+    }
+}
+END_TEST
+
+/* Gauge or absolute or in per cent, by any unit: the same load. */
+START_TEST(load_by_any_pressure)
+{
+    static const struct {
+        const char *key, *text;
+    } rows[] = {{"boost_kPa", "t n p\n0 3000 40\n1 6000 100\n"},
+                {"boost_bar", "t n p\n0 3000 0.4\n1 6000 1\n"},
+                {"boost_psi", "t n p\n0 3000 5.80150951\n1 6000 14.5037738\n"},
+                {"manifold_kPa", "t n p\n0 3000 141.325\n1 6000 201.325\n"}};
+    struct cg_case c = engine();
+    double whole = c.charge.ambient_pressure + 1e5 - c.charge.closed_throttle;
+    c.charge.ambient_pressure = 101325.0;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        struct cg_course *list = NULL, *course;
+        memset(column, 0, sizeof column);
+        ask("time_s", "t");
+        ask("speed_rpm", "n");
+        ask(rows[i].key, "p");
+        course = course_of(rows[i].text, &list);
+        ck_assert_msg(course != NULL, "%s", problems.line[0]);
+        ck_assert_double_eq_tol(course->row[0].of[CG_CHANNEL_LOAD],
+                                1.0 - 6e4 / whole, 1e-6);
+        ck_assert_double_eq_tol(course->row[1].of[CG_CHANNEL_LOAD], 1.0, 1e-6);
+        cg_courses_free(list);
+    }
+}
+END_TEST
+
+/* Gasoline's own ratio is lambda 1; what the model does not run is held, and
+ * counted. */
+START_TEST(mixture_and_burn)
+{
+    struct cg_course *list = NULL, *course;
+    ask_usual();
+    ask("air_fuel_ratio", "afr");
+    ask("burn50_deg", "ca");
+    ask("coolant_F", "w");
+    course = course_of("t,n,p,afr,ca,w\n0,3000,50,14.7,12,194\n"
+                       "1,4000,60,11.76,14,194\n2,5000,-80,60,70,203\n",
+                       &list);
+    ck_assert_msg(course != NULL, "%s", problems.line[0]);
+    const double *first = course->row[0].of;
+    ck_assert_double_eq_tol(first[CG_CHANNEL_LAMBDA], 1.0, 0.02);
+    ck_assert_double_eq_tol(course->row[1].of[CG_CHANNEL_LAMBDA] /
+                                first[CG_CHANNEL_LAMBDA],
+                            0.8, 1e-9);
+    ck_assert_double_eq_tol(first[CG_CHANNEL_COOLANT], 363.15, 1e-9);
+    ck_assert_double_eq(course->row[2].of[CG_CHANNEL_LAMBDA], 1.8);
+    ck_assert_double_eq(course->row[2].of[CG_CHANNEL_BURN50], 60.0);
+    ck_assert_double_eq(course->row[2].of[CG_CHANNEL_LOAD], 0.0);
+    ck_assert_uint_eq(course->log.held, 2);
+    ck_assert(isnan(first[CG_CHANNEL_OIL]));
+    cg_courses_free(list);
+}
+END_TEST
+
+START_TEST(gaps_are_filled_straight)
+{
+    struct cg_course *list = NULL, *course;
+    ask_usual();
+    ask("coolant_C", "w");
+    course = course_of("t,n,p,w\n0,3000,50,\n0.5,4000,,\n1,,-,90\n"
+                       "1.5,6000,80,\n2.5,6600,100,nan\n",
+                       &list);
+    ck_assert_msg(course != NULL, "%s", problems.line[0]);
+    ck_assert_uint_eq(course->log.filled, 7);
+    at(course, 1.0, CG_CHANNEL_SPEED, 5000.0 / 60.0);
+    double of[CG_CHANNELS];
+    cg_course_at(course, 1.0, of);
+    ck_assert_double_eq_tol(of[CG_CHANNEL_LOAD],
+                            course->row[0].of[CG_CHANNEL_LOAD] +
+                                2.0 / 3.0 * (2e4 / 5e4) *
+                                    (1.0 - course->row[0].of[CG_CHANNEL_LOAD]) *
+                                    1.5,
+                            1e-9);
+    at(course, 2.5, CG_CHANNEL_COOLANT, 363.15);
+    cg_courses_free(list);
+}
+END_TEST
+
+/* Idling and standing at both ends: a second before is kept, ten after, and
+ * nothing of an engine that stands. */
+START_TEST(idle_ends_are_trimmed)
+{
+    char text[4096] = "t,n,p\n";
+    struct cg_course *list = NULL, *course;
+    size_t used = strlen(text);
+    for (int i = 0; i <= 80; i++) {
+        bool runs = i >= 20 && i <= 40, stands = i < 4 || i > 76;
+        used += (size_t)snprintf(text + used, sizeof text - used,
+                                 "%.1f,%d,%d\n", 100.0 + 0.5 * i,
+                                 runs     ? 4000 + 50 * i
+                                 : stands ? 0
+                                          : 850,
+                                 runs ? 60 : -70);
+    }
+    ask_usual();
+    course = course_of(text, &list);
+    ck_assert_msg(course != NULL, "%s", problems.line[0]);
+    ck_assert_double_eq_tol(course->log.begin, 109.0, 1e-9);
+    ck_assert_double_eq_tol(course->log.idle_begin, 9.0, 1e-9);
+    ck_assert_double_eq_tol(course->log.idle_end, 10.0, 1e-9);
+    ck_assert_double_eq_tol(course->row[course->rows - 1].time, 21.0, 1e-9);
+    ck_assert_uint_eq(course->log.lines, 81);
+    cg_courses_free(list);
+}
+END_TEST
+
+/* A line that is wrong is told with its number, and nothing is taken. */
+START_TEST(lines_are_told)
+{
+    static const struct {
+        const char *text, *says;
+    } rows[] = {
+        {"t,n,p\n0,3000,50\n1,4000,60\n0.9,5000,70\n",
+         LOG ":4: error: t: goes back, from 1 to 0.9; times must rise"},
+        {"t,n,p\n0,3000,50\n1,fast,60\n", LOG ":3: error: n: not a number"},
+        {"t,n,p\n0,3000,50\n1,4000,700\n", LOG ":3: error: p: cannot be"},
+        {"t,n,p\n0,3000,50\n1,4000\n", LOG ":3: error: 2 cells"},
+        {"t,n,boots\n0,3000,50\n1,4000,60\n",
+         LOG ":1: error: p: no such heading for boost_kPa"},
+        {"t,n,p,n\n0,3000,50,1\n1,4000,60,1\n",
+         LOG ":1: error: n: stands twice"},
+        {"t;n;p\n0;3000;5,5\n1;4000;5.5\n",
+         LOG ":3: error: p: a decimal point here, a decimal comma in line 2"},
+        {"t,n,p\n0,3000,50\n3,4000,60\n",
+         LOG ":3: error: t: 3 s after the line before"},
+        {"t,n,p\n", LOG ": error: no run"},
+        {"", LOG ": error: t: no line of headings"}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        struct cg_course *list = NULL;
+        ask_usual();
+        ck_assert_ptr_null(course_of(rows[i].text, &list));
+        ck_assert_uint_ge(problems.count, 1);
+        ck_assert_msg(
+            strncmp(problems.line[0], rows[i].says, strlen(rows[i].says)) == 0,
+            "%s\nnot\n%s", problems.line[0], rows[i].says);
+        cg_courses_free(list);
+    }
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("log");
+    TCase *tests = tcase_create("log");
+    tcase_add_test(tests, tables_of_any_kind);
+    tcase_add_test(tests, load_by_any_pressure);
+    tcase_add_test(tests, mixture_and_burn);
+    tcase_add_test(tests, gaps_are_filled_straight);
+    tcase_add_test(tests, idle_ends_are_trimmed);
+    tcase_add_test(tests, lines_are_told);
+    suite_add_tcase(suite, tests);
+    return check_run(suite);
+}
