@@ -5,7 +5,7 @@
 #include "report_find_parts.h"
 #include "show.h"
 
-static void tell_temperatures(struct cg_report *report,
+static void tell_temperatures(struct cg_report *report, const struct cg_case *c,
                               const struct cg_answer *answer)
 {
     const struct cg_extremes *e = &answer->extremes;
@@ -23,7 +23,7 @@ static void tell_temperatures(struct cg_report *report,
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         cg_report_row(report, rows[i].key, rows[i].label,
                       cg_quantity(CG_SHOW_TEMPERATURE, rows[i].kelvin));
-    cg_report_find_limits(report, e);
+    cg_report_find_limits(report, c, e);
     cg_report_figure(report, "temperatures", "Temperatures over the duty",
                      "Six curves over %.4g s: crown, top groove, bore where "
                      "the top ring turns, top ring, second ring, low bore.",
@@ -180,7 +180,7 @@ void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer)
 {
     cg_report_section(report, "Heat and temperatures");
-    tell_temperatures(report, answer);
+    tell_temperatures(report, c, answer);
     tell_full_load(report, c, answer);
     tell_balance(report, &answer->balance);
     tell_ledger(report, answer);

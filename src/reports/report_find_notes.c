@@ -47,9 +47,17 @@ static void note_declared_knock(struct cg_report *report,
                        most, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
 }
 
-static void note_surfaces(struct cg_report *report, const struct cg_extremes *e)
+/* Of a crown whose alloy has no limit of its own above aluminium's. */
+static bool crown_passes(const struct cg_case *c, const struct cg_extremes *e)
 {
-    bool crown = e->crown_max > CG_CROWN_LIMIT,
+    return e->crown_max > CG_CROWN_LIMIT &&
+           !(cg_crown_limit(c) > CG_CROWN_LIMIT);
+}
+
+static void note_surfaces(struct cg_report *report, const struct cg_case *c,
+                          const struct cg_extremes *e)
+{
+    bool crown = crown_passes(c, e),
          bore = e->liner_top_max > CG_BORE_LIMIT;
     bool inch = cg_report_inch(report);
     struct cg_text crown_limit = cg_show_temperature(CG_CROWN_LIMIT, inch);
@@ -71,11 +79,11 @@ static void note_surfaces(struct cg_report *report, const struct cg_extremes *e)
                        bore_limit.text);
 }
 
-void cg_report_find_limits(struct cg_report *report,
+void cg_report_find_limits(struct cg_report *report, const struct cg_case *c,
                            const struct cg_extremes *e)
 {
     bool inch = cg_report_inch(report);
-    if (e->crown_max > CG_CROWN_LIMIT || e->liner_top_max > CG_BORE_LIMIT)
+    if (crown_passes(c, e) || e->liner_top_max > CG_BORE_LIMIT)
         cg_report_say(report,
                       "Usual limits: %s for an aluminium crown, %s for the "
                       "bore, whose oil begins to fail there (Heywood 1988, "
@@ -126,6 +134,6 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
         cg_report_note(
             report, "the top groove passes %s, where piston alloy %s softens.",
             cg_show_temperature(alloy->hot_limit, inch).text, alloy->name);
-    note_surfaces(report, e);
+    note_surfaces(report, c, e);
     cg_report_past_notes(report, answer);
 }

@@ -32,7 +32,7 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
                           const struct cg_answer *answer);
 
 /* Their sources, and what boiling does, among the temperatures. */
-void cg_report_find_limits(struct cg_report *report,
+void cg_report_find_limits(struct cg_report *report, const struct cg_case *c,
                            const struct cg_extremes *extremes);
 
 /* The sum of the gap needed and the tightest instant. */

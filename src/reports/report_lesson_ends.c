@@ -161,7 +161,6 @@ void cg_lesson_tell_apart(struct cg_report *report,
 void cg_lesson_tell_next(struct cg_report *report,
                          const struct cg_lesson_sheet *sheet, bool second)
 {
-    (void)sheet;
     (void)second;
     cg_report_say(report,
                   "More boost asks more of every part at once, yet they "
@@ -177,10 +176,16 @@ void cg_lesson_tell_next(struct cg_report *report,
                    "off.");
     cg_report_step(report, "The piston and its cooling. They carry all of the "
                            "crown's heat, and change the whole engine.");
-    cg_report_step(report,
-                   "Fuel, spark and charge air, wherever knock comes: no "
-                   "part stands it, so where it comes first it goes "
-                   "first.");
+    if (sheet->c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        cg_report_step(report,
+                       "Injection, ratio and charge air, wherever the "
+                       "cylinder's pressure comes to its limit: head and "
+                       "bearings stand no more.");
+    else
+        cg_report_step(report,
+                       "Fuel, spark and charge air, wherever knock comes: no "
+                       "part stands it, so where it comes first it goes "
+                       "first.");
     cg_report_say(report,
                   "That is common practice, no source. An engine of your "
                   "own may differ: coldgap ladder finds the boost at "
