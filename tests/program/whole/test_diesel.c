@@ -33,7 +33,7 @@ static struct cg_extremes boosted(const char *file, double boost)
 }
 
 /* The level is no engine's in particular: a heavily boosted one's.  At its own
- * rating the truck's comes a kelvin or two short of the band. */
+ * rating the truck's comes a kelvin short of the band. */
 START_TEST(bore_where_the_ring_turns)
 {
     double celsius =
