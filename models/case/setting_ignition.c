@@ -24,7 +24,7 @@ static const struct row rows[] = {
     {"piston.crown_thickness", 0.16, NULL,
      "0.15 to 0.20 of aluminium: piston handbook, from memory"},
     {"uncertainty.heat_factor", 25, NULL,
-     "18 of spark engines, and as much for what no diesel has shown: no source"},
+     "18 of spark engines, as much for what no diesel has shown: no source"},
     {"uncertainty.knock_delay", 30, NULL,
      "between three published laws of the delay"},
     {"margin.duties", 0, "settled cold_start_abuse", PRACTICE},

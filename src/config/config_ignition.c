@@ -2,12 +2,16 @@
  * which of them are of the other kind of engine. */
 #include "config_parts.h"
 
-static const char *const sparks[] = {
-    "fuel.octane",           "combustion.burn50",
-    "combustion.retard",     "combustion.knock_delay",
-    "combustion.burn_duration", "charge.closed_throttle",
-    "charge.evaporation",    "charge.wall_evaporation",
-    "uncertainty.octane",    "uncertainty.retard"};
+static const char *const sparks[] = {"fuel.octane",
+                                     "combustion.burn50",
+                                     "combustion.retard",
+                                     "combustion.knock_delay",
+                                     "combustion.burn_duration",
+                                     "charge.closed_throttle",
+                                     "charge.evaporation",
+                                     "charge.wall_evaporation",
+                                     "uncertainty.octane",
+                                     "uncertainty.retard"};
 
 static const char *const compressions[] = {"combustion.injection",
                                            "combustion.ignition_delay"};
@@ -18,7 +22,8 @@ static void refuse(struct cg_reader *reader, const char *path, const char *kind)
 {
     const struct cg_setting *setting = cg_setting_find(path);
     const struct cg_origin *origin = cg_origin_of(reader, path);
-    const struct cg_unit *unit = cg_unit_find(setting->dimension, setting->unit);
+    const struct cg_unit *unit =
+        cg_unit_find(setting->dimension, setting->unit);
     double fallback = cg_unit_to_si(unit, setting->fallback);
     bool compression =
         reader->c->combustion.ignition == CG_IGNITION_COMPRESSION;

@@ -18,13 +18,17 @@ static const char *const diesel_duties[] = {
 /* What a diesel is refused with: config_ignition.c. */
 static bool is_of_spark(const char *path)
 {
-    static const char *const list[] = {
-        "fuel.octane",        "combustion.burn50",
-        "combustion.retard",  "combustion.knock_delay",
-        "combustion.burn_duration", "charge.closed_throttle",
-        "charge.evaporation", "charge.wall_evaporation",
-        "uncertainty.octane", "uncertainty.retard",
-        "combustion.ignition"};
+    static const char *const list[] = {"fuel.octane",
+                                       "combustion.burn50",
+                                       "combustion.retard",
+                                       "combustion.knock_delay",
+                                       "combustion.burn_duration",
+                                       "charge.closed_throttle",
+                                       "charge.evaporation",
+                                       "charge.wall_evaporation",
+                                       "uncertainty.octane",
+                                       "uncertainty.retard",
+                                       "combustion.ignition"};
     bool found = false;
     for (size_t i = 0; i < COUNT_OF(list); i++)
         found = found || strcmp(path, list[i]) == 0;

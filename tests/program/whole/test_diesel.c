@@ -1,5 +1,6 @@
 /* Engines fired by compression, as wholes: levels and gaps that others print,
- * what a gallery, a steel piston and a keystone ring do, and what boost does. */
+ * what a gallery, a steel piston and a keystone ring do, and what boost does.
+ */
 #include "case_of.h"
 #include "check_close.h"
 #include "clearance.h"
@@ -36,8 +37,7 @@ static struct cg_extremes boosted(const char *file, double boost)
  * rating the truck's comes a kelvin short of the band. */
 START_TEST(bore_where_the_ring_turns)
 {
-    double celsius =
-        boosted(TRUCK_SIX, 300.0).liner_top_max - CG_ZERO_CELSIUS;
+    double celsius = boosted(TRUCK_SIX, 300.0).liner_top_max - CG_ZERO_CELSIUS;
     check_band(celsius, 175.0, 225.0, REVERSAL);
 }
 END_TEST
@@ -46,12 +46,11 @@ END_TEST
 START_TEST(workshop_minimum)
 {
     static const char *const set[] = {
-        "engine.bore_mm=101", "engine.stroke_mm=97", "engine.speed_rpm=3600",
-        "engine.compression_ratio=21", "charge.charger=none",
-        "charge.boost_kPa=0", "piston.gallery=false",
-        "rings.top.keystone_deg=0"};
-    double closure =
-        settled(PICKUP_EIGHT, set, COUNT_OF(set)).closure;
+        "engine.bore_mm=101",    "engine.stroke_mm=97",
+        "engine.speed_rpm=3600", "engine.compression_ratio=21",
+        "charge.charger=none",   "charge.boost_kPa=0",
+        "piston.gallery=false",  "rings.top.keystone_deg=0"};
+    double closure = settled(PICKUP_EIGHT, set, COUNT_OF(set)).closure;
     check_most(1e3 * closure, 0.300, WORKSHOP);
     ck_assert(closure > 0.0);
 }
@@ -74,15 +73,15 @@ START_TEST(closure_over_boost)
 }
 END_TEST
 
-/* A7 of the trade's piston handbooks, from memory: 25 to 50 K at the top groove,
- * held to twice either way. */
+/* A7 of the trade's piston handbooks, from memory: 25 to 50 K at the top
+ * groove, held to twice either way. */
 START_TEST(a_gallery_cools_the_groove)
 {
     static const char *const none[] = {"piston.gallery=false"};
     static const char *const weak[] = {"piston.gallery_film_W_m2K=1500"};
     struct cg_extremes with = settled(PICKUP_EIGHT, NULL, 0);
-    double less = settled(PICKUP_EIGHT, none, 1).groove_top_max -
-                  with.groove_top_max;
+    double less =
+        settled(PICKUP_EIGHT, none, 1).groove_top_max - with.groove_top_max;
     ck_assert_msg(less > 12.5 && less < 100.0, "%g K", less);
     double weaker = settled(PICKUP_EIGHT, weak, 1).groove_top_max;
     ck_assert(weaker > with.groove_top_max);
@@ -106,8 +105,8 @@ START_TEST(a_keystone_ring)
 {
     struct cg_case c = case_of(PICKUP_EIGHT, NULL, 0);
     double opened = cg_clearance_keystone(&c, CG_RING_TOP, 0.002, 0.001);
-    check_close(opened, 2.0 * tan(7.5 * CG_PI / 180.0) * 51.5e-6,
-                1e-9, "by hand");
+    check_close(opened, 2.0 * tan(7.5 * CG_PI / 180.0) * 51.5e-6, 1e-9,
+                "by hand");
     ck_assert(cg_clearance_keystone(&c, CG_RING_SECOND, 0.002, 0.001) == 0.0);
     static const char *const plain[] = {"rings.top.keystone_deg=0"};
     struct cg_extremes is = settled(PICKUP_EIGHT, NULL, 0);
