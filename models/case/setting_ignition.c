@@ -4,30 +4,29 @@
 
 #include "setting.h"
 
-#define PRACTICE "common practice, no source"
-
 struct row {
     const char *path;
     double fallback; /* as the setting's own: in its unit, or per bore */
     const char *text;
-    const char *source;
 };
 
+/* Common practice, no source, but for the fuel, which is injected into the
+ * cylinder, and for what stands beside. */
 static const struct row rows[] = {
-    {"engine.compression_ratio", 17, NULL, PRACTICE},
-    {"fuel.name", 0, "diesel", "the only fuel of this kind"},
-    {"fuel.lambda", 1.4, NULL, PRACTICE},
-    {"charge.evaporation", 0, NULL, "injected into the cylinder"},
-    {"charge.wall_evaporation", 0, NULL, "injected into the cylinder"},
-    {"combustion.efficiency", 99, NULL, PRACTICE},
-    {"combustion.chamber_area", 1.1, NULL, "flat head: " PRACTICE},
-    {"piston.crown_thickness", 0.16, NULL,
-     "0.15 to 0.20 of aluminium: piston handbook, from memory"},
-    {"uncertainty.heat_factor", 25, NULL,
-     "18 of spark engines, as much for what no diesel has shown: no source"},
-    {"uncertainty.knock_delay", 30, NULL,
-     "between three published laws of the delay"},
-    {"margin.duties", 0, "settled cold_start_abuse", PRACTICE},
+    {"engine.compression_ratio", 17, NULL},
+    {"fuel.name", 0, "diesel"},
+    {"fuel.lambda", 1.4, NULL},
+    {"charge.evaporation", 0, NULL},
+    {"charge.wall_evaporation", 0, NULL},
+    {"combustion.efficiency", 99, NULL},
+    {"combustion.chamber_area", 1.1, NULL}, /* a flat head */
+    /* 0.15 to 0.20 of aluminium: piston handbook, from memory */
+    {"piston.crown_thickness", 0.16, NULL},
+    /* 18 of spark engines, as much for what no diesel has shown: no source */
+    {"uncertainty.heat_factor", 25, NULL},
+    /* between three published laws of the delay */
+    {"uncertainty.knock_delay", 30, NULL},
+    {"margin.duties", 0, "settled cold_start_abuse"},
 };
 
 static const struct row *find(const char *path)
