@@ -52,7 +52,7 @@ struct cg_sentence cg_say_from(const struct cg_ring_advice *advice, double need,
     bool less = strcmp(duty, CG_LESS_BOOST_NAME) == 0;
     if (advice->from == CG_ADVICE_MODEL)
         snprintf(out.text, sizeof out.text, "needed%s%s; %s %s",
-                 less              ? " with less boost, before knock retards"
+                 less              ? " with less boost"
                  : duty[0] != '\0' ? " in "
                                    : "",
                  less ? "" : duty, cg_say_rule(advice), rule.text);

@@ -18,6 +18,8 @@ export LC_ALL=C.UTF-8
 expect 0 "$coldgap" find "$work/taught.cfg" --set rings.film_law=reynolds \
     --set duty.name=settled \
     --samples 16 -q -o "$work/find"
+expect 0 "$coldgap" find "$sources/configs/logs/logged_four.cfg" -q \
+    -o "$work/logged"
 for command in rings ladder seal lesson network; do
     expect 0 "$coldgap" $command "$engine" -q -o "$work/$command"
 done
