@@ -8,7 +8,7 @@ load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 gaps = dir."/ladder_boost.dat"
 target = real(word(note("target "), 1))
 end = real(word(note("target "), 3))
-title = "The ladder: what stops at which boost, and the gap over it"
+title = "The ladder: what stops at which boost, and the gap to file to"
 set datafile missing
 upto(c) = strcol(c) eq "nan" ? end : real(strcol(c))
 set xrange [0:end] noextend
@@ -34,8 +34,9 @@ do for [out in outs] {
     set grid
     set offsets 0, 0, graph 0.1, graph 0.1
     set label 1 "wanted" at target, graph 0.06 right offset -0.6,0 font ",10" front
-    plot gaps index 0 using 1:2 with lines ls 1 title "needed, as it is", \
-         gaps index 1 using 1:2 with lines ls 3 title "needed, changed", \
+    # file to: what is needed, or the rule where that is more
+    plot gaps index 1 using 1:3 with lines ls 1 lw 4 title "file to, changed", \
+         gaps index 0 using 1:3 with lines ls 3 title "file to, as it is", \
          gaps index 0 using 1:4 with lines ls 6 title "shop rule"
     unset title
     unset label 1

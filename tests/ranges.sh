@@ -25,9 +25,7 @@ done
 # figures ENGINE: key and value, one a line.
 figures() {
     awk '!/^#/ {print $1, $2}' "$work/$1/summary.dat"
-    awk '!/^#/ {print "share_" $1, 100 * $3}
-         /probe in the collector/ {
-             sub(/.*about /, ""); print "probe", $1 }' "$work/$1/balance.dat"
+    awk '!/^#/ {print "share_" $1, $3}' "$work/$1/heat_balance.dat"
     awk '!/^#/ {print "liner_mid", $10; print "face_side",
                 ($6 - $7) / ($7 - ($9 + $10 + $11) / 3); exit}' \
         "$work/$1/history.dat"
@@ -46,8 +44,8 @@ figures() {
             printf("| %s | %g to %g%s, %s |", what, low, high, unit, source)
             for (i = 1; i <= n; i++) {
                 v = key == "carried" ? \
-                    value[list[i], "share_by_coolant"] + \
-                    value[list[i], "share_by_oil"] : value[list[i], key]
+                    value[list[i], "share_to_coolant"] + \
+                    value[list[i], "share_to_oil"] : value[list[i], key]
                 printf((v < low || v > high) ? " **" form "** |" \
                                              : " " form " |", v)
             }
@@ -61,7 +59,7 @@ figures() {
                 " %", heywood)
             row("exhaust as heat, of the fuel", "share_exhaust", 34, 45,
                 "%.1f", " %", heywood)
-            row("probe in the collector", "probe", 900, 1000, "%.0f", " C",
+            row("probe in the collector", "exhaust_probe", 900, 1000, "%.0f", " C",
                 "rated power of boosted engines: maintenance texts, second hand")
             row("crown", "crown_max", 200, 300, "%.0f", " C",
                 "full load: Heywood (1988), ch. 12, from memory")

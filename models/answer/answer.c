@@ -155,16 +155,15 @@ static struct cg_knock_seen worst_knock(const struct cg_duty_run *run)
         struct cg_point_seen seen = cg_duty_run_see(run, i);
         struct cg_operating at = cg_duty_run_operating(run, i);
         if (seen.knock_integral > worst.integral)
-            worst = (struct cg_knock_seen){seen.knock_integral,
-                                           seen.burn50_deg, at.speed, at.load};
+            worst = (struct cg_knock_seen){seen.knock_integral, seen.burn50_deg,
+                                           at.speed, at.load};
     }
     return worst;
 }
 
 enum cg_status cg_answer_settled_closure(const struct cg_case *c,
                                          const struct cg_duty_run *run,
-                                         const double *settled,
-                                         double *closure,
+                                         const double *settled, double *closure,
                                          struct cg_error *error)
 {
     double *strain = malloc(run->thermal->bore.grid.stations * sizeof *strain);
@@ -264,17 +263,16 @@ static enum cg_status find_duty(const struct cg_case *c,
     alone.duty = *duty;
     alone.survive.duties = 0;
     alone.charge.boost = boost;
-    enum cg_status status =
-        cg_duty_run_create_like(&alone, known, &run, error);
+    enum cg_status status = cg_duty_run_create_like(&alone, known, &run, error);
     if (status == CG_OK)
         status = cg_answer_extremes(&alone, run, 0.0, NULL, NULL,
                                     &found.extremes, NULL, error);
     if (status == CG_OK)
         status = cg_spread_find(&alone, run, &found, error);
-    if (status == CG_OK)
+    if (status == CG_OK) {
         cg_limits_judge(&alone, run, &found.extremes, &out->limits);
-    if (status == CG_OK)
         status = cg_course_error_find(&alone, run, &out->course, error);
+    }
     cg_duty_run_free(run);
     if (status != CG_OK)
         return status;

@@ -50,8 +50,15 @@ enum {
     CG_EVIDENCE = CG_CLEAR_RUNS,
     CG_EVIDENCE_RUNS = 16,
     CG_EVIDENCE_FROM = 48,
-    CG_EVIDENCE_DATE = 12
+    CG_EVIDENCE_DATE = 12,
+    CG_EVIDENCE_LOG = 64
 };
+
+/* What a temperature that was measured can be, of gas and of any metal that is
+ * to be run again [K]. */
+#define CG_EVIDENCE_COLDEST 233.15
+#define CG_EVIDENCE_HOTTEST_GAS 1573.15
+#define CG_EVIDENCE_HOTTEST_METAL 973.15
 
 enum cg_evidence_what {
     CG_EVIDENCE_CROWN,      /* at its centre, mean through its thickness */
@@ -79,6 +86,9 @@ struct cg_evidence_entry {
     char from[CG_EVIDENCE_FROM]; /* "builds[2]"; "": evidence[i] */
     char date[CG_EVIDENCE_DATE]; /* of the build; "": not given */
     size_t engine; /* 0: the engine itself, else another one's number */
+    char log[CG_EVIDENCE_LOG];    /* that its temperature is of; "": typed */
+    char column[CG_EVIDENCE_LOG]; /* in it, whose highest it is */
+    double log_time;              /* of the log, when it was so high [s] */
 };
 
 struct cg_evidence {

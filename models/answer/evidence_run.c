@@ -19,6 +19,11 @@
  * cancels. */
 #define COARSER 8.0
 
+/* A long course comes by many operating points, and its slopes are known as far as a
+ * run in few rows tells them: they are kept while no unknown moves by more
+ * standard deviations than this, half of the way they are taken over. */
+#define SLOPE_KEPT (0.5 * SLOPE_STEP)
+
 /* Watches a run for its entries. */
 struct observer {
     const struct cg_evidence *evidence;
@@ -297,6 +302,46 @@ static enum cg_status take_slopes(struct cg_evidence_work *work, size_t r,
     return status;
 }
 
+/* Whether the slopes of a run were taken near by. */
+static bool is_kept(const struct cg_evidence_work *work, size_t r)
+{
+    size_t unknowns = conditions_of(work, work->evidence->runs);
+    const struct cg_course *course = work->evidence->run[r].duty.course;
+    bool near = course != NULL && course->rows > CG_SEGMENTS &&
+                work->kept_wide[r] == work->wide;
+    for (size_t k = 0; k < unknowns && near; k++)
+        near = fabs(work->at[k] - work->kept_at[r][k]) <= SLOPE_KEPT;
+    return near;
+}
+
+/* Copies the rows of a run's entries. */
+static void copy_rows(const struct cg_evidence_work *work, size_t r,
+                      const double *from, double *to)
+{
+    size_t unknowns = conditions_of(work, work->evidence->runs);
+    for (size_t i = 0; i < work->evidence->entries; i++)
+        if (work->evidence->entry[i].run == r)
+            memcpy(to + i * unknowns, from + i * unknowns,
+                   unknowns * sizeof *to);
+}
+
+/* The slopes of a run, taken anew or kept. */
+static enum cg_status slopes_of(struct cg_evidence_work *work, size_t r,
+                                double *slope, struct cg_error *error)
+{
+    if (is_kept(work, r)) {
+        copy_rows(work, r, work->kept, slope);
+        return CG_OK;
+    }
+    enum cg_status status = take_slopes(work, r, slope, error);
+    if (status != CG_OK)
+        return status;
+    copy_rows(work, r, slope, work->kept);
+    memcpy(work->kept_at[r], work->at, sizeof work->at);
+    work->kept_wide[r] = work->wide;
+    return CG_OK;
+}
+
 enum cg_status cg_evidence_slopes(void *context, const double *u, double *slope,
                                   struct cg_error *error)
 {
@@ -306,7 +351,7 @@ enum cg_status cg_evidence_slopes(void *context, const double *u, double *slope,
     memcpy(work->at, u, unknowns * sizeof *u);
     memset(slope, 0, evidence->entries * unknowns * sizeof *slope);
     for (size_t r = 0; r < evidence->runs; r++) {
-        enum cg_status status = take_slopes(work, r, slope, error);
+        enum cg_status status = slopes_of(work, r, slope, error);
         if (status != CG_OK)
             return status;
     }

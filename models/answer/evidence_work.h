@@ -28,6 +28,10 @@ struct cg_evidence_work {
     struct cg_sight sight[CG_EVIDENCE];
     struct cg_duty_run *run[CG_EVIDENCE_RUNS]; /* at the last values */
     double at[CG_EVIDENCE_UNKNOWNS]; /* where slopes are taken */
+    /* Slopes of logged runs as last taken, and where; not taken: wide 0. */
+    double kept[CG_EVIDENCE * CG_EVIDENCE_UNKNOWNS];
+    double kept_at[CG_EVIDENCE_RUNS][CG_EVIDENCE_UNKNOWNS];
+    double kept_wide[CG_EVIDENCE_RUNS];
 };
 
 /* What each sight sees: temperatures [K], or the closure [m]; for struct

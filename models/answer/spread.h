@@ -60,7 +60,7 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
  * of gas heat as calibrated with the case's law of the film; none if the case
  * goes by one that was not calibrated or is held to be right.  A pair of laws
  * that differs from the case's own in gas heat and film is not run: what either
- * alone makes is added (on the shipped engines within 2 um).  A law that fails
+ * alone makes is added (on the shipped engines within 2.5 um).  A law that fails
  * gives its weight to the one that asks for most, and its closure is NaN.
  * CG_NO_MEMORY only. */
 enum cg_status cg_spread_laws(const struct cg_spread *spread,

@@ -85,14 +85,14 @@ static double most_compression(const struct cg_case *c)
 static double most_evaporation(const struct cg_case *c)
 {
     double most = INFINITY;
-    struct cg_case dry = *c, wet = *c;
-    dry.charge.evaporation = 0.0;
-    wet.charge.evaporation = 1.0;
+    struct cg_case with = *c;
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold;
-        cg_operating_charge(&dry, &at, &warm);
-        cg_operating_charge(&wet, &at, &cold);
+        with.charge.evaporation = 0.0;
+        cg_operating_charge(&with, &at, &warm);
+        with.charge.evaporation = 1.0;
+        cg_operating_charge(&with, &at, &cold);
         double drop = warm.manifold_temperature - cold.manifold_temperature;
         most = fmin(most, (warm.manifold_temperature - COLDEST) / drop);
     }
@@ -107,14 +107,14 @@ static double most_evaporation(const struct cg_case *c)
 static double least_wall_evaporation(const struct cg_case *c)
 {
     double least = 0.0;
-    struct cg_case dry = *c, wet = *c;
-    dry.charge.evaporation = 0.0;
-    wet.charge.evaporation = 1.0;
+    struct cg_case with = *c;
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold, own;
-        cg_operating_charge(&dry, &at, &warm);
-        cg_operating_charge(&wet, &at, &cold);
+        with.charge.evaporation = 0.0;
+        cg_operating_charge(&with, &at, &warm);
+        with.charge.evaporation = 1.0;
+        cg_operating_charge(&with, &at, &cold);
         cg_operating_charge(c, &at, &own);
         double left = (1.0 - c->charge.evaporation) *
                       (warm.manifold_temperature - cold.manifold_temperature);

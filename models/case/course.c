@@ -22,6 +22,22 @@ enum cg_status cg_course_create(struct cg_course **list, size_t rows,
     return CG_OK;
 }
 
+enum cg_status cg_course_hold(const double of[CG_CHANNELS],
+                              struct cg_course **list,
+                              struct cg_course **course, struct cg_error *error)
+{
+    struct cg_course *made = NULL;
+    enum cg_status status = cg_course_create(list, 2, &made, error);
+    if (status != CG_OK)
+        return status;
+    for (; made->rows < 2; made->rows++) {
+        made->row[made->rows].time = (double)made->rows;
+        memcpy(made->row[made->rows].of, of, sizeof made->row[0].of);
+    }
+    *course = made;
+    return CG_OK;
+}
+
 void cg_courses_free(struct cg_course *list)
 {
     while (list != NULL) {

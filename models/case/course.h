@@ -39,6 +39,14 @@ struct cg_course_row {
 #define CG_COURSE_MOST_LOAD 1.5
 #define CG_COURSE_HOTTEST 473.15
 
+/* The highest of a column that was asked for beside the channels, in the time
+ * taken: its value (SI; 0: none was asked for), the log's own time [s], and how
+ * the engine ran then, by channel. */
+struct cg_log_highest {
+    double value, time;
+    double of[CG_CHANNELS];
+};
+
 /* What a reader of logs took and left. */
 struct cg_log_note {
     char file[64];      /* name; "": no log */
@@ -50,6 +58,7 @@ struct cg_log_note {
     double idle_begin, idle_end; /* trimmed [s] */
     double interval;             /* between rows, mean [s] */
     double most_load;            /* [1] */
+    struct cg_log_highest highest;
 };
 
 struct cg_course {
@@ -68,6 +77,13 @@ struct cg_course {
 enum cg_status cg_course_create(struct cg_course **list, size_t rows,
                                 struct cg_course **course,
                                 struct cg_error *error);
+
+/* The engine held for a second as the channels say.  The list owns the course.
+ * CG_NO_MEMORY. */
+enum cg_status cg_course_hold(const double of[CG_CHANNELS],
+                              struct cg_course **list,
+                              struct cg_course **course,
+                              struct cg_error *error);
 
 /* Frees a list.  Accepts NULL. */
 void cg_courses_free(struct cg_course *list);

@@ -102,8 +102,8 @@ static void fill_motion(const struct cg_case *c, size_t points,
     for (size_t i = 0; i <= points / 4; i++) {
         double depth, rate, angle = 720.0 * (double)i / (double)points;
         cg_crank_motion(&crank, angle, &depth, &rate);
-        size_t down[2] = {i, (top + i) % points};
-        size_t up[2] = {(points - i) % points, top - i};
+        const size_t down[2] = {i, (top + i) % points};
+        const size_t up[2] = {(points - i) % points, top - i};
         for (int k = 0; k < 2; k++) {
             workspace->depth[down[k]] = workspace->depth[up[k]] = depth;
             workspace->speed[up[k]] = -rate;

@@ -14,7 +14,7 @@
 #define TABLES                                                                 \
     "summary.dat duties.dat history.dat clearance.dat stroke.dat cycle.dat "   \
     "film.dat log.dat "                                                        \
-    "balance.dat sensitivity.dat evidence.dat evidence_inputs.dat "            \
+    "heat_balance.dat sensitivity.dat evidence.dat evidence_inputs.dat "            \
     "evidence_correlations.dat histogram.dat"
 
 /* What is found, and what it is found with. */

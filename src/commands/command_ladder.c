@@ -128,10 +128,11 @@ write_config(const struct cg_options *options, const struct cg_case *c,
 }
 
 /* Reads the shelf, climbs, and writes the new config. */
-static enum cg_status
-climb(const struct cg_options *options, const struct cg_case *c,
-      const struct cg_material_library *library, struct climbing *climbing,
-      struct cg_ladder_count *count, bool *stands, struct cg_error *error)
+static enum cg_status climb(const struct cg_options *options,
+                            const struct cg_case *c,
+                            const struct cg_material_library *library,
+                            struct climbing *climbing, size_t *answers,
+                            bool *stands, struct cg_error *error)
 {
     struct cg_part_file part;
     struct cg_ladder_shelf shelf = {.ring = library->ring,
@@ -147,13 +148,13 @@ climb(const struct cg_options *options, const struct cg_case *c,
         status = cg_part_file_open_at(options->write, &part, error);
     if (status != CG_OK)
         return status;
-    count->told = tell_progress;
-    count->context = &progress;
+    struct cg_ladder_count count = {0, tell_progress, &progress};
     cg_progress_begin(&progress, "answers", 0, answers_for(target),
                       options->quiet);
     status =
-        cg_ladder_create(c, target, &shelf, count, &climbing->ladder, error);
+        cg_ladder_create(c, target, &shelf, &count, &climbing->ladder, error);
     cg_progress_end(&progress);
+    *answers = count.answers;
     if (status == CG_OK)
         status = compare(climbing, error);
     if (options->write != NULL)
@@ -178,7 +179,7 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
     double begin = cg_wall_clock();
     struct cg_updated_case updated;
     struct cg_material_library library = {.rings = 0};
-    struct cg_ladder_count count = {0, NULL, NULL};
+    size_t answers = 0;
     bool stands = true;
     struct climbing *climbing = calloc(1, sizeof *climbing);
     if (climbing == NULL)
@@ -195,11 +196,12 @@ enum cg_status cg_command_ladder(const struct cg_options *options,
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
-        status = climb(options, c, &library, climbing, &count, &stands, error);
+        status =
+            climb(options, c, &library, climbing, &answers, &stands, error);
     if (status == CG_OK)
         status = write_outputs(options, climbing, error);
     if (status == CG_OK)
-        talk(options, stands, cg_wall_clock() - begin, count.answers);
+        talk(options, stands, cg_wall_clock() - begin, answers);
     if (status == CG_OK && !climbing->ladder->stands) {
         error->text[0] = '\0'; /* the screen has said it */
         status = CG_NOT_SAFE;

@@ -1,6 +1,7 @@
 #define _POSIX_C_SOURCE 200809L /* sigaction */
 #include <signal.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "config.h"
@@ -42,7 +43,6 @@ static enum cg_status read_point(const struct cg_options *options,
                                  const struct cg_learned *learned,
                                  struct cg_case *c, struct cg_error *error)
 {
-    struct cg_updated_case updated;
     if (learned != NULL) {
         enum cg_status status =
             cg_config_try(options->config, set, sets, c, error);
@@ -50,13 +50,17 @@ static enum cg_status read_point(const struct cg_options *options,
             cg_learned_apply(learned, c);
         return status;
     }
+    struct cg_updated_case *updated = malloc(sizeof *updated);
+    if (updated == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     enum cg_status status =
-        cg_updated_case_read(options->config, set, sets, true, &updated, error);
-    cg_updated_case_free(&updated);
+        cg_updated_case_read(options->config, set, sets, true, updated, error);
+    cg_updated_case_free(updated);
     if (status == CG_OK)
-        *c = updated.c;
+        *c = updated->c;
     else
-        cg_case_free(&updated.c);
+        cg_case_free(&updated->c);
+    free(updated);
     return status;
 }
 

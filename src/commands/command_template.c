@@ -72,8 +72,8 @@ static void print_setting(const struct cg_setting *setting,
     cg_setting_value_text(setting, c, inch, value, sizeof value);
     cg_setting_band_text(setting, inch, band, sizeof band);
     cg_setting_default_text(setting, inch, fallback, sizeof fallback);
-    snprintf(left, sizeof left, "%s%s%s = %s;", indent, active ? "" : "#",
-             key, value);
+    snprintf(left, sizeof left, "%s%s%s = %s;", indent, active ? "" : "#", key,
+             value);
     printf("%-*s # %s; %s; %s\n", KEY_COLUMN, left, setting->doc, band,
            fallback);
 }
@@ -150,7 +150,9 @@ static void print_evidence(bool inch)
            "# evidence = (\n"
            "#     { what = \"groove_top\"; %s; how = \"hardness\"; },\n"
            "#     { touched = false; %s; duty = \"drag_pass\"; "
-           "%s; }\n# );\n",
+           "%s; }\n# );\n"
+           "# Of a logged run: a column's heading, column_C, in place of "
+           "temperature_C.\n",
            inch ? "temperature_F = 473.0" : "temperature_C = 245.0",
            inch ? "cold_gap_thou = 18.0" : "cold_gap_mm = 0.45",
            inch ? "boost_psi = 22.0" : "boost_kPa = 150.0");
@@ -173,7 +175,8 @@ static void print_head(void)
            "is a\n# setting left at its default; take the # away to change "
            "it.  A length may\n# be given in mm, um, in or thou, a pressure "
            "in kPa, bar, psi or MPa, a\n# temperature in C, F or K: the "
-           "name's ending says which.\n#\n# %s\n\n", cg_cautions_short());
+           "name's ending says which.\n#\n# %s\n\n",
+           cg_cautions_short());
 }
 
 enum cg_status cg_command_template(const struct cg_options *options,

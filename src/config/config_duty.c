@@ -338,7 +338,8 @@ enum cg_status cg_duty_named(struct cg_reader *reader, const char *name,
     struct cg_case c = *reader->c, fresh;
     struct cg_reader other = {.problems = reader->problems,
                               .c = &c,
-                              .courses = reader->courses};
+                              .courses = reader->courses,
+                              .found = reader->found};
     size_t settings;
     (void)cg_settings(&settings);
     other.origin = calloc(settings, sizeof other.origin[0]);

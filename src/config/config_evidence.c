@@ -1,6 +1,7 @@
 /* evidence: what was measured on the engine (evidence.h).
  *   ( { what = "groove_top"; temperature_C = 245.0; how = "hardness"; },
  *     { touched = false; cold_gap_mm = 0.45; duty = "drag_pass"; } )
+ * A temperature may be a log's (config_evidence_log.c).
  * The run it was found in is the config's own, unless the entry says else. */
 #include "config_evidence.h"
 
@@ -24,13 +25,9 @@ struct field {
 
 #define AT(name) offsetof(struct cg_reading_numbers, name)
 
-/* Of the gas, and of any metal that is to be run again [C]. */
-#define HOTTEST_GAS 1300.0
-#define HOTTEST_METAL 700.0
-
 static const struct field fields[] = {
-    {"temperature", CG_TEMPERATURE, false, CG_ZERO_CELSIUS - 40.0,
-     CG_ZERO_CELSIUS + HOTTEST_GAS, AT(temperature), NULL},
+    {"temperature", CG_TEMPERATURE, false, CG_EVIDENCE_COLDEST,
+     CG_EVIDENCE_HOTTEST_GAS, AT(temperature), NULL},
     {"share", CG_SHARE, false, 0.01, 0.9, AT(share), NULL},
     {"spread", CG_SHARE, false, 0.001, 0.5, AT(share_spread), NULL},
     {"spread", CG_DIFFERENCE, false, 0.1, 100.0, AT(spread), NULL},
@@ -50,7 +47,8 @@ static const struct field fields[] = {
 };
 
 static const char *const keys[] = {
-    "what", "temperature_C", "temperature_F", "temperature_K", "spread_K",
+    "what", "temperature_C", "temperature_F", "temperature_K",
+    "column_C", "column_F", "column_K", "spread_K",
     "how", "at_s", "at_min", "depth_mm", "depth_in", "touched", "cold_gap_mm",
     "cold_gap_in", "cold_gap_thou", "share_pct", "spread_pct", "spread_mm", "spread_thou", "duty",
     "boost_kPa", "boost_bar", "boost_psi", "coolant_C", "coolant_F",
@@ -115,9 +113,13 @@ static void read_key(struct cg_reading *reading,
             *texts[i].to = text != NULL ? text : texts[i].fallback;
             return;
         }
+    const struct cg_unit *unit = cg_key_unit(key, "column", CG_TEMPERATURE);
+    if (unit != NULL) {
+        cg_reading_heading(reading, setting, unit);
+        return;
+    }
     for (size_t i = 0; i < COUNT(fields); i++) {
-        const struct cg_unit *unit =
-            cg_key_unit(key, fields[i].name, fields[i].dimension);
+        unit = cg_key_unit(key, fields[i].name, fields[i].dimension);
         if (unit != NULL) {
             read_number(reading, &fields[i], unit, setting);
             return;
@@ -218,7 +220,8 @@ static void read_steady(const struct cg_reading *reading,
     cg_reading_refuse(reading, "how", reading->how != NULL, why);
     cg_reading_refuse(reading, "at_s", !isnan(number->time), why);
     cg_reading_refuse(reading, "speed_rpm",
-                      isnan(number->speed) && isnan(number->load),
+                      isnan(number->speed) && isnan(number->load) &&
+                          reading->column.unit == NULL,
                       "missing; this what is read at one speed and load");
     entry->time = NAN;
     if (probe) {
@@ -257,6 +260,9 @@ static void read_way(const struct cg_reading *reading,
         return;
     if (isnan(entry->spread))
         entry->spread = ways[way].spread;
+    cg_reading_refuse(reading, "how",
+                      !ways[way].instants && reading->column.unit != NULL,
+                      "does not go with a column, which reads as it runs");
     if (!ways[way].instants)
         cg_reading_refuse(reading, "at_s", !isnan(entry->time),
                "does not go with this how, which shows the hottest of the "
@@ -285,9 +291,10 @@ static void read_temperature(const struct cg_reading *reading,
         read_steady(reading, entry);
         return;
     }
-    if (entry->temperature > CG_ZERO_CELSIUS + HOTTEST_METAL)
+    if (entry->temperature > CG_EVIDENCE_HOTTEST_METAL)
         cg_item_problem(reading->item, NULL, "temperature",
-                        "must be at most %g C for metal (got %g)", HOTTEST_METAL,
+                        "must be at most %g C for metal (got %g)",
+                        CG_EVIDENCE_HOTTEST_METAL - CG_ZERO_CELSIUS,
                         entry->temperature - CG_ZERO_CELSIUS);
     read_way(reading, entry);
 }
@@ -303,8 +310,11 @@ static void read_entry(struct cg_item *item, void *context)
 {
     struct context *in = context;
     struct cg_evidence *evidence = item->reader->evidence;
-    struct cg_reading reading = {
-        .item = item, .evidence = evidence, .engine = in->in->engine};
+    struct cg_duty_case logged;
+    struct cg_reading reading = {.item = item,
+                                 .evidence = evidence,
+                                 .logged = &logged,
+                                 .engine = in->in->engine};
     struct cg_evidence_entry entry = {
         .time = NAN, .depth = NAN, .engine = in->in->engine};
     const struct cg_case *c = item->reader->c;
@@ -317,12 +327,15 @@ static void read_entry(struct cg_item *item, void *context)
         *field_of(&reading, &fields[i]) = NAN;
     for (int i = 0; i < config_setting_length(item->group); i++)
         read_key(&reading, config_setting_get_elem(item->group, (unsigned)i));
+    if (reading.column.unit != NULL && in->status == CG_OK)
+        in->status = cg_reading_log(&reading, in->error);
     if (reading.sign)
         read_sign(&reading, c, &entry);
     else
         read_temperature(&reading, c, &entry);
     if (in->status == CG_OK)
         in->status = cg_reading_run(&reading, &entry.run, in->error);
+    cg_reading_say_log(&reading, &entry);
     entry.line = cg_config_where(&item->reader->file, item->group).line;
     snprintf(entry.from, sizeof entry.from, "%s", in->in->from);
     snprintf(entry.date, sizeof entry.date, "%s", in->in->date);

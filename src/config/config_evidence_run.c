@@ -8,7 +8,7 @@
 #include "case_check.h"
 
 /* Settled at one speed and load. */
-static void hold(double speed, double load, struct cg_duty_case *duty)
+void cg_reading_hold(double speed, double load, struct cg_duty_case *duty)
 {
     memset(duty, 0, sizeof *duty);
     strcpy(duty->name, "steady");
@@ -20,8 +20,27 @@ static void hold(double speed, double load, struct cg_duty_case *duty)
         (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN, 0.0};
 }
 
-static enum cg_status read_duty(const struct cg_reading *reading,
-                                struct cg_case *c, struct cg_error *error)
+enum cg_status cg_reading_duty_path(const struct cg_reading *reading,
+                                    bool *found, char path[CG_PATH_LENGTH],
+                                    struct cg_error *error)
+{
+    struct cg_data_names names;
+    enum cg_status status = cg_data_list("duties", &names, error);
+    if (status != CG_OK)
+        return status;
+    *found = cg_duty_path(reading->item->reader, reading->duty, &names, path);
+    if (!*found) /* tells which there are */
+        (void)cg_reading_word(reading, "duty", reading->duty, names.list,
+                              names.count);
+    return CG_OK;
+}
+
+static bool is_logged(const struct cg_duty_case *duty)
+{
+    return duty->course != NULL && duty->course->log.file[0] != '\0';
+}
+
+static void check_steady(const struct cg_reading *reading)
 {
     const struct cg_reading_numbers *number = &reading->number;
     bool speed = !isnan(number->speed), load = !isnan(number->load);
@@ -32,21 +51,35 @@ static enum cg_status read_duty(const struct cg_reading *reading,
     cg_reading_refuse(
         reading, "duty", reading->duty != NULL && (speed || load),
         "does not go with speed and load, one of the two is allowed");
+}
+
+static enum cg_status read_duty(const struct cg_reading *reading,
+                                struct cg_case *c, struct cg_error *error)
+{
+    const struct cg_reading_numbers *number = &reading->number;
+    bool speed = !isnan(number->speed), load = !isnan(number->load), found;
+    char path[CG_PATH_LENGTH];
+    if (reading->column.unit != NULL) {
+        if (reading->log != NULL)
+            c->duty = *reading->logged;
+        return CG_OK;
+    }
+    check_steady(reading);
     if (speed && load)
-        hold(number->speed, number->load, &c->duty);
+        cg_reading_hold(number->speed, number->load, &c->duty);
+    cg_reading_refuse(reading, "boost_kPa",
+                      !isnan(number->boost) && is_logged(&c->duty) &&
+                          reading->duty == NULL,
+                      "does not go with the config's own log, which says what "
+                      "the manifold had");
     if (reading->duty == NULL || speed || load)
         return CG_OK;
-    struct cg_data_names names;
-    char path[CG_PATH_LENGTH];
-    enum cg_status status = cg_data_list("duties", &names, error);
-    if (status != CG_OK)
-        return status;
-    if (cg_duty_path(reading->item->reader, reading->duty, &names, path))
-        status = cg_duty_named(reading->item->reader, reading->duty, path,
-                               &c->duty, error);
-    else /* tells which there are */
-        (void)cg_reading_word(reading, "duty", reading->duty, names.list,
-                              names.count);
+    /* a log's load is of the boost in this run */
+    struct cg_reader reader = *reading->item->reader;
+    reader.c = c;
+    enum cg_status status = cg_reading_duty_path(reading, &found, path, error);
+    if (status == CG_OK && found)
+        status = cg_duty_named(&reader, reading->duty, path, &c->duty, error);
     if (status == CG_OK)
         status = cg_duty_lag(reading->item->reader, c, &c->duty, error);
     return status;
@@ -127,16 +160,21 @@ static double or_else(double value, double fallback)
     return isnan(value) ? fallback : value;
 }
 
+void cg_reading_conditions(const struct cg_reading *reading, struct cg_case *c)
+{
+    const struct cg_reading_numbers *given = &reading->number;
+    c->charge.boost = or_else(given->boost, c->charge.boost);
+    c->charge.ambient_temperature =
+        or_else(given->ambient, c->charge.ambient_temperature);
+    c->cooling.coolant_temperature =
+        or_else(given->coolant, c->cooling.coolant_temperature);
+}
+
 enum cg_status cg_reading_run(const struct cg_reading *reading, size_t *number,
                               struct cg_error *error)
 {
-    const struct cg_reading_numbers *given = &reading->number;
     struct cg_case c = *reading->item->reader->c;
-    c.charge.boost = or_else(given->boost, c.charge.boost);
-    c.charge.ambient_temperature =
-        or_else(given->ambient, c.charge.ambient_temperature);
-    c.cooling.coolant_temperature =
-        or_else(given->coolant, c.cooling.coolant_temperature);
+    cg_reading_conditions(reading, &c);
     enum cg_status status = read_duty(reading, &c, error);
     if (status == CG_OK)
         status = take_rough(reading, &c, error);

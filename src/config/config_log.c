@@ -36,6 +36,23 @@ static void unknown_column(struct cg_reader *reader,
     column_problem(reader, file, setting, config_setting_name(setting), what);
 }
 
+bool cg_heading_of(const config_setting_t *setting,
+                   char heading[CG_HEADING_LENGTH], char what[CG_NAME_TROUBLE])
+{
+    struct cg_value value = cg_value_of(setting);
+    size_t length = value.kind == CG_VALUE_TEXT ? strlen(value.text) : 0;
+    if (value.kind != CG_VALUE_TEXT)
+        snprintf(what, CG_NAME_TROUBLE,
+                 "must be the column's heading in quotes (got %s)", value.what);
+    else if (length < 1 || length >= CG_HEADING_LENGTH)
+        snprintf(what, CG_NAME_TROUBLE,
+                 "must be the column's heading, 1 to %d letters",
+                 CG_HEADING_LENGTH - 1);
+    else
+        memcpy(heading, value.text, length + 1);
+    return length >= 1 && length < CG_HEADING_LENGTH;
+}
+
 static void read_column(struct cg_reader *reader,
                         const struct cg_config_file *file,
                         const config_setting_t *setting,
@@ -44,27 +61,17 @@ static void read_column(struct cg_reader *reader,
     const char *key = config_setting_name(setting);
     const struct cg_unit *unit;
     enum cg_logged quantity;
-    struct cg_value value = cg_value_of(setting);
-    char what[160] = "";
+    char what[CG_NAME_TROUBLE] = "given twice, one is allowed";
     if (!cg_log_key(key, &quantity, &unit)) {
         unknown_column(reader, file, setting);
         return;
     }
-    if (value.kind != CG_VALUE_TEXT)
-        snprintf(what, sizeof what,
-                 "must be the column's heading in quotes (got %s)", value.what);
-    else if (value.text[0] == '\0' || strlen(value.text) >= CG_HEADING_LENGTH)
-        snprintf(what, sizeof what,
-                 "must be the column's heading, 1 to %d letters",
-                 CG_HEADING_LENGTH - 1);
-    else if (column[quantity].unit != NULL)
-        snprintf(what, sizeof what, "given twice, one is allowed");
-    if (what[0] != '\0') {
+    if (column[quantity].unit != NULL ||
+        !cg_heading_of(setting, column[quantity].heading, what)) {
         column_problem(reader, file, setting, key, what);
         return;
     }
     column[quantity].unit = unit;
-    snprintf(column[quantity].heading, CG_HEADING_LENGTH, "%s", value.text);
     snprintf(column[quantity].key, CG_NAME_LENGTH, "%s", key);
 }
 
@@ -163,6 +170,8 @@ enum cg_status cg_log_duty_read(struct cg_reader *reader,
     if (!named)
         name_by_log(value.text, duty);
     read_columns(reader, file, log, column);
+    if (reader->found != NULL)
+        column[CG_LOGGED_FOUND] = *reader->found;
     if (reader->problems->count > before || !ready(reader->c))
         return CG_OK;
     enum cg_status status =

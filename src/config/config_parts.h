@@ -5,6 +5,7 @@
 #include "config_file.h"
 #include "data_folder.h"
 #include "evidence.h"
+#include "log_columns.h"
 #include "metals.h"
 #include "problems.h"
 #include "setting_key.h"
@@ -30,6 +31,7 @@ struct cg_reader {
     struct cg_case *c;            /* the caller's */
     struct cg_course **courses;   /* the caller's list, of what is read */
     struct cg_evidence *evidence; /* the caller's */
+    const struct cg_log_column *found; /* a column more of a log, or NULL */
 };
 
 /* A value as found, whichever way it was written. */
@@ -86,6 +88,11 @@ enum cg_status cg_log_duty_read(struct cg_reader *reader,
                                 const struct cg_config_file *file,
                                 const config_setting_t *log, bool named,
                                 struct cg_error *error);
+/* The heading of a log's column; false: `what` says what is wrong. */
+enum { CG_NAME_TROUBLE = 192 };
+bool cg_heading_of(const config_setting_t *setting,
+                   char heading[CG_HEADING_LENGTH],
+                   char what[CG_NAME_TROUBLE]);
 /* Where the duty of that name is: shipped, or NAME.cfg in the folder of the
  * user's config.  False: in neither. */
 bool cg_duty_path(const struct cg_reader *reader, const char *name,
@@ -170,7 +177,6 @@ enum cg_status cg_build_read(const struct cg_item *build, const char *path,
 
 /* Whether a text is a name: 1 to 47 letters and digits of ASCII, blanks, "_",
  * "-" and "."; else `trouble` says what is wrong and what is allowed. */
-enum { CG_NAME_TROUBLE = 192 };
 bool cg_name_fits(const char *text, char trouble[CG_NAME_TROUBLE]);
 
 /* Puts coldgap's name in the place of a builder's, where there is one for

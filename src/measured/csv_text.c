@@ -243,3 +243,10 @@ void cg_csv_quote(const char *text, char *cell, size_t size)
     cell[used++] = '"';
     cell[used] = '\0';
 }
+
+const char *cg_csv_too_many(size_t cells, size_t columns, char separator)
+{
+    return cells > columns && separator == ','
+               ? "; decimal commas need semicolons between cells"
+               : "";
+}

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "evidence.h"
 #include "fuel.h"
 
 #define KELVIN(celsius) ((celsius) + 273.15)
@@ -33,6 +34,10 @@ static const struct {
                        CG_TEMPERATURE,
                        60.0,
                        {KELVIN(-40.0), KELVIN(200.0)}},
+    [CG_LOGGED_FOUND] = {"",
+                         CG_TEMPERATURE,
+                         60.0,
+                         {CG_EVIDENCE_COLDEST, CG_EVIDENCE_HOTTEST_GAS}},
 };
 
 /* The unit with which a key writes that quantity, or NULL. */
@@ -52,7 +57,7 @@ static const struct cg_unit *unit_of(const char *key, int quantity)
 bool cg_log_key(const char *key, enum cg_logged *quantity,
                 const struct cg_unit **unit)
 {
-    for (int q = 0; q < CG_LOGGED; q++) {
+    for (int q = 0; q < CG_LOGGED_FOUND; q++) {
         *unit = unit_of(key, q);
         *quantity = (enum cg_logged)q;
         if (*unit != NULL)
@@ -65,14 +70,14 @@ size_t cg_log_keys(char key[CG_LOGGED][CG_NAME_LENGTH])
 {
     size_t units;
     const struct cg_unit *unit = cg_units(&units);
-    for (int q = 0; q < CG_LOGGED; q++) {
+    for (int q = 0; q < CG_LOGGED_FOUND; q++) {
         size_t u = 0;
         while (unit[u].dimension != quantities[q].dimension)
             u++;
         snprintf(key[q], CG_NAME_LENGTH, "%s%s%s", quantities[q].name,
                  unit[u].suffix[0] != '\0' ? "_" : "", unit[u].suffix);
     }
-    return CG_LOGGED;
+    return CG_LOGGED_FOUND;
 }
 
 struct cg_log_band cg_log_band_of(const struct cg_case *c,

@@ -253,6 +253,56 @@ static void set_note(struct making *making)
         (note->last - note->first) / (double)(rows > 1 ? rows - 1 : 1);
 }
 
+/* The row of the highest that was found in the time taken. */
+static size_t highest_row(const struct making *making)
+{
+    const struct cg_log_row *row = making->rows.row;
+    size_t best = SIZE_MAX;
+    for (size_t i = making->first; i <= making->last; i++)
+        if (!isnan(row[i].value[CG_LOGGED_FOUND]) &&
+            (best == SIZE_MAX ||
+             row[i].value[CG_LOGGED_FOUND] > row[best].value[CG_LOGGED_FOUND]))
+            best = i;
+    return best;
+}
+
+/* How the engine ran up to a row of the course, by channel: a probe lags, and
+ * is often hottest after the throttle was shut, so that the means are of the
+ * rows at nearly the highest load. */
+static void run_before(const struct cg_course *course, size_t row, double *of)
+{
+    double begin = course->row[row].time - CG_LOG_PROBE_LAG, most = 0.0;
+    size_t from = row, count = 0;
+    while (from > 0 && course->row[from - 1].time >= begin)
+        from--;
+    for (size_t i = from; i <= row; i++)
+        most = fmax(most, course->row[i].of[CG_CHANNEL_LOAD]);
+    memset(of, 0, CG_CHANNELS * sizeof *of);
+    for (size_t i = from; i <= row; i++) {
+        if (course->row[i].of[CG_CHANNEL_LOAD] < CG_LOG_PROBE_LOAD * most)
+            continue;
+        count++;
+        for (int k = 0; k < CG_CHANNELS; k++)
+            of[k] += (course->row[i].of[k] - of[k]) / (double)count;
+    }
+}
+
+/* What is asked for beside the run; `course` has all rows taken. */
+static void find_highest(struct making *making, const struct cg_course *course)
+{
+    struct cg_log_highest *highest = &making->note.highest;
+    size_t row = highest_row(making);
+    if (row == SIZE_MAX) {
+        cg_problem(making->problems, at_row(making, making->first),
+                   making->column[CG_LOGGED_FOUND].heading,
+                   "no value in the whole run");
+        return;
+    }
+    highest->value = making->rows.row[row].value[CG_LOGGED_FOUND];
+    highest->time = time_of(making, row);
+    run_before(course, row - making->first, highest->of);
+}
+
 static enum cg_status make_course(struct making *making,
                                   struct cg_course **list,
                                   struct cg_course **course,
@@ -266,6 +316,8 @@ static enum cg_status make_course(struct making *making,
     for (size_t i = making->first; i <= making->last; i++)
         made->row[made->rows++] = course_row(making, i);
     set_note(making);
+    if (is_asked(making, CG_LOGGED_FOUND))
+        find_highest(making, made);
     made->log = making->note;
     status =
         cg_course_thin(making->c->engine.speed, &cg_thin_usual, made, error);
@@ -287,7 +339,7 @@ static bool prepare(struct making *making)
         return false;
     }
     check_steps(making);
-    for (int q = CG_LOGGED_TIME + 1; q < CG_LOGGED; q++)
+    for (int q = CG_LOGGED_TIME + 1; q < CG_LOGGED_FOUND; q++)
         if (is_asked(making, (enum cg_logged)q))
             fill_column(making, q);
     if (making->problems->count > before)

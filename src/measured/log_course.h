@@ -19,14 +19,21 @@
 /* Slower, the engine stands [rev/s]. */
 #define CG_LOG_STANDS (50.0 / 60.0)
 
+/* What is read by a probe lags: the engine is taken as it ran in so many
+ * seconds before, at this share and more of the highest load in them (common
+ * practice, no source). */
+#define CG_LOG_PROBE_LAG 3.0
+#define CG_LOG_PROBE_LOAD 0.9
+
 /* Reads `path` by the columns asked for, time, speed and one of boost, manifold
  * and load among them, for the case's engine: rated speed, boost, ambient and
  * fuel must be set.  Load is what the manifold pressure is between a closed
  * throttle and the boost target; mixture by the fuel's own ratio; lambda and
- * burn are held to what the model runs.  The list owns the course.  Trouble is
- * told with file, line and heading, and *course is then NULL; *note, unless
- * NULL, is the same as the course's.  CG_NO_MEMORY, CG_FILE, CG_BAD_INPUT as
- * cg_log_rows_read. */
+ * burn are held to what the model runs.  Of a column for evidence the highest
+ * of the time taken is noted, nothing filled.  The list owns the course.
+ * Trouble is told with file, line and heading, and *course is then NULL; *note,
+ * unless NULL, is the same as the course's.  CG_NO_MEMORY, CG_FILE,
+ * CG_BAD_INPUT as cg_log_rows_read. */
 enum cg_status cg_log_read(const char *path, const struct cg_case *c,
                            const struct cg_log_column column[CG_LOGGED],
                            struct cg_course **list, struct cg_course **course,

@@ -288,11 +288,10 @@ static enum cg_status take_cells(struct reading *reading,
         if (is_units(reading, record))
             return CG_OK;
         char what[160];
-        snprintf(what, sizeof what, "%zu cells, the line of headings has %zu%s",
-                 record->cells, reading->cells,
-                 record->cells > reading->cells && reading->separator == ','
-                     ? "; decimal commas need semicolons between cells"
-                     : "");
+        snprintf(
+            what, sizeof what, "%zu cells, the line of headings has %zu%s",
+            record->cells, reading->cells,
+            cg_csv_too_many(record->cells, reading->cells, reading->separator));
         problem(reading, NULL, what);
         return CG_OK;
     }

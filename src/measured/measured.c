@@ -117,10 +117,8 @@ static bool read_cells(struct reading *reading,
         cg_problem(&reading->problems, where, NULL,
                    "%zu cells, the header names %zu columns%s", record->cells,
                    columns->count,
-                   record->cells > columns->count &&
-                           reading->csv.separator == ','
-                       ? "; decimal commas need semicolons between cells"
-                       : "");
+                   cg_csv_too_many(record->cells, columns->count,
+                                   reading->csv.separator));
         return false;
     }
     for (int q = 0; q < CG_MEASURED_QUANTITIES; q++)
@@ -218,8 +216,9 @@ static void read_rows(struct reading *reading)
         }
     }
     if (rows == 0 && reading->problems.count == 0)
-        cg_problem(&reading->problems, at_line(reading, 0), NULL,
-                   "no lines under the header, one line for each cylinder is allowed");
+        cg_problem(
+            &reading->problems, at_line(reading, 0), NULL,
+            "no lines under the header, one line for each cylinder is allowed");
     if (reading->problems.count == 0)
         check_carried(reading);
 }

@@ -24,11 +24,12 @@ static void tell_bands(struct cg_report *report,
         {"most", "at most", CG_SHOW_WORDS},
         {"found", "found", CG_SHOW_WORDS}};
     char caption[128];
-    snprintf(caption, sizeof caption,
-             "Mean of three traces or more, by ISO 13565 with a cut-off of %s",
-             cg_quantity_one(
-                 cg_quantity(CG_SHOW_LENGTH, CG_SURFACE_USUAL_CUTOFF), false)
-                 .text);
+    snprintf(
+        caption, sizeof caption,
+        "Mean of three traces or more, by ISO 13565 with a cut-off of %s",
+        cg_quantity_one(cg_quantity(CG_SHOW_LENGTH, CG_SURFACE_USUAL_CUTOFF),
+                        cg_report_inch(report))
+            .text);
     cg_report_table(report, "finish_order", caption, columns,
                     sizeof columns / sizeof columns[0]);
     put(report, "Rpk", CG_SHOW_ROUGHNESS, order->rpk);

@@ -112,8 +112,7 @@ static void tell_limits(struct cg_report *report, const struct cg_case *c)
 {
     bool inch = cg_report_inch(report);
     cg_report_section(report, "What this leaves out");
-    cg_report_say(report, "The gaps needed are worked out to first order. %s",
-                  cg_say_first_order(inch).text);
+    cg_say_gaps_first_order(report);
     cg_report_say(report,
                   "Head gasket, rods and turbocharger have ceilings of their "
                   "own, not looked at here.");

@@ -1,6 +1,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "log_course.h"
 #include "report_find_parts.h"
 #include "setting.h"
 #include "show.h"
@@ -80,6 +81,36 @@ static void tell_measured(struct cg_report *report,
         cg_report_cell(report, learned->before[i]);
         cg_report_cell(report, learned->after[i]);
         tell_build(report, updated, entry);
+    }
+}
+
+/* What was taken of logs. */
+static void tell_logs(struct cg_report *report,
+                      const struct cg_updated_case *updated)
+{
+    const struct cg_evidence *evidence = &updated->evidence;
+    for (size_t i = 0; i < updated->learned.entries; i++) {
+        const struct cg_evidence_entry *entry = &evidence->entry[i];
+        const struct cg_course *course = evidence->run[entry->run].duty.course;
+        bool probe = entry->what == CG_EVIDENCE_PROBE;
+        if (entry->log[0] == '\0')
+            continue;
+        cg_report_say(
+            report, "%s: highest of \"%s\" in %s, %s at %.6g s of the log.%s",
+            cg_evidence_name(entry->what), entry->column, entry->log,
+            cg_quantity_text(
+                cg_quantity(CG_SHOW_TEMPERATURE, entry->temperature),
+                cg_report_inch(report))
+                .text,
+            entry->log_time,
+            probe ? "" : " Beside it the model's highest of that run.");
+        if (probe)
+            cg_report_say(report,
+                          "Beside it the engine held as it ran in the %g s "
+                          "before: %.0f rpm, %.0f %% of full load.",
+                          CG_LOG_PROBE_LAG,
+                          60.0 * course->row[0].of[CG_CHANNEL_SPEED],
+                          100.0 * course->row[0].of[CG_CHANNEL_LOAD]);
     }
 }
 
@@ -225,6 +256,7 @@ void cg_report_find_evidence(struct cg_report *report,
                           "it, and what the model learned from it.");
     tell_notebook(report, updated);
     tell_measured(report, updated);
+    tell_logs(report, updated);
     tell_shares(report, updated);
     tell_ends(report, updated);
     tell_inputs(report, updated);

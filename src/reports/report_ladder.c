@@ -187,10 +187,11 @@ static void tell_parts(struct cg_report *report, const struct cg_ladder *ladder)
             tell_part(report, ladder, order[i]);
     cg_report_say(report, "- is not up to %s, the highest looked at.",
                   cg_show_boost(ladder->end, inch).text);
-    cg_report_figure(report, "ladder", "What stops at which boost",
-                     "Above, the top gap over boost with the shop rule; below, "
-                     "a bar a part, before the changes and after: where it "
-                     "fits, is marginal, and is no more.");
+    cg_report_figure(
+        report, "ladder", "What stops at which boost",
+        "Above, the top gap to file to over boost, and the shop rule; below, "
+        "a bar a part, before the changes and after: where it "
+        "fits, is marginal, and is no more.");
 }
 
 /* In the order in which the trade looks: common practice, no source. */
@@ -225,7 +226,6 @@ static void tell_order(struct cg_report *report, const struct cg_ladder *ladder)
 
 static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
 {
-    bool inch = cg_report_inch(report);
     cg_report_section(report, "What this rests on");
     cg_report_say(report, "The engine: %s, duty %s.",
                   ladder->asked.engine.name[0] != '\0'
@@ -239,8 +239,7 @@ static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
                   "yours, and ask `coldgap finish --profile`.");
     cg_report_say(report, "The oil ring's tension, head gasket, rods and "
                           "charger are not looked at.");
-    cg_report_say(report, "The gaps needed are worked out to first order. %s",
-                  cg_say_first_order(inch).text);
+    cg_say_gaps_first_order(report);
 }
 
 /* What the parts show at the target, for programs. */

@@ -1,4 +1,4 @@
-/* Limits past which the gap is not the trouble (limits.h), as they are told. */
+/* Limits past which the gap is not the trouble (duty_limits.h), as they are told. */
 #ifndef CG_REPORT_PAST_H
 #define CG_REPORT_PAST_H
 

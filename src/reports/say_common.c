@@ -87,6 +87,12 @@ struct cg_sentence cg_say_first_order(bool inch)
     return out;
 }
 
+void cg_say_gaps_first_order(struct cg_report *report)
+{
+    cg_report_say(report, "The gaps needed are worked out to first order. %s",
+                  cg_say_first_order(cg_report_inch(report)).text);
+}
+
 struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch)
 {
@@ -115,14 +121,14 @@ const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt)
 
 #define LEFT_OUT(burn)                                                         \
     "Bore distortion and wear, ring twist, differences around the "            \
-    "circumference and between cylinders, " burn ", boost lag, coolant past "  \
-    "boiling, gas pressure in the bore."
+    "circumference and between cylinders, " burn ", boost lag unless given, "  \
+    "coolant past boiling, gas pressure in the bore."
 
 const char *cg_say_left_out(const struct cg_case *c)
 {
     return c->combustion.ignition == CG_IGNITION_COMPRESSION
                ? LEFT_OUT("pilot and split injection, cetane number, swirl")
-               : LEFT_OUT("knock");
+               : LEFT_OUT("what knock does");
 }
 
 void cg_say_size(struct cg_report *report, const struct cg_case *c)

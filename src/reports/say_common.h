@@ -52,6 +52,7 @@ const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt);
 
 /* What the first-order allowance may lack. */
 struct cg_sentence cg_say_first_order(bool inch);
+void cg_say_gaps_first_order(struct cg_report *report);
 
 /* Rows of cylinders, bore and stroke. */
 void cg_say_size(struct cg_report *report, const struct cg_case *c);

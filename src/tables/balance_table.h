@@ -6,7 +6,7 @@
 #include "status.h"
 #include "table_of.h"
 
-/* balance.dat in folder `dir`: where the fuel's energy goes, a row each.
+/* heat_balance.dat in folder `dir`: where the fuel's energy goes, a row each.
  * CG_FILE with the reason. */
 enum cg_status cg_balance_table_write(const char *dir,
                                       const struct cg_table_of *of,

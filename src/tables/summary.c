@@ -56,6 +56,8 @@ KEY(file_to_top, a->file_to_top.file_to * 1e3)
 KEY(file_to_second, a->file_to_second.file_to * 1e3)
 KEY(rule_top, a->shop_rule * 1e3)
 KEY(rule_second, a->second_rule * 1e3)
+KEY(exhaust_valve, a->balance.valve - CG_ZERO_CELSIUS)
+KEY(exhaust_probe, a->balance.exhaust.reading - CG_ZERO_CELSIUS)
 
 static const struct cg_summary_key keys[] = {
     {"cold_gap_top", "mm", get_cold_gap_top},
@@ -88,6 +90,8 @@ static const struct cg_summary_key keys[] = {
     {"file_to_second", "mm", get_file_to_second},
     {"rule_top", "mm", get_rule_top},
     {"rule_second", "mm", get_rule_second},
+    {"exhaust_valve", "C", get_exhaust_valve},
+    {"exhaust_probe", "C", get_exhaust_probe},
 };
 
 static const char *from(const struct cg_answer *answer)

@@ -13,7 +13,7 @@
 
 enum {
     PAGE = 4096,
-    DEEP = 384 * 1024, /* the deepest, a sweep with evidence, takes 280 kB */
+    DEEP = 640 * 1024, /* the deepest, a sweep with evidence, takes 540 kB */
     WITH_HEAP = 2 * DEEP
 };
 

@@ -20,7 +20,7 @@ awk -v top="${top:-0}" '$1 == "cold_gap_top" {exit !(top >= $2 - 5e-3)}' \
 says stdout 'not a warranty'
 [ -s "$work/stderr" ] && fail "find wrote to stderr"
 tables=$(cd "$work/out" && echo *)
-[ "$tables" = "balance.dat clearance.dat cycle.dat duties.dat history.dat sensitivity.dat stroke.dat summary.dat" ] ||
+[ "$tables" = "clearance.dat cycle.dat duties.dat heat_balance.dat history.dat sensitivity.dat stroke.dat summary.dat" ] ||
     fail "tables: $tables"
 for table in "$work"/out/*; do
     head -n 5 "$table" | grep -q '^# .*not a warranty' ||
@@ -62,6 +62,8 @@ file_to_top mm
 file_to_second mm
 rule_top mm
 rule_second mm
+exhaust_valve C
+exhaust_probe C
 file_to_from word
 hardest_duty word
 KEYS

@@ -55,7 +55,7 @@ head -c 3000 /dev/zero >"$work/p"
 bad ':1: a zero byte' --profile "$work/p"
 head -c 5000 "$coldgap" >"$work/p"
 bad ':1: ' --profile "$work/p"
-awk 'BEGIN {while (n++ < 3000) printf "7"; print ""}' >"$work/p"
+awk 'BEGIN {while (n++ < 9000) printf "7"; print ""}' >"$work/p"
 bad ':1: a line of more than' --profile "$work/p"
 
 # --- malformed

@@ -285,6 +285,46 @@ printf 'cylinder,bore_mm,top_gap_mm,\n1,86.5,"0.4\033[2J\nx",\n2,86.5,0.4,"\342\
     >cells.csv
 says_little 2 3 "$coldgap" sheet "$engine" --measured cells.csv
 says_little 4 1 sh "$sources/plots/draw.sh" "none$acts"
+# A log: its name, its headings, what stands above them, and what is taken of it.
+csi=$(printf '\033[2J\302\23331m')
+log="l\$(touch hit)'\`touch hit\`<b>&$csi.csv"
+{ printf '%s\n' '$(touch hit) <script>alert(1)</script>' \
+    't$(touch hit);"n<b>alert(1)</b>""x";p`touch hit`;e'"$csi'|system(touch hit)"
+  awk 'BEGIN { for (i = 0; i <= 20; i++)
+      printf "%.1f;%d;120;%d\n", i / 10, 3000 + 50 * i, 900 + i }'; } >"$log"
+quoted() { printf '%s' "$1" | sed 's/["\\]/\\&/g'; }
+logged() {
+    sed '/^duty/d; /^margin/d' "$sources/configs/example.cfg"
+    printf 'margin = { duties = []; };\nduty = { log = "%s"; columns = {\n' \
+        "$(quoted "$log")"
+    printf '%s' 'time_s = "t$(touch hit)"; speed_rpm = "n<b>alert(1)</b>\"x"; '
+    printf 'boost_kPa = "p`touch hit`"; %s }; };\n' "$1"
+    printf 'evidence = ( { what = "exhaust_probe"; column_C = "%s"; } );\n' \
+        "$(quoted "$2")"
+}
+probe="e$csi'|system(touch hit)"
+logged '' "$probe" >logged.cfg
+says_little 0 0 "$coldgap" find logged.cfg -o logged --report logged/page.html
+says stdout 'l$(touch hit)'
+says stdout "e?\[2J?31m'|system"
+cp "$work/stdout" screen
+for file in logged/*; do
+    case $file in *.dat | *.html) letters_only "$file" "${file##*/}" ;; esac
+done
+grep -q -i '<b>alert\|<b>&\|<script>alert' logged/page.html &&
+    fail "a page takes what a log brings for its own"
+drawn logged
+nothing_ran "a log"
+# The same where they are wrong.
+logged 'lambda = "<b>\x1b[2J";' "$probe" >logged.cfg
+says_little 2 2 "$coldgap" find logged.cfg
+logged '' "$csi$acts" >logged.cfg
+says_little 2 2 "$coldgap" find logged.cfg
+sed "s/^1.0;/1.0$csi;/; s/;910\$/;$csi/" "$log" >"bad$log"
+log="bad$log"
+logged '' "$probe" >logged.cfg
+says_little 2 2 "$coldgap" find logged.cfg
+nothing_ran "a bad log"
 
 # 4. A picture with anything in it but lines and letters is left out.
 mkdir fake

@@ -132,7 +132,7 @@ for config in "$configs"/engines/*.cfg; do
          END {exit !(to > 0 && other > 0 && to >= other)}' "$work/stdout" ||
         fail "$config: $(sed -n 3,4p "$work/stdout")"
     tells 'shop rule'
-    tells 'needed in\|the model needs'
+    tells 'needed in\|needed with\|the model needs'
     to=$(awk '/^Top ring, file to /{print $5}' "$work/stdout")
     expect 0 "$coldgap" lesson "$config"
     sed -n '/^12/,/^13/p' "$work/stdout" >"$work/step"

@@ -82,8 +82,8 @@ done
 offers "metric inch" coldgap find --units ''
 offers inch coldgap find --units=in
 offers inch coldgap find --units = in
-offers 'charge.boost_kPa= charge.boost_bar= charge.boost_psi= charge.boost_MPa=' \
-    coldgap find --set charge.boost_
+offers 'charge.boost_time_s= charge.boost_time_min= charge.boost_time_h=' \
+    coldgap find --set charge.boost_t
 offers 'parent pressed' coldgap find --set bore.seat = p
 offers 'parent pressed' coldgap sweep x.cfg --vary bore.seat=p
 offers 'true false' coldgap find --set piston.oil_jet = ''

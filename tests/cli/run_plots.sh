@@ -46,6 +46,9 @@ draw "$work/out"
 expect 1 "$coldgap" find "$sources/configs/engines/iron_six.cfg" \
     --set duty.name=settled --set rings.top.cold_gap_mm=0.1 -o "$work/touch"
 draw "$work/touch"
+expect 0 "$coldgap" find "$sources/configs/logs/logged_four.cfg" -q \
+    -o "$work/logged"
+draw "$work/logged"
 engine=$sources/configs/engines/iron_six.cfg
 expect 0 "$coldgap" find "$engine" --set rings.film_law=reynolds -q \
     -o "$work/film"

@@ -238,6 +238,36 @@ START_TEST(lines_are_told)
 }
 END_TEST
 
+/* The highest beside the run, in the time taken alone; the engine as it was in
+ * the seconds before, at nearly the highest load. */
+START_TEST(highest_of_a_column)
+{
+    static const char text[] = "t n p e\n0 3000 0 -\n2 4200 100 800\n"
+                               "3 4800 100 nan\n4 5400 100 880\n"
+                               "5 3000 -40 900\n6 3000 -40 700\n";
+    static const char idles[] = "t n p e\n0 900 -70 1200\n1.5 900 -70 700\n"
+                                "3 6000 100 800\n4 6000 100 790\n";
+    struct cg_course *list = NULL, *course;
+    ask_usual();
+    column[CG_LOGGED_FOUND] = (struct cg_log_column){
+        cg_unit_find(CG_TEMPERATURE, "C"), "e", "column_C"};
+    course = course_of(text, &list);
+    ck_assert_msg(course != NULL, "%s", problems.line[0]);
+    const struct cg_log_highest *highest = &course->log.highest;
+    ck_assert_double_eq_tol(highest->value, 1173.15, 1e-9);
+    ck_assert_double_eq_tol(highest->time, 5.0, 1e-12);
+    ck_assert_double_eq_tol(highest->of[CG_CHANNEL_SPEED], 80.0, 1e-9);
+    ck_assert_double_eq_tol(highest->of[CG_CHANNEL_LOAD], 1.0, 1e-9);
+    ck_assert(isnan(highest->of[CG_CHANNEL_OIL]));
+    cg_courses_free(list);
+    list = NULL;
+    course = course_of(idles, &list);
+    ck_assert_msg(course != NULL, "%s", problems.line[0]);
+    ck_assert_double_eq_tol(course->log.highest.value, 1073.15, 1e-9);
+    cg_courses_free(list);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("log");
@@ -247,6 +277,7 @@ int main(void)
     tcase_add_test(tests, mixture_and_burn);
     tcase_add_test(tests, gaps_are_filled_straight);
     tcase_add_test(tests, idle_ends_are_trimmed);
+    tcase_add_test(tests, highest_of_a_column);
     tcase_add_test(tests, lines_are_told);
     suite_add_tcase(suite, tests);
     return check_run(suite);

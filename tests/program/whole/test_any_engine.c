@@ -110,18 +110,16 @@ static void check_boost_heats(const struct cg_case *c,
                   after.crown_max - before->crown_max, who);
 }
 
-static enum outcome try_engine(const struct draw *d, const char *who)
+/* The case's own answer, and that a higher boost does not cool. */
+static enum outcome answer_case(const struct cg_case *c, const char *who)
 {
-    struct cg_case c;
     struct cg_error error = {CG_OK, ""};
-    if (any_case(d->engine, d->set, d->sets, &c, who) == REFUSED)
-        return REFUSED;
     struct cg_duty_run *run;
     struct cg_extremes extremes;
     struct cg_heat_ledger ledger = {0};
-    enum cg_status status = cg_duty_run_create(&c, &run, &error);
+    enum cg_status status = cg_duty_run_create(c, &run, &error);
     if (status == CG_OK) {
-        status = cg_answer_extremes(&c, run, 0.0, NULL, NULL, &extremes,
+        status = cg_answer_extremes(c, run, 0.0, NULL, NULL, &extremes,
                                     &ledger, &error);
         cg_duty_run_free(run);
     }
@@ -130,8 +128,18 @@ static enum outcome try_engine(const struct draw *d, const char *who)
         return outcome;
     check_finite(&extremes, who);
     ck_assert_msg(fabs(ledger.residual) < 1e-9, "heat does not close: %s", who);
-    check_boost_heats(&c, &extremes, who);
+    check_boost_heats(c, &extremes, who);
     return ANSWERED;
+}
+
+static enum outcome try_engine(const struct draw *d, const char *who)
+{
+    struct cg_case c;
+    if (any_case(d->engine, d->set, d->sets, &c, who) == REFUSED)
+        return REFUSED;
+    enum outcome outcome = answer_case(&c, who);
+    cg_case_free(&c);
+    return outcome;
 }
 
 static void try_many(bool diesel, size_t wanted)

@@ -67,6 +67,7 @@ static enum outcome find(const char *engine, const char *const *set,
     enum outcome outcome = outcome_of(status, &error, who);
     if (outcome == ANSWERED)
         check_answer(&c, &answer, who);
+    cg_case_free(&c);
     return outcome;
 }
 
