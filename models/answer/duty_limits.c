@@ -150,6 +150,10 @@ void cg_limits_judge(const struct cg_case *c, const struct cg_duty_run *run,
     limits->of[CG_PAST_FACE] = at_once(
         e->face_top_max,
         face->temperature.high > 0.0 ? face->temperature.high : INFINITY);
+    limits->of[CG_PAST_GRIPS] =
+        at_once(1.0 - e->clearance.side[CG_RING_TOP] /
+                          c->ring[CG_RING_TOP].side_clearance,
+                1.0);
     judge_knock(c, run, limits);
     limits->of[CG_PAST_PRESSURE] =
         at_once(limits->peak_pressure,

@@ -22,6 +22,8 @@ enum cg_past {
     CG_PAST_CROWN,   /* crown: too hot for too long [K] */
     CG_PAST_GROOVE,  /* top groove: likewise, by the alloy's hot limit [K] */
     CG_PAST_FACE,    /* top ring's face: where nobody fits it any more [K] */
+    CG_PAST_GRIPS,   /* top groove: heat takes all of its side clearance, of
+                        what is there cold [1] */
     CG_PAST_KNOCK,   /* knock predicted, and the duty declares none [1] */
     CG_PAST_PRESSURE, /* compression: of the cylinder, at its peak [Pa] */
     CG_PAST_COOLANT, /* coolant hotter than it boils at [K] */

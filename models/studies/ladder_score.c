@@ -70,6 +70,7 @@ static void add_limits(const struct cg_limits *limits, struct cg_look *look)
     } rows[] = {{CG_PAST_MELTS, CG_LADDER_PISTON},
                 {CG_PAST_CROWN, CG_LADDER_PISTON},
                 {CG_PAST_GROOVE, CG_LADDER_PISTON},
+                {CG_PAST_GRIPS, CG_LADDER_PISTON},
                 {CG_PAST_KNOCK, CG_LADDER_SPARK},
                 {CG_PAST_PRESSURE, CG_LADDER_PRESSURE},
                 {CG_PAST_COOLANT, CG_LADDER_COOLANT},

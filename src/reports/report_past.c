@@ -11,6 +11,7 @@ const char *cg_say_past_word(enum cg_past past)
         [CG_PAST_CROWN] = "the crown's heat",
         [CG_PAST_GROOVE] = "the top groove's heat",
         [CG_PAST_FACE] = "the heat of the top ring's face",
+        [CG_PAST_GRIPS] = "the top groove, which closes on its ring",
         [CG_PAST_KNOCK] = "knock",
         [CG_PAST_PRESSURE] = "the cylinder's pressure",
         [CG_PAST_COOLANT] = "the coolant, which boils",
@@ -57,6 +58,16 @@ static struct cg_sentence say_knock(const struct cg_limits *limits)
     return out;
 }
 
+static struct cg_sentence say_grip(const struct cg_limit_seen *seen)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "the top groove closes on its ring: heat takes %.0f %% of the side "
+             "clearance that is there cold; a wider groove mends that",
+             100.0 * seen->reached);
+    return out;
+}
+
 static struct cg_sentence say_pressure(const struct cg_limit_seen *seen,
                                        bool inch)
 {
@@ -95,6 +106,8 @@ struct cg_sentence cg_say_past(enum cg_past past,
     case CG_PAST_FACE:
         return say_heat("the top ring's face",
                         "the most that anyone fits it for", seen, inch);
+    case CG_PAST_GRIPS:
+        return say_grip(seen);
     case CG_PAST_KNOCK:
         return say_knock(limits);
     case CG_PAST_PRESSURE:

@@ -16,6 +16,8 @@
 
 #define PLAIN_FOUR CG_TEST_CONFIGS "/engines/plain_four.cfg"
 #define BOOSTED_FOUR CG_TEST_CONFIGS "/engines/boosted_four.cfg"
+#define TRUCK_SIX CG_TEST_CONFIGS "/engines/truck_six.cfg"
+#define PICKUP_EIGHT CG_TEST_CONFIGS "/engines/pickup_eight.cfg"
 #define IRON_SIX CG_TEST_CONFIGS "/engines/iron_six.cfg"
 
 #define COUNT_OF(list) (sizeof(list) / sizeof(list)[0])
