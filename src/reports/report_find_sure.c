@@ -6,7 +6,7 @@
 #include "show.h"
 #include "uncertain.h"
 
-static void tell_shares(struct cg_report *report, const struct cg_case *c,
+static void tell_shares(struct cg_report *report,
                         const struct cg_answer *answer)
 {
     static const struct cg_report_column columns[] = {
@@ -22,8 +22,6 @@ static void tell_shares(struct cg_report *report, const struct cg_case *c,
                     columns, sampled ? 5 : 3);
     for (size_t i = 0; i < answer->contributions; i++) {
         const struct cg_contribution *at = &answer->contribution[i];
-        if (!cg_uncertain_of(c, at->name))
-            continue;
         cg_report_cell_words(report, "%s", at->doc);
         cg_report_cell(report, at->shift);
         cg_report_cell(report, at->share);
@@ -120,7 +118,7 @@ void cg_report_find_sure(struct cg_report *report,
 {
     const struct cg_case *c = &updated->c;
     cg_report_section(report, "How sure it is");
-    tell_shares(report, c, answer);
+    tell_shares(report, answer);
     if (cg_inputs_correlated(c))
         cg_report_say(report, "Inputs are correlated: a share counts what an "
                               "input has in common with others.");

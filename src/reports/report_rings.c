@@ -209,10 +209,11 @@ static void tell_engine(struct cg_report *report, const struct cg_case *c,
     cg_say_engine(report, c);
     cg_report_row(report, "peak_pressure", "Peak pressure",
                   cg_quantity(CG_SHOW_PEAK_PRESSURE, load[CG_LIMIT_PRESSURE]));
-    cg_report_row(report, "rise", "Pressure rise at most",
-                  cg_quantity(CG_SHOW_RISE, load[CG_LIMIT_RISE]));
-    if (c->combustion.ignition == CG_IGNITION_SPARK)
+    if (c->combustion.ignition == CG_IGNITION_SPARK) {
+        cg_report_row(report, "rise", "Pressure rise at most",
+                      cg_quantity(CG_SHOW_RISE, load[CG_LIMIT_RISE]));
         cg_report_remark(report, "of the burn alone, no knock");
+    }
     if (c->charge.charger == CG_CHARGER_NONE)
         cg_report_note(report, "this engine has no charger; higher boosts are "
                                "looked at as if it had a turbine.");
@@ -237,6 +238,6 @@ void cg_report_rings(struct cg_report *report, const struct cg_case *c,
                   "coat is made.",
                   c->combustion.ignition == CG_IGNITION_SPARK
                       ? "knock, which multiplies the pressure rise at once"
-                      : "the noise of the premixed burn, of which the pressure "
-                        "rise is a mean");
+                      : "the pressure rise: faces live in diesels whose rise is past "
+                        "their bands");
 }
