@@ -5,6 +5,7 @@
 #include "answer.h"
 #include "boiling.h"
 #include "coolant_side.h"
+#include "outside.h"
 #include "relaxation.h"
 
 double cg_crown_limit(const struct cg_case *c)
@@ -151,7 +152,11 @@ void cg_limits_judge(const struct cg_case *c, const struct cg_duty_run *run,
         e->face_top_max,
         face->temperature.high > 0.0 ? face->temperature.high : INFINITY);
     judge_knock(c, run, limits);
-    judge_coolant(c, run, e, limits);
+    if (cg_air_cooled(c)) /* air neither boils nor parts from the wall */
+        limits->of[CG_PAST_COOLANT] = limits->of[CG_PAST_FLUX] =
+            at_once(0.0, INFINITY);
+    else
+        judge_coolant(c, run, e, limits);
 }
 
 enum cg_past cg_limits_first(const struct cg_limits *limits)

@@ -223,6 +223,22 @@ static void add_law(struct cg_answer *answer)
     answer->contributions++;
 }
 
+/* Inputs of another medium than the engine's are not listed. */
+static void list_own(const struct cg_case *c, struct cg_answer *answer)
+{
+    size_t count, kept = 0;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    for (size_t i = 0; i < answer->contributions; i++) {
+        size_t k = 0;
+        while (k < count &&
+               strcmp(inputs[k].name, answer->contribution[i].name) != 0)
+            k++;
+        if (k == count || !cg_uncertain_foreign(&inputs[k], c))
+            answer->contribution[kept++] = answer->contribution[i];
+    }
+    answer->contributions = kept;
+}
+
 enum cg_status cg_spread_first_order(const struct cg_spread *spread,
                                      struct cg_duty_run *workspace,
                                      struct cg_answer *answer,
@@ -252,6 +268,7 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
     add_law(answer);
     qsort(answer->contribution, count, sizeof answer->contribution[0],
           larger_first);
+    list_own(&spread->c, answer);
     return CG_OK;
 }
 

@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "constants.h"
+#include "outside.h"
 
 #define SPREAD(name) offsetof(struct cg_case, uncertainty.name)
 #define FIELD(name) offsetof(struct cg_case, name)
@@ -65,6 +66,11 @@ static const struct cg_uncertain inputs[] = {
      SPREAD(bore_size), {0}},
     {"gap_measure", "gap as filed", false, false, true, 1.0,
      SPREAD(gap_measure), {0}},
+    {"fins", "air and fins", true, false, false, 0.0, SPREAD(fins),
+     {FIELD(cooling.air.fins), FIELD(cooling.air.head)}},
+    {"cylinder_fins", "cooling of the hottest cylinder", true, false, false,
+     0.0, SPREAD(cylinder_fins),
+     {FIELD(cooling.air.fins), FIELD(cooling.air.head)}},
 };
 
 const struct cg_uncertain *cg_uncertains(size_t *count)
@@ -73,12 +79,30 @@ const struct cg_uncertain *cg_uncertains(size_t *count)
     return inputs;
 }
 
+bool cg_uncertain_foreign(const struct cg_uncertain *input,
+                          const struct cg_case *c)
+{
+    static const size_t of_coolant[] = {SPREAD(coolant_film),
+                                        SPREAD(coolant_temperature),
+                                        SPREAD(cylinder_coolant)};
+    if (!cg_air_cooled(c))
+        return input->spread == SPREAD(fins) ||
+               input->spread == SPREAD(cylinder_fins);
+    for (size_t i = 0; i < sizeof of_coolant / sizeof of_coolant[0]; i++)
+        if (input->spread == of_coolant[i])
+            return true;
+    return false;
+}
+
 /* The burn is placed either by the rule or by the knock limit, and inputs of
- * the other move nothing; nor does a jet that is not there. */
+ * the other move nothing; nor does a jet that is not there, or what cools
+ * where something else does. */
 static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
 {
     if (input->spread == SPREAD(jet))
         return !c->piston.oil_jet;
+    if (cg_uncertain_foreign(input, c))
+        return true;
     if (isnan(c->combustion.retard_deg_per_100kPa))
         return input->spread == SPREAD(retard_deg_per_100kPa);
     return input->spread == SPREAD(octane) ||

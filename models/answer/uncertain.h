@@ -30,6 +30,11 @@ const struct cg_uncertain *cg_uncertains(size_t *count);
 double cg_uncertain_spread(const struct cg_uncertain *input,
                            const struct cg_case *c);
 
+/* True of what the engine has not: fins where coolant cools, coolant where air
+ * does.  Answers do not list it. */
+bool cg_uncertain_foreign(const struct cg_uncertain *input,
+                          const struct cg_case *c);
+
 /* What one standard deviation of a direct input adds to a closure [m].  Cannot
  * fail. */
 double cg_uncertain_added(const struct cg_uncertain *input,

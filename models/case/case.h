@@ -160,6 +160,19 @@ struct cg_seal_case {
                              firing top dead centre */
 };
 
+/* Where the maker's gap is measured. */
+enum cg_gap_place {
+    CG_GAP_IN_SKIRT, /* below the choke, where the barrel is straight */
+    CG_GAP_IN_CHOKE  /* in the narrow top */
+};
+
+/* A barrel ground narrower at the top: choke.h. */
+struct cg_choke_case {
+    double narrower;  /* diametral, cold; 0: a straight bore [m] */
+    double length;    /* from the deck to where the barrel is straight [m] */
+    int gap_measured; /* enum cg_gap_place */
+};
+
 struct cg_bore_case {
     char material[CG_NAME_LENGTH];
     int seat;                      /* enum cg_seat */
@@ -172,10 +185,32 @@ struct cg_bore_case {
     double open_joint_coefficient; /* pressed joint that has opened */
     double jacket_top;             /* deck to coolant [m] */
     double jacket_length;          /* of coolant contact [m] */
+    struct cg_choke_case choke;
     struct cg_finish_case finish;
 };
 
+enum cg_medium { CG_MEDIUM_COOLANT, CG_MEDIUM_AIR };
+
+enum cg_air_drive {
+    CG_AIR_STREAM, /* past the engine, whatever it turns */
+    CG_AIR_FAN     /* in proportion to the engine's speed */
+};
+
+/* Cooling by air: outside.h. */
+struct cg_air_case {
+    double rise;              /* at the fins, over the air outside [K] */
+    double speed;             /* between the fins; a fan's at rated speed [m/s] */
+    int drive;                /* enum cg_air_drive */
+    double fins;              /* bore's own area behind the fins [W/(m2 K)] */
+    double deck, lower, head; /* bore above and below them; gas face of the
+                                 head [W/(m2 K)] */
+    double top, length;       /* deck to the first fin, first to last [m] */
+};
+
 struct cg_cooling_case {
+    int medium;                  /* enum cg_medium; the coolant's own fields
+                                    hold for CG_MEDIUM_COOLANT alone */
+    struct cg_air_case air;
     double coolant_temperature;  /* [K] */
     double coolant_coefficient;  /* [W/(m2 K)] */
     double coolant_pressure;     /* absolute, for the boiling flag [Pa] */
@@ -263,6 +298,7 @@ struct cg_uncertainty_case {
     double friction;                                           /* relative */
     double cylinder_charge, cylinder_mixture;                  /* relative */
     double cylinder_coolant;                                   /* [K] */
+    double fins, cylinder_fins;                                /* relative */
     double engine;                                 /* relative, of closure */
     double bore_size, gap_measure;                             /* [m] */
     bool other_laws; /* of gas heat and film: law.h */

@@ -5,6 +5,7 @@
 #include "constants.h"
 #include "geometry.h"
 #include "operating.h"
+#include "outside.h"
 #include "setting.h"
 
 struct list {
@@ -259,11 +260,46 @@ static void check_ring(const struct cg_case *c, enum cg_ring_place place,
                 "must be at most 0.03 of the circumference");
 }
 
+/* Jacket or fins, whichever cool. */
+static void check_outside(const struct cg_case *c, struct list *list)
+{
+    const struct cg_outside outside = cg_outside_of(c);
+    bool air = cg_air_cooled(c);
+    double most = 1.5 * cg_bore_length(c) - outside.top;
+    complain_if(list, outside.top >= c->engine.stroke,
+                air ? "bore.fins_top" : "bore.jacket_top", "engine.stroke",
+                c->engine.stroke, "must be below the stroke");
+    complain_if(list, outside.length > most,
+                air ? "bore.fins_length" : "bore.jacket_length",
+                "engine.stroke", most,
+                air ? "the fins end below any bore, from this top must be at "
+                      "most"
+                    : "the jacket ends below any bore, from this top must be "
+                      "at most");
+}
+
+static void check_choke(const struct cg_case *c, struct list *list)
+{
+    const struct cg_choke_case *choke = &c->bore.choke;
+    double most = 0.005 * c->engine.bore, least = cg_ring_turn(c, CG_RING_TOP);
+    complain_if(list, choke->narrower > most, "bore.choke", "engine.bore", most,
+                "must be at most 0.005 bore");
+    complain_if(list, choke->narrower > 0.0 && choke->length < 1.2 * least,
+                "bore.choke_length", "piston.top_land", 1.2 * least,
+                "ends above where the top ring turns; must be at least");
+    complain_if(list,
+                choke->narrower > 0.0 &&
+                    c->piston.land_clearance <= choke->narrower,
+                "bore.choke", "piston.land_clearance",
+                c->piston.land_clearance,
+                "the top land does not go through it cold; must be below the "
+                "land clearance");
+}
+
 static void check_bore(const struct cg_case *c, struct list *list)
 {
     const struct cg_bore_case *b = &c->bore;
     double bore = c->engine.bore;
-    double most_jacket = 1.5 * cg_bore_length(c) - b->jacket_top;
     complain_if(list, b->wall_thickness >= 0.5 * bore, "bore.wall_thickness",
                 "engine.bore", 0.5 * bore, "must be below 0.5 bore");
     complain_if(list, b->block_thickness >= bore, "bore.block_thickness",
@@ -272,12 +308,8 @@ static void check_bore(const struct cg_case *c, struct list *list)
                 b->seat == CG_SEAT_PRESSED && b->interference > 0.004 * bore,
                 "bore.interference", "engine.bore", 0.004 * bore,
                 "must be at most 0.004 bore");
-    complain_if(list, b->jacket_top >= c->engine.stroke, "bore.jacket_top",
-                "engine.stroke", c->engine.stroke, "must be below the stroke");
-    complain_if(list, b->jacket_length > most_jacket, "bore.jacket_length",
-                "engine.stroke", most_jacket,
-                "the jacket ends below any bore, from this top must be at "
-                "most");
+    check_outside(c, list);
+    check_choke(c, list);
 }
 
 static void check_margin(const struct cg_case *c, struct list *list)

@@ -6,6 +6,7 @@
 #include "case_check.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "outside.h"
 #include "setting.h"
 
 /* Of a segment, as the config reader allows them. */
@@ -130,6 +131,15 @@ static enum cg_status check_course(const struct cg_case *c,
                                "settings of the same names say");
 }
 
+static bool sets_coolant(const struct cg_duty_case *duty)
+{
+    for (int i = 0; i < duty->segments; i++)
+        if (duty->course == NULL &&
+            !isnan(duty->segment[i].coolant_temperature))
+            return true;
+    return false;
+}
+
 static enum cg_status check_segments(const struct cg_case *c,
                                      const struct cg_duty_case *duty,
                                      struct cg_error *error)
@@ -140,6 +150,10 @@ static enum cg_status check_segments(const struct cg_case *c,
         return cg_error_set(error, CG_BAD_INPUT,
                             "duty.segments: 1 to %d are allowed (got %d)",
                             CG_SEGMENTS, duty->segments);
+    if (cg_air_cooled(c) && sets_coolant(duty))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "duty.segments: a coolant, where cooling.medium is "
+                            "air; NaN is allowed");
     for (int i = 0; i < duty->segments; i++)
         if (!segment_fits(&duty->segment[i], c->engine.speed))
             return cg_error_set(

@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "operating.h"
+#include "outside.h"
 
 /* Steps of the shorter of the two times, and the fewest and the most of a
  * piece. */
@@ -104,7 +105,7 @@ enum cg_status cg_course_lag(const struct cg_case *c,
     enum cg_status status = CG_OK;
     if (duty->course == NULL)
         status = cg_course_of_segments(duty->segment, (size_t)duty->segments,
-                                       c->cooling.coolant_temperature, &own,
+                                       cg_outside_temperature(c), &own,
                                        &asked, error);
     const struct cg_course *from = duty->course != NULL ? duty->course : asked;
     if (status == CG_OK)

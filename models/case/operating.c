@@ -3,6 +3,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "outside.h"
+
 #define AIR_CP 1005.0            /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
 #define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
 #define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
@@ -14,7 +16,8 @@ struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
         .speed = speed,
         .load = load,
         .heat_factor = 1.0,
-        .coolant_temperature = c->cooling.coolant_temperature,
+        .coolant_temperature = cg_outside_temperature(c),
+        .cooling_flow = cg_outside_flow(c, speed),
         .oil_temperature = c->cooling.oil_temperature,
         .lambda = NAN,
         .burn50_deg = NAN,

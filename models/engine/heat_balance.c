@@ -1,5 +1,11 @@
 #include "heat_balance.h"
 
+#include "outside.h"
+
+/* A finned port's wall runs 250 to 300 C (from memory): over air, that much more
+ * than one in a jacket over its coolant (exhaust.h) [K]. */
+#define PORT_OVER_AIR 150.0
+
 const char *cg_balance_key(enum cg_balance_part part)
 {
     static const char *const keys[] = {
@@ -28,7 +34,8 @@ static void set_exhaust(const struct cg_case *c,
     const struct cg_exhaust_input input = {
         c->engine.bore, (p->air_flow + p->fuel_flow) / c->engine.cylinders,
         p->exhaust_temperature, c->charge.port_factor,
-        point->operating.coolant_temperature};
+        point->operating.coolant_temperature +
+            (cg_air_cooled(c) ? PORT_OVER_AIR : 0.0)};
     balance->valve = p->exhaust_temperature;
     balance->exhaust = cg_exhaust_at(&input);
     balance->part[CG_BALANCE_PORT] =
@@ -68,12 +75,14 @@ cg_heat_balance_at(const struct cg_case *c, struct cg_thermal *thermal,
     struct cg_heat_balance balance;
     double side[CG_SIDES], cylinders = c->engine.cylinders;
     set_parts(c, point, &balance);
+    balance.air = cg_air_cooled(c);
     cg_point_apply(point, point, 0.0, thermal);
     cg_network_heat_by_side(thermal->network, point->settled, side);
     balance.coolant = balance.part[CG_BALANCE_HEAD] +
                       balance.part[CG_BALANCE_PORT] +
                       balance.part[CG_BALANCE_EVAPORATION] -
-                      cylinders * side[CG_SIDE_COOLANT];
+                      cylinders * side[cg_air_cooled(c) ? CG_SIDE_AIR
+                                                       : CG_SIDE_COOLANT];
     balance.oil = balance.part[CG_BALANCE_FRICTION] -
                   cylinders * (point->friction + side[CG_SIDE_OIL]);
     return balance;

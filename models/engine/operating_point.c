@@ -6,6 +6,7 @@
 
 #include "crevice.h"
 #include "growth.h"
+#include "outside.h"
 
 enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
 /* Walls that end within this of those a cycle was run for are settled [K]: the
@@ -137,7 +138,7 @@ static void read_walls(const struct cg_case *c,
         liner += h * point->settled[cg_thermal_liner_node(thermal, s, 0)];
         weight += h;
     }
-    double head = c->cooling.head_coefficient;
+    double head = cg_outside_of(c).head * point->operating.cooling_flow;
     walls->crevice.temperature =
         cg_crevice_temperature(c, thermal, point->settled);
     walls->piston_temperature = crown / area;

@@ -183,7 +183,7 @@ static bool is_model(const char *path)
                  "rings.film_law rings.oil_supply rings.top.flank "
                  "rings.second.flank rings.oil.flank rings.top.film "
                  "rings.second.film rings.oil.film piston.splash piston.jet "
-                 "piston.friction piston.skirt_film cooling.coolant_film",
+                 "piston.friction piston.skirt_film cooling.coolant_film cooling.fins",
                  path);
 }
 

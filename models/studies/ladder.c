@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ladder_work.h"
+#include "outside.h"
 
 enum { ROUNDS = 3 };
 
@@ -25,6 +26,11 @@ const char *cg_ladder_word(enum cg_ladder_part part)
         [CG_LADDER_SPARK] = "spark",
         [CG_LADDER_CHARGE] = "charge_air"};
     return word[part];
+}
+
+bool cg_ladder_has(const struct cg_ladder *ladder, enum cg_ladder_part part)
+{
+    return part != CG_LADDER_COOLANT || !cg_air_cooled(&ladder->asked);
 }
 
 void cg_ladder_order(const struct cg_ladder_climb *climb,

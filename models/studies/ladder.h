@@ -151,6 +151,10 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
 /* Accepts NULL. */
 void cg_ladder_free(struct cg_ladder *ladder);
 
+/* Whether the engine has the part: one that air cools has no coolant.  Cannot
+ * fail. */
+bool cg_ladder_has(const struct cg_ladder *ladder, enum cg_ladder_part part);
+
 /* Whether the part is marginal at the case's own boost already and still stands
  * the target: what the engine lives with is no reason for a change.  Cannot
  * fail. */

@@ -5,6 +5,7 @@
 
 #include "fuel.h"
 #include "grit.h"
+#include "outside.h"
 
 /* How far a part is changed, and in which steps: common practice, no source. */
 #define COOLER_MOST 0.90
@@ -14,6 +15,8 @@
 #define CAP_STEP 25e3
 #define CAP_MOST 310e3 /* absolute [Pa] */
 #define COOLANT_LEAST 353.15
+#define AIR_STEP 0.25
+#define AIR_STEPS 2 /* up to half as fast again */
 #define WIDTH_STEP 0.2e-3
 #define WIDTH_LEAST 0.8e-3
 #define SHARE_STEP 0.05
@@ -272,7 +275,11 @@ static void offer_coolant(struct list *list)
 static void offer_bore_oil(struct list *list)
 {
     offer_jet(list);
-    if (list->c->cooling.coolant_temperature > COOLANT_LEAST + 1.0)
+    for (int i = 1; cg_air_cooled(list->c) && i <= AIR_STEPS; i++)
+        add_number(list, "cooling.air_speed",
+                   list->c->cooling.air.speed * (1.0 + i * AIR_STEP));
+    if (!cg_air_cooled(list->c) &&
+        list->c->cooling.coolant_temperature > COOLANT_LEAST + 1.0)
         add_number(list, "cooling.coolant", COOLANT_LEAST);
     offer_cooler(list);
 }

@@ -8,6 +8,7 @@
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
+#include "outside.h"
 #include "plain_text.h"
 #include "progress.h"
 #include "report_sweep.h"
@@ -254,12 +255,12 @@ static enum cg_status write_report(const struct cg_options *options,
                                    const struct cg_table_of *of,
                                    const struct cg_grid *grid,
                                    const struct cg_part *part, size_t points,
-                                   struct cg_error *error)
+                                   bool air, struct cg_error *error)
 {
     const char *dir = out_of(options);
     char name[64];
     cg_part_name(part, name);
-    struct cg_sweep_story story = {grid, dir, name};
+    struct cg_sweep_story story = {grid, dir, name, air};
     struct cg_outputs outputs = {.title = "Cold ring gap over varied settings",
                                  .of = of,
                                  .run = "sweep",
@@ -324,7 +325,8 @@ static enum cg_status sweep(const struct cg_options *options,
         return cg_error_set(error, why.status,
                             "no point of %zu has an answer; the first: %.400s",
                             total, why.text);
-    return write_report(options, &of, grid, &part, total, error);
+    return write_report(options, &of, grid, &part, total, cg_air_cooled(base),
+                        error);
 }
 
 enum cg_status cg_command_sweep(const struct cg_options *options,

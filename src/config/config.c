@@ -130,6 +130,7 @@ static enum cg_status complete(struct cg_reader *reader,
                                struct cg_error *error)
 {
     check_missing(reader);
+    cg_cooling_check(reader);
     take_law_defaults(reader);
     cg_correlations_read(reader);
     check_fuel(reader); /* the octane is that of the fuel, a log's mixture too */

@@ -12,6 +12,7 @@
 #include "course_lag.h"
 #include "data_folder.h"
 #include "nearest.h"
+#include "outside.h"
 
 /* An engine may be driven above its rated speed, but not without end. */
 #define MOST_OVERSPEED 1.5
@@ -96,7 +97,7 @@ static void store(const struct item *item, const struct field *field,
     struct cg_value value = cg_value_of(setting);
     double si = cg_unit_to_si(unit, value.number), rated =
         item->reader->c->engine.speed;
-    char what[160] = "";
+    char what[192] = "";
     if (value.kind != CG_VALUE_NUMBER)
         snprintf(what, sizeof what, "must be a number (got %s)", value.what);
     else if (!(si >= field->low && si <= field->high))
@@ -105,6 +106,9 @@ static void store(const struct item *item, const struct field *field,
                  cg_unit_from_si(unit, field->high), value.number);
     else if (!isnan(*field_of(item, field)))
         snprintf(what, sizeof what, "given twice, one is allowed");
+    else if (field->dimension == CG_TEMPERATURE &&
+             cg_air_cooled(item->reader->c))
+        snprintf(what, sizeof what, "%s", cg_cooling_other(item->reader->c));
     else if (field->dimension == CG_ROTATION && si > MOST_OVERSPEED * rated)
         snprintf(what, sizeof what,
                  "must be at most %g times engine.speed_rpm (got %.6g)",
@@ -199,7 +203,7 @@ static enum cg_status read_many(struct cg_reader *reader,
     enum cg_status status = CG_OK;
     if (reader->problems->count == before)
         status = cg_course_of_segments(segment, (size_t)count,
-                                       reader->c->cooling.coolant_temperature,
+                                       cg_outside_temperature(reader->c),
                                        reader->courses, &course, error);
     free(segment);
     if (status == CG_OK && course != NULL)

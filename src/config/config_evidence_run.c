@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "case_check.h"
+#include "outside.h"
 
 /* Settled at one speed and load. */
 void cg_reading_hold(double speed, double load, struct cg_duty_case *duty)
@@ -163,6 +164,9 @@ static double or_else(double value, double fallback)
 void cg_reading_conditions(const struct cg_reading *reading, struct cg_case *c)
 {
     const struct cg_reading_numbers *given = &reading->number;
+    cg_reading_refuse(reading, "coolant",
+                      !isnan(given->coolant) && cg_air_cooled(c),
+                      cg_cooling_other(c));
     c->charge.boost = or_else(given->boost, c->charge.boost);
     c->charge.ambient_temperature =
         or_else(given->ambient, c->charge.ambient_temperature);

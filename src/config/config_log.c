@@ -7,6 +7,7 @@
 #include "fuel.h"
 #include "log_course.h"
 #include "nearest.h"
+#include "outside.h"
 
 static void column_problem(struct cg_reader *reader,
                            const struct cg_config_file *file,
@@ -69,6 +70,11 @@ static void read_column(struct cg_reader *reader,
     if (column[quantity].unit != NULL ||
         !cg_heading_of(setting, column[quantity].heading, what)) {
         column_problem(reader, file, setting, key, what);
+        return;
+    }
+    if (quantity == CG_LOGGED_COOLANT && cg_air_cooled(reader->c)) {
+        column_problem(reader, file, setting, key,
+                       cg_cooling_other(reader->c));
         return;
     }
     column[quantity].unit = unit;

@@ -96,7 +96,9 @@ static void tell_probe(struct cg_report *report,
                        const struct cg_heat_balance *balance)
 {
     const struct cg_exhaust *exhaust = &balance->exhaust;
-    cg_report_row(report, "heat_to_coolant", "Heat to the coolant",
+    cg_report_row(report, balance->air ? "heat_to_air" : "heat_to_coolant",
+                  balance->air ? "Heat to the air past the fins"
+                               : "Heat to the coolant",
                   cg_quantity(CG_SHOW_POWER, balance->coolant));
     cg_report_row(report, "heat_to_oil", "Heat to the oil",
                   cg_quantity(CG_SHOW_POWER, balance->oil));

@@ -183,7 +183,8 @@ static void tell_parts(struct cg_report *report, const struct cg_ladder *ladder)
                     "config has it, and to which it fits with the changes.",
                     columns, sizeof columns / sizeof columns[0]);
     for (int i = 0; i < CG_LADDER_PARTS; i++)
-        tell_part(report, ladder, order[i]);
+        if (cg_ladder_has(ladder, order[i]))
+            tell_part(report, ladder, order[i]);
     cg_report_say(report, "- is not up to %s, the highest looked at.",
                   cg_show_boost(ladder->end, inch).text);
     cg_report_figure(

@@ -101,7 +101,7 @@ static void put_instant(struct cg_report *report,
     cg_report_cell(report, at->speed);
     cg_report_cell(report, at->load);
     put_growth(report, sheet, &at->growth);
-    cg_report_cell(report, ring - bore);
+    cg_report_cell(report, ring - bore + shown(at->growth.choke, sheet->inch));
 }
 
 void cg_lesson_tell_duty(struct cg_report *report,
@@ -116,8 +116,11 @@ void cg_lesson_tell_duty(struct cg_report *report,
     (void)second;
     cg_report_say(report,
                   "Metal takes time to warm. The duty is %s, %.4g s. In every "
-                  "line the closure is the ring's growth less the bore's.",
-                  sheet->c->duty.name, answer->duration);
+                  "line the closure is the ring's growth less the bore's%s.",
+                  sheet->c->duty.name, answer->duration,
+                  sheet->c->bore.choke.narrower > 0.0
+                      ? ", and what the choke takes or gives there"
+                      : "");
     cg_report_table(report, "duty", "Over the duty", columns,
                     sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < CG_LESSON_INSTANTS; i++)

@@ -1,6 +1,7 @@
 /* The lesson's steps on a gap too small, one too wide, and the one to file
  * to. */
 #include "lesson_drawing.h"
+#include "outside.h"
 #include "report_lesson_parts.h"
 #include "say_common.h"
 #include "show.h"
@@ -154,7 +155,7 @@ void cg_lesson_tell_apart(struct cg_report *report,
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.half_degree));
     cg_report_say(report, "The other numbers are rounded too, and the model "
                           "takes the gap off the arc. Both leave out:");
-    cg_report_say(report, "%s", cg_say_left_out());
+    cg_report_say(report, "%s", cg_say_left_out(cg_air_cooled(sheet->c)));
 }
 
 /* The order is the trade's: common practice, no source. */

@@ -1,5 +1,6 @@
 /* The lesson's steps from boost to the ring's temperature. */
 #include "lesson_drawing.h"
+#include "outside.h"
 #include "report_lesson_parts.h"
 
 static bool boosted(const struct cg_lesson_sheet *sheet)
@@ -143,7 +144,9 @@ void cg_lesson_tell_ladder(struct cg_report *report,
         cg_report_say(report,
                       "Heat runs from the crown down to the groove. The groove "
                       "heats the ring. The ring passes the heat on through a "
-                      "film of oil to the bore, and the bore to the coolant.");
+                      "film of oil to the bore, and the bore to the %s.",
+                      cg_air_cooled(sheet->c) ? "air between its fins"
+                                              : "coolant");
     tell_temperatures(report, &sheet->lesson->heat);
     cg_lesson_show(report, sheet, cg_lesson_draw_ring);
     if (second)

@@ -9,6 +9,7 @@
 struct cg_sweep_story {
     const struct cg_grid *grid;
     const char *dir, *name; /* the table's folder, and its name */
+    bool air;               /* cools */
 };
 
 /* Fills the report.  CG_FILE when the table cannot be read. */

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "less_boost.h"
+#include "outside.h"
 #include "show.h"
 
 const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from)
@@ -119,11 +120,21 @@ const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt)
     return skirt->cold > skirt->trade.high ? "above" : "in";
 }
 
-const char *cg_say_left_out(void)
+#define LEFT_OUT(cooling)                                                      \
+    "Bore distortion and wear, ring twist, differences around the "            \
+    "circumference and between cylinders, what knock does, boost lag unless "  \
+    "given, " cooling ", gas pressure in the bore."
+
+const char *cg_say_left_out(bool air)
 {
-    return "Bore distortion and wear, ring twist, differences around the "
-           "circumference and between cylinders, what knock does, boost lag "
-           "unless given, coolant past boiling, gas pressure in the bore.";
+    return air ? LEFT_OUT("heat from the head into the barrel's top and what "
+                          "the fins store, limits of the head")
+               : LEFT_OUT("coolant past boiling");
+}
+
+const char *cg_say_outside(const struct cg_case *c)
+{
+    return cg_air_cooled(c) ? "air" : "coolant";
 }
 
 void cg_say_size(struct cg_report *report, const struct cg_case *c)
@@ -141,5 +152,17 @@ void cg_say_engine(struct cg_report *report, const struct cg_case *c)
     cg_say_size(report, c);
     cg_report_row(report, "boost", "Boost",
                   cg_quantity(CG_SHOW_BOOST, c->charge.boost));
+    if (cg_air_cooled(c))
+        cg_report_words(report, "cooled_by", "Cooled by",
+                        "air, %s, %.3g m/s between the fins%s",
+                        c->cooling.air.drive == CG_AIR_FAN ? "by a fan"
+                                                           : "in a stream",
+                        c->cooling.air.speed,
+                        c->cooling.air.drive == CG_AIR_FAN ? " at rated speed"
+                                                           : "");
+    if (c->bore.choke.narrower > 0.0)
+        cg_report_row(report, "choke", "Choke at the top",
+                      cg_quantity(CG_SHOW_SMALL_LENGTH,
+                                  c->bore.choke.narrower));
     cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
 }

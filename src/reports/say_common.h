@@ -37,8 +37,11 @@ struct cg_sentence cg_say_rule_end(bool inch);
 struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch);
 
-/* What no gap needed has in it. */
-const char *cg_say_left_out(void);
+/* What no gap needed has in it, where air cools or not. */
+const char *cg_say_left_out(bool air);
+
+/* "coolant"; "air". */
+const char *cg_say_outside(const struct cg_case *c);
 
 /* "load 0.80"; "throttle shut". */
 struct cg_sentence cg_say_load(double load);

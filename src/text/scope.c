@@ -4,11 +4,19 @@
 
 #include "trade_word.h"
 
-#define ALLOWED "allowed: a four-stroke, spark-ignition, water-cooled engine"
-#define DIESEL "a diesel is not modelled, " ALLOWED " on one of coldgap's fuels"
-#define NITROUS "nitrous is not modelled, " ALLOWED " on air"
-#define AIR                                                                    \
-    "air cooling is not modelled, " ALLOWED "; for one leave the setting out"
+#define ALLOWED                                                                \
+    "allowed: a four-stroke, spark-ignition engine, cooled by coolant or air"
+#define DIESEL "a diesel is not modelled, " ALLOWED ", on one of coldgap's fuels"
+#define NITROUS "nitrous is not modelled, " ALLOWED ", on air"
+#define COOLED "write cooling.medium, allowed: coolant, air"
+#define OIL                                                                    \
+    "cooling by oil is not modelled, allowed: coolant, or air past fins"
+#define SPRAYED                                                                \
+    "a spray on the fins is not modelled, allowed: air alone, "                \
+    "cooling.air_speed_m_s and cooling.fins_W_m2K"
+#define FLAPS                                                                  \
+    "flaps in the cooling air are not modelled, allowed: "                     \
+    "cooling.air_speed_m_s with them open, and cooling.air_drive"
 #define STROKES                                                                \
     "a two-stroke is not modelled, " ALLOWED "; for one leave the setting out"
 #define IGNITION                                                               \
@@ -17,8 +25,8 @@
 
 const char *cg_scope(void)
 {
-    return "For four-stroke, spark-ignition, water-cooled engines alone: no "
-           "diesel, no two-stroke, no air cooling, no nitrous.";
+    return "For four-stroke, spark-ignition engines alone, cooled by coolant or "
+           "by air: no diesel, no two-stroke, no nitrous.";
 }
 
 /* Words of a path in its parts, or of a value; a unit may follow a key. */
@@ -34,17 +42,17 @@ static const struct refusal keys[] = {
     {"", "diesel", DIESEL},
     {"", "two_stroke", STROKES},
     {"", "ignition", IGNITION},
-    {"", "air_cooled", AIR},
+    {"", "air_cooled", COOLED},
     {"engine", "strokes", STROKES},
     {"engine", "stroke_count", STROKES},
     {"engine", "cycle", STROKES},
-    {"engine", "cooling", AIR},
-    {"cooling", "medium", AIR},
-    {"cooling", "type", AIR},
-    {"cooling", "air", AIR},
-    {"cooling", "fin", AIR},
-    {"cooling", "fins", AIR},
-    {"cooling", "fan", AIR},
+    {"engine", "cooling", COOLED},
+    {"cooling", "type", COOLED},
+    {"cooling", "spray", SPRAYED},
+    {"cooling", "flap", FLAPS},
+    {"cooling", "flaps", FLAPS},
+    {"cooling", "cowl_flap", FLAPS},
+    {"cooling", "cowl_flaps", FLAPS},
 };
 
 static const struct refusal values[] = {
@@ -57,6 +65,7 @@ static const struct refusal values[] = {
     {"fuel.name", "nitrous", NITROUS},
     {"fuel.name", "n2o", NITROUS},
     {"fuel.name", "nos", NITROUS},
+    {"cooling.medium", "oil", OIL},
     {"charge.charger", "nitrous", NITROUS},
     {"charge.charger", "n2o", NITROUS},
     {"charge.charger", "nos", NITROUS},

@@ -10,6 +10,7 @@
 #define LIKE "like"
 #define CHARGER "charge.charger"
 #define FUEL "fuel.name"
+#define MEDIUM "cooling.medium"
 #define FACE "rings.top.face"
 #define RING "ring"
 #define BORE "bore"
@@ -35,6 +36,11 @@ static const struct {
     {CHARGER, "turbo", "turbine"},
     {CHARGER, "turbocharged", "turbine"},
     {CHARGER, "turbocharger", "turbine"},
+    {MEDIUM, "air_cooled", "air"},
+    {MEDIUM, "glycol", "coolant"},
+    {MEDIUM, "liquid", "coolant"},
+    {MEDIUM, "water", "coolant"},
+    {MEDIUM, "water_cooled", "coolant"},
     {FUEL, "e85", "e85"}, /* in capitals */
     {FUEL, "gas", "gasoline"},
     {FUEL, "isooctane", "iso_octane"},
