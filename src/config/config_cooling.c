@@ -1,4 +1,6 @@
 /* What cools the engine, coolant or air, and what is said of the other. */
+#include <math.h>
+
 #include "config_parts.h"
 #include "outside.h"
 
@@ -36,11 +38,33 @@ const char *cg_cooling_other(const struct cg_case *c)
                  "allowed: cooling.coolant_C and cooling.coolant_film_W_m2K";
 }
 
+/* A template with every # taken away gives the defaults of air too. */
+static bool is_default(const struct cg_case *c, const char *path)
+{
+    const struct cg_setting *setting = cg_setting_find(path);
+    struct cg_case plain;
+    cg_case_begin(&plain);
+    plain.engine = c->engine;
+    (void)cg_case_complete(&plain);
+    double usual = cg_setting_get(setting, &plain);
+    return fabs(cg_setting_get(setting, c) - usual) <= 1e-4 * fabs(usual);
+}
+
+static void refuse(struct cg_reader *reader, const char *path)
+{
+    char key[128];
+    cg_key_write(cg_setting_find(path), cg_origin_of(reader, path)->unit, true,
+                 key, sizeof key);
+    cg_problem(reader->problems, cg_where_given(reader, path), key, "%s",
+               cg_cooling_other(reader->c));
+}
+
 void cg_cooling_check(struct cg_reader *reader)
 {
     for (size_t i = 0; i < sizeof owned / sizeof owned[0]; i++)
         if ((int)owned[i].of != reader->c->cooling.medium &&
-            cg_origin_of(reader, owned[i].path)->given)
-            cg_problem(reader->problems, cg_where_given(reader, owned[i].path),
-                       owned[i].path, "%s", cg_cooling_other(reader->c));
+            cg_origin_of(reader, owned[i].path)->given &&
+            !(owned[i].of == CG_MEDIUM_AIR &&
+              is_default(reader->c, owned[i].path)))
+            refuse(reader, owned[i].path);
 }

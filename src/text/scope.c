@@ -49,6 +49,7 @@ static const struct refusal keys[] = {
     {"engine", "cooling", COOLED},
     {"cooling", "type", COOLED},
     {"cooling", "spray", SPRAYED},
+    {"cooling", "fan", "write cooling.air_drive, allowed: stream, fan"},
     {"cooling", "flap", FLAPS},
     {"cooling", "flaps", FLAPS},
     {"cooling", "cowl_flap", FLAPS},

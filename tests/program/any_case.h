@@ -11,7 +11,8 @@
 enum { ANY_ROOM = 128 };
 
 static const char *const any_engines[] = {"plain_four.cfg", "boosted_four.cfg",
-                                          "iron_six.cfg", "big_eight.cfg"};
+                                          "iron_six.cfg", "big_eight.cfg",
+                                          "air_twin.cfg"};
 
 enum outcome { REFUSED, FAILED, ANSWERED };
 

@@ -243,7 +243,8 @@ START_TEST(shipped_duties)
     } duties[] = {{"dyno_pull", 10, 20},        {"drag_pass", 12, 17},
                   {"road_lap", 150, 220},       {"tow_grade", 540, 700},
                   {"settled", 10, 60},          {"cold_start_abuse", 20, 60},
-                  {"lean_event", 8, 20},        {"three_pulls", 90, 120}};
+                  {"lean_event", 8, 20},        {"three_pulls", 90, 120},
+                  {"cold_start_air", 20, 60}};
     struct cg_data_names names;
     size_t count = sizeof duties / sizeof duties[0];
     for (size_t i = 0; i < count; i++)

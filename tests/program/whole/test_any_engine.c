@@ -10,7 +10,8 @@
 enum { CHANGES = 40 };
 
 static const char *const duties[] = {"dyno_pull", "drag_pass", "settled",
-                                     "lean_event", "cold_start_abuse"};
+                                     "lean_event", "cold_start_abuse",
+                                     "cold_start_air"};
 
 struct draw {
     char text[CHANGES][ANY_ROOM];
