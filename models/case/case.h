@@ -239,6 +239,8 @@ struct cg_segment {
     double coolant_temperature; /* [K]; NaN: as cooling.coolant */
     double knock_heat;       /* gas heat under knock, over that without: who
                                 declares knock says it; 0: no knock [1] */
+    double air;              /* cooling air over cooling.air_speed; 0: as much
+                                as that [1] */
 };
 
 /* Extra gas heat of a segment, with that of declared knock [1]. */

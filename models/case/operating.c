@@ -42,6 +42,8 @@ struct cg_operating cg_operating_of(const struct cg_case *c,
     at.air_temperature = of[CG_CHANNEL_AIR] + moved->air;
     if (!isnan(of[CG_CHANNEL_SOAK]))
         at.soak = of[CG_CHANNEL_SOAK];
+    if (cg_air_cooled(c) && !isnan(of[CG_CHANNEL_WIND]))
+        at.cooling_flow *= cg_outside_share(of[CG_CHANNEL_WIND]);
     return at;
 }
 

@@ -36,5 +36,10 @@ double cg_outside_flow(const struct cg_case *c, double speed)
     double driven = air->drive == CG_AIR_FAN ? speed / c->engine.speed : 1.0;
     double density = c->charge.ambient_pressure / GIVEN_PRESSURE *
                      GIVEN_TEMPERATURE / cg_outside_temperature(c);
-    return pow(driven * air->speed / GIVEN_SPEED * density, FLOW_EXPONENT);
+    return cg_outside_share(driven * air->speed / GIVEN_SPEED * density);
+}
+
+double cg_outside_share(double share)
+{
+    return pow(share, FLOW_EXPONENT);
 }

@@ -39,6 +39,13 @@ double cg_outside_temperature(const struct cg_case *c);
  * they are given for; of coolant 1.  Cannot fail. */
 double cg_outside_flow(const struct cg_case *c, double speed);
 
+/* By how much they are larger with that share of the air [1].  Cannot fail. */
+double cg_outside_share(double share);
+
+/* Of cooling.air_speed, the air that a duty may have [1]. */
+#define CG_AIR_LEAST 0.05
+#define CG_AIR_MOST 4.0
+
 static inline bool cg_air_cooled(const struct cg_case *c)
 {
     return c->cooling.medium == CG_MEDIUM_AIR;

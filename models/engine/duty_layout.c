@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "duty_run.h"
+#include "outside.h"
 
 /* Both not given, or equal. */
 static bool same(double a, double b)
@@ -18,6 +19,7 @@ static bool same_point(const struct cg_operating *a,
     return a->speed == b->speed && a->load == b->load &&
            a->heat_factor == b->heat_factor &&
            a->coolant_temperature == b->coolant_temperature &&
+           a->cooling_flow == b->cooling_flow &&
            a->oil_temperature == b->oil_temperature && a->soak == b->soak &&
            same(a->lambda, b->lambda) && same(a->burn50_deg, b->burn50_deg) &&
            same(a->air_temperature, b->air_temperature);
@@ -116,6 +118,8 @@ point_in(const struct cg_case *c, const struct cg_segment *segment, double part)
     if (!isnan(segment->coolant_temperature))
         at.coolant_temperature =
             segment->coolant_temperature + c->moved.coolant;
+    if (cg_air_cooled(c) && segment->air > 0.0)
+        at.cooling_flow *= cg_outside_share(segment->air);
     return at;
 }
 

@@ -82,6 +82,7 @@ static bool same_segment(const struct cg_segment *a, const struct cg_segment *b)
            same_number(a->load_end, b->load_end) &&
            same_number(a->heat_factor, b->heat_factor) &&
            same_number(a->coolant_temperature, b->coolant_temperature) &&
+           same_number(a->air, b->air) &&
            same_number(a->knock_heat, b->knock_heat);
 }
 

@@ -48,6 +48,8 @@ static const struct field fields[] = {
      CG_KNOCK_HEAT_MOST, offsetof(struct cg_segment, knock_heat)},
     {"coolant", CG_TEMPERATURE, false, false, 273.15 - 40.0, 273.15 + 140.0,
      offsetof(struct cg_segment, coolant_temperature)},
+    {"air", CG_SHARE, false, false, CG_AIR_LEAST, CG_AIR_MOST,
+     offsetof(struct cg_segment, air)},
 };
 
 enum { FIELDS = sizeof fields / sizeof fields[0] };
@@ -82,7 +84,7 @@ static void unknown_key(const struct item *item,
     static const char *const keys[] = {
         "seconds",  "speed_rpm",   "speed_pct", "speed_end_rpm",
         "speed_end_pct", "load", "load_end", "heat_factor", "knock_heat",
-        "coolant_C", "coolant_F", "coolant_K"};
+        "coolant_C", "coolant_F", "coolant_K", "air_pct"};
     const char *key = config_setting_name(setting);
     char what[CG_PROBLEM_LENGTH / 2 + 32], hint[CG_PROBLEM_LENGTH / 2];
     cg_nearest_hint(key, keys, sizeof keys / sizeof keys[0], hint, sizeof hint);
@@ -106,9 +108,15 @@ static void store(const struct item *item, const struct field *field,
                  cg_unit_from_si(unit, field->high), value.number);
     else if (!isnan(*field_of(item, field)))
         snprintf(what, sizeof what, "given twice, one is allowed");
-    else if (field->dimension == CG_TEMPERATURE &&
-             cg_air_cooled(item->reader->c))
+    else if (cg_air_cooled(item->reader->c)
+                 ? field->dimension == CG_TEMPERATURE
+                 : strcmp(field->name, "air") == 0)
         snprintf(what, sizeof what, "%s", cg_cooling_other(item->reader->c));
+    else if (strcmp(field->name, "air") == 0 &&
+             item->reader->c->cooling.air.drive == CG_AIR_FAN)
+        snprintf(what, sizeof what,
+                 "goes with the engine's speed, cooling.air_drive is fan; "
+                 "allowed where it is stream");
     else if (field->dimension == CG_ROTATION && si > MOST_OVERSPEED * rated)
         snprintf(what, sizeof what,
                  "must be at most %g times engine.speed_rpm (got %.6g)",
@@ -155,7 +163,7 @@ static double or_else(double value, double fallback)
 static void read_item(const struct item *item)
 {
     struct cg_segment *s = item->segment;
-    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
     if (!config_setting_is_group(item->group)) {
         item_problem(item, item->group, "", "must be a group { }");
         return;
@@ -172,6 +180,7 @@ static void read_item(const struct item *item)
     s->load_end = or_else(s->load_end, s->load);
     s->heat_factor = or_else(s->heat_factor, 1.0);
     s->knock_heat = or_else(s->knock_heat, 0.0);
+    s->air = or_else(s->air, 0.0);
 }
 
 static void read_items(struct cg_reader *reader,

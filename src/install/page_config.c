@@ -45,6 +45,8 @@ static void print_head(void)
         "    { seconds = 20.0; speed_rpm = 3000; load = 0.2; },\n"
         "    { seconds = 12.0; speed_rpm = 3000; speed_end_pct = 100.0;\n"
         "      load = 1.0; heat_factor = 1.0; coolant_C = 90.0; } ); };\n");
+    cg_roff_text("Of an engine that air cools no coolant is given: air_pct is "
+                 "then the share of\ncooling.air_speed that a segment has.\n");
     cg_roff_text(
         "Or it is a logged run, a table of text whose columns you name by "
         "their headings;\na duty NAME that is not shipped is looked for in "

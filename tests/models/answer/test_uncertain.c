@@ -186,7 +186,7 @@ START_TEST(what_a_duty_gives_moves_too)
         {"burn50", offsetof(struct cg_operating, burn50_deg), false},
         {"cylinder_mixture", offsetof(struct cg_operating, lambda), true}};
     const double of[CG_CHANNELS] = {80.0, 0.9, 1.0, 361.0,
-                                    0.9,  14.0, 378.0, 330.0, NAN};
+                                    0.9,  14.0, 378.0, 330.0, NAN, NAN};
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
     for (size_t i = 0; i < count; i++)

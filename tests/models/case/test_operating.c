@@ -198,7 +198,7 @@ START_TEST(a_course_says_mixture_burn_and_air)
 {
     struct cg_case c = base_case();
     double of[CG_CHANNELS] = {80.0, 1.0, NAN, 351.0, 0.93, 17.0, 378.0, 331.0,
-                              NAN};
+                              NAN, NAN};
     struct cg_charge_state usual, own;
     struct cg_cycle_input input;
     struct cg_error error;

@@ -7,6 +7,7 @@
 #include "check_close.h"
 #include "constants.h"
 #include "heat_balance.h"
+#include "outside.h"
 
 #define AIR_TWIN CG_TEST_CONFIGS "/engines/air_twin.cfg"
 
@@ -176,6 +177,52 @@ START_TEST(duties_set_no_coolant)
 }
 END_TEST
 
+/* A segment may have less of the air, alone or in a long list that is one
+ * course. */
+START_TEST(less_air_for_a_while)
+{
+    struct cg_case c = settled(NULL, 0), less = c;
+    struct cg_course *list = NULL, *course = NULL;
+    struct cg_error error = {0};
+    hold(&c, 120.0, 1.0);
+    c.duty.start = CG_START_CRUISE;
+    less = c;
+    less.duty.segment[0].air = 0.4;
+    less.duty.segment[1] = less.duty.segment[0];
+    less.duty.segment[1].air = 0.0;
+    less.duty.segments = 2;
+    struct cg_extremes usual = extremes_of(&c), hot = extremes_of(&less);
+    ck_assert_double_gt(hot.liner_top_max, usual.liner_top_max + 15.0);
+    ck_assert_int_eq(cg_course_of_segments(less.duty.segment, 2,
+                                           cg_outside_temperature(&c), &list,
+                                           &course, &error),
+                     CG_OK);
+    less.duty.course = course;
+    struct cg_extremes mapped = extremes_of(&less);
+    check_within(mapped.closure, hot.closure, 1e-6, "the same duty");
+    check_within(mapped.liner_top_max, hot.liner_top_max, 0.5,
+                 "the same duty");
+    cg_courses_free(list);
+}
+END_TEST
+
+/* Tightest at its start, whatever is between the rows: it is answered. */
+START_TEST(lag_of_a_duty_that_opens)
+{
+    const char *const set[] = {"charge.boost_time_s=2"};
+    struct cg_case c = settled(set, 1);
+    ck_assert_ptr_nonnull(c.duty.course);
+    struct cg_duty_run *run = run_of(&c);
+    struct cg_answer answer;
+    struct cg_error error = {0};
+    ck_assert_msg(cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error) ==
+                      CG_OK,
+                  "%s", error.text);
+    cg_duty_run_free(run);
+    cg_case_free(&c);
+}
+END_TEST
+
 int main(void)
 {
     gsl_set_error_handler_off();
@@ -191,6 +238,8 @@ int main(void)
     tcase_add_test(all, where_the_gap_is_measured);
     tcase_add_test(all, choke_straightens_the_hot_barrel);
     tcase_add_test(all, duties_set_no_coolant);
+    tcase_add_test(all, less_air_for_a_while);
+    tcase_add_test(all, lag_of_a_duty_that_opens);
     suite_add_tcase(suite, all);
     return check_run(suite);
 }
