@@ -5,8 +5,8 @@
 #include "thermal.h"
 
 /* The hottest of it [K], of those of a run's stations that lie along the
- * jacket or the fins; of one shorter than a station, the one that holds its middle.
- * Cannot fail. */
+ * jacket or the fins; of one shorter than a station, the one that holds its
+ * middle. Cannot fail. */
 double cg_coolant_side(const struct cg_case *c,
                        const struct cg_thermal *thermal,
                        const double *temperature);

@@ -105,8 +105,8 @@ enum cg_status cg_course_lag(const struct cg_case *c,
     enum cg_status status = CG_OK;
     if (duty->course == NULL)
         status = cg_course_of_segments(duty->segment, (size_t)duty->segments,
-                                       cg_outside_temperature(c), &own,
-                                       &asked, error);
+                                       cg_outside_temperature(c), &own, &asked,
+                                       error);
     const struct cg_course *from = duty->course != NULL ? duty->course : asked;
     if (status == CG_OK)
         status = cg_course_create(list, rows_of(c, from), &made, error);

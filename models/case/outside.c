@@ -5,7 +5,7 @@
 #include "constants.h"
 
 /* Where air's coefficients are given (outside.h). */
-#define GIVEN_SPEED 30.0       /* [m/s] */
+#define GIVEN_SPEED 30.0 /* [m/s] */
 #define GIVEN_PRESSURE 101.325e3
 #define GIVEN_TEMPERATURE (CG_ZERO_CELSIUS + 25.0)
 #define FLOW_EXPONENT 0.65
@@ -16,9 +16,9 @@ struct cg_outside cg_outside_of(const struct cg_case *c)
     if (cg_air_cooled(c))
         return (struct cg_outside){in->air.top,  in->air.length, in->air.fins,
                                    in->air.deck, in->air.lower,  in->air.head};
-    return (struct cg_outside){
-        c->bore.jacket_top,   c->bore.jacket_length, in->coolant_coefficient,
-        in->deck_coefficient, in->dry_coefficient,   in->head_coefficient};
+    return (struct cg_outside){c->bore.jacket_top,      c->bore.jacket_length,
+                               in->coolant_coefficient, in->deck_coefficient,
+                               in->dry_coefficient,     in->head_coefficient};
 }
 
 double cg_outside_temperature(const struct cg_case *c)

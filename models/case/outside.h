@@ -6,14 +6,14 @@
  * 0.65: B. Pinkel, NACA Report 612 (1938), from memory, where cooling goes with
  * the pressure drop across the fins to a power near 1/3, and that drop with the
  * square of the flow.
- * Its size, worked out by hand: between fins 4 mm apart air of 30 m/s gives some
- * 150 W/(m2 K) (Nu = 0.023 Re^0.8 Pr^0.4, a quarter more at the entrance).
- * Iron fins 25 mm high, 3 mm thick, every 9 mm are 7.5 times the bore's area and
- * 62 % effective: 700; of aluminium 30 mm high, 2 mm thick, every 6 mm, 15 times
- * and 68 %: 1600.  Which and how many: common practice, no source.
- * Left out: heat from the head into the barrel's top, the air's warming round
- * the barrel (one mean rise stands for it), radiation, the fins' own heat
- * capacity, heat by free convection of an engine that stands.
+ * Its size, worked out by hand: between fins 4 mm apart air of 30 m/s gives
+ * some 150 W/(m2 K) (Nu = 0.023 Re^0.8 Pr^0.4, a quarter more at the entrance).
+ * Iron fins 25 mm high, 3 mm thick, every 9 mm are 7.5 times the bore's area
+ * and 62 % effective: 700; of aluminium 30 mm high, 2 mm thick, every 6 mm, 15
+ * times and 68 %: 1600.  Which and how many: common practice, no source. Left
+ * out: heat from the head into the barrel's top, the air's warming round the
+ * barrel (one mean rise stands for it), radiation, the fins' own heat capacity,
+ * heat by free convection of an engine that stands.
  */
 #ifndef CG_OUTSIDE_H
 #define CG_OUTSIDE_H
@@ -21,10 +21,10 @@
 #include "case.h"
 
 struct cg_outside {
-    double top, length;         /* of bore with coolant or fins behind [m] */
-    double behind;              /* there [W/(m2 K)] */
-    double above, below;        /* bore above and below that [W/(m2 K)] */
-    double head;                /* gas face of the head [W/(m2 K)] */
+    double top, length;  /* of bore with coolant or fins behind [m] */
+    double behind;       /* there [W/(m2 K)] */
+    double above, below; /* bore above and below that [W/(m2 K)] */
+    double head;         /* gas face of the head [W/(m2 K)] */
 };
 
 /* Coolant's coefficients are of the outer wall's area, air's of the bore's.

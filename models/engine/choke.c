@@ -10,8 +10,7 @@ double cg_choke_at(const struct cg_case *c, double depth)
     const struct cg_choke_case *choke = &c->bore.choke;
     double full = cg_ring_turn(c, CG_RING_TOP);
     double part = (choke->length - depth) / (choke->length - full);
-    return depth <= full ? choke->narrower
-                         : choke->narrower * fmax(part, 0.0);
+    return depth <= full ? choke->narrower : choke->narrower * fmax(part, 0.0);
 }
 
 double cg_choke_strain(const struct cg_case *c, double depth, double strain)

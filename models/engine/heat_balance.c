@@ -2,8 +2,8 @@
 
 #include "outside.h"
 
-/* A finned port's wall runs 250 to 300 C (from memory): over air, that much more
- * than one in a jacket over its coolant (exhaust.h) [K]. */
+/* A finned port's wall runs 250 to 300 C (from memory): over air, that much
+ * more than one in a jacket over its coolant (exhaust.h) [K]. */
 #define PORT_OVER_AIR 150.0
 
 const char *cg_balance_key(enum cg_balance_part part)
@@ -78,11 +78,10 @@ cg_heat_balance_at(const struct cg_case *c, struct cg_thermal *thermal,
     balance.air = cg_air_cooled(c);
     cg_point_apply(point, point, 0.0, thermal);
     cg_network_heat_by_side(thermal->network, point->settled, side);
-    balance.coolant = balance.part[CG_BALANCE_HEAD] +
-                      balance.part[CG_BALANCE_PORT] +
-                      balance.part[CG_BALANCE_EVAPORATION] -
-                      cylinders * side[cg_air_cooled(c) ? CG_SIDE_AIR
-                                                       : CG_SIDE_COOLANT];
+    balance.coolant =
+        balance.part[CG_BALANCE_HEAD] + balance.part[CG_BALANCE_PORT] +
+        balance.part[CG_BALANCE_EVAPORATION] -
+        cylinders * side[cg_air_cooled(c) ? CG_SIDE_AIR : CG_SIDE_COOLANT];
     balance.oil = balance.part[CG_BALANCE_FRICTION] -
                   cylinders * (point->friction + side[CG_SIDE_OIL]);
     return balance;

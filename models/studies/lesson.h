@@ -19,7 +19,7 @@ struct cg_lesson_growth {
     double ring_strain, bore_strain; /* by heat, from 20 C [1] */
     double choke; /* what a choke takes of the gap there, over what it takes
                      where the gap is measured; 0: a straight bore [m] */
-    double depth, closure;           /* [m] */
+    double depth, closure; /* [m] */
 };
 
 /* One boost. */

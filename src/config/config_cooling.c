@@ -33,7 +33,8 @@ const char *cg_cooling_other(const struct cg_case *c)
 {
     return cg_air_cooled(c)
                ? "no coolant in this engine, cooling.medium is air; allowed: "
-                 "charge.ambient_C, cooling.air_speed_m_s and cooling.fins_W_m2K"
+                 "charge.ambient_C, cooling.air_speed_m_s and "
+                 "cooling.fins_W_m2K"
                : "no air past fins in this engine, cooling.medium is coolant; "
                  "allowed: cooling.coolant_C and cooling.coolant_film_W_m2K";
 }

@@ -73,8 +73,7 @@ static void read_column(struct cg_reader *reader,
         return;
     }
     if (quantity == CG_LOGGED_COOLANT && cg_air_cooled(reader->c)) {
-        column_problem(reader, file, setting, key,
-                       cg_cooling_other(reader->c));
+        column_problem(reader, file, setting, key, cg_cooling_other(reader->c));
         return;
     }
     column[quantity].unit = unit;

@@ -63,9 +63,9 @@ struct cg_hand cg_lesson_left(const struct cg_lesson_sheet *sheet,
                               const struct cg_lesson_growing *by)
 {
     if (by->chokes == 0.0)
-        return work(sheet, name, CG_LESSON_GROWTH, "+-",
-                    CG_FIGURES(sheet->sum.cold_gap, by->bore.result,
-                               by->ring.result));
+        return work(
+            sheet, name, CG_LESSON_GROWTH, "+-",
+            CG_FIGURES(sheet->sum.cold_gap, by->bore.result, by->ring.result));
     return work(sheet, name, CG_LESSON_GROWTH, by->chokes > 0.0 ? "+--" : "+-+",
                 CG_FIGURES(sheet->sum.cold_gap, by->bore.result,
                            by->ring.result, by->choke));

@@ -55,6 +55,5 @@ void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
     cg_report_say(report, "Another boost, fuel, mixture or cooling is another "
                           "card.");
     cg_report_say(report, "%s", cg_scope());
-    cg_report_say(report, "Left out: %s", 
-                  cg_say_left_out(cg_air_cooled(c)));
+    cg_report_say(report, "Left out: %s", cg_say_left_out(cg_air_cooled(c)));
 }

@@ -32,6 +32,7 @@ static void tell_parts(struct cg_report *report, const struct cg_case *c)
                     c->bore.material, let_in ? " in " : "",
                     let_in ? c->bore.block_material : "",
                     seat_text((enum cg_seat)c->bore.seat));
+    cg_say_cooling(report, c);
 }
 
 void cg_report_find_engine(struct cg_report *report, const struct cg_case *c,

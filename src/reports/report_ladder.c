@@ -269,6 +269,7 @@ static void tell_keys(struct cg_report *report, const char *when,
 void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder)
 {
     cg_report_file_to(report, &ladder->after.answer);
+    cg_say_gap_place(report, &ladder->changed);
     tell_verdict(report, ladder);
     tell_changes(report, ladder);
     cg_report_first_part_ends(report);

@@ -74,6 +74,7 @@ static void tell_first_part(struct cg_report *report,
 {
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
     cg_report_file_to_top(report, &sheet->lesson->answer);
+    cg_say_gap_place(report, sheet->c);
     tell_warnings(report, sheet);
     cg_report_say(report,
                   "Held at full load, the ring reaches %s and grows %s.",

@@ -147,22 +147,38 @@ void cg_say_size(struct cg_report *report, const struct cg_case *c)
                   cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
 }
 
+void cg_say_cooling(struct cg_report *report, const struct cg_case *c)
+{
+    const struct cg_air_case *air = &c->cooling.air;
+    bool fan = air->drive == CG_AIR_FAN;
+    if (cg_air_cooled(c))
+        cg_report_words(report, "cooled_by", "Cooled by",
+                        "air %s, %.3g m/s between the fins%s",
+                        fan ? "by a fan" : "in a stream", air->speed,
+                        fan ? " at rated speed" : "");
+    if (c->bore.choke.narrower > 0.0)
+        cg_report_row(
+            report, "choke", "Choke at the top",
+            cg_quantity(CG_SHOW_SMALL_LENGTH, c->bore.choke.narrower));
+}
+
+void cg_say_gap_place(struct cg_report *report, const struct cg_case *c)
+{
+    if (c->bore.choke.narrower > 0.0)
+        cg_report_note(
+            report, "%s",
+            c->bore.choke.gap_measured == CG_GAP_IN_CHOKE
+                ? "every gap here is measured in the choke, where "
+                  "the top ring turns."
+                : "every gap here is measured below the choke, where "
+                  "the barrel is straight.");
+}
+
 void cg_say_engine(struct cg_report *report, const struct cg_case *c)
 {
     cg_say_size(report, c);
     cg_report_row(report, "boost", "Boost",
                   cg_quantity(CG_SHOW_BOOST, c->charge.boost));
-    if (cg_air_cooled(c))
-        cg_report_words(report, "cooled_by", "Cooled by",
-                        "air, %s, %.3g m/s between the fins%s",
-                        c->cooling.air.drive == CG_AIR_FAN ? "by a fan"
-                                                           : "in a stream",
-                        c->cooling.air.speed,
-                        c->cooling.air.drive == CG_AIR_FAN ? " at rated speed"
-                                                           : "");
-    if (c->bore.choke.narrower > 0.0)
-        cg_report_row(report, "choke", "Choke at the top",
-                      cg_quantity(CG_SHOW_SMALL_LENGTH,
-                                  c->bore.choke.narrower));
+    cg_say_cooling(report, c);
     cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
 }

@@ -6,11 +6,11 @@
 
 #define ALLOWED                                                                \
     "allowed: a four-stroke, spark-ignition engine, cooled by coolant or air"
-#define DIESEL "a diesel is not modelled, " ALLOWED ", on one of coldgap's fuels"
+#define DIESEL                                                                 \
+    "a diesel is not modelled, " ALLOWED ", on one of coldgap's fuels"
 #define NITROUS "nitrous is not modelled, " ALLOWED ", on air"
 #define COOLED "write cooling.medium, allowed: coolant, air"
-#define OIL                                                                    \
-    "cooling by oil is not modelled, allowed: coolant, or air past fins"
+#define OIL "cooling by oil is not modelled, allowed: coolant, or air past fins"
 #define SPRAYED                                                                \
     "a spray on the fins is not modelled, allowed: air alone, "                \
     "cooling.air_speed_m_s and cooling.fins_W_m2K"
@@ -25,7 +25,8 @@
 
 const char *cg_scope(void)
 {
-    return "For four-stroke, spark-ignition engines alone, cooled by coolant or "
+    return "For four-stroke, spark-ignition engines alone, cooled by coolant "
+           "or "
            "by air: no diesel, no two-stroke, no nitrous.";
 }
 
@@ -57,18 +58,12 @@ static const struct refusal keys[] = {
 };
 
 static const struct refusal values[] = {
-    {"fuel.name", "diesel", DIESEL},
-    {"fuel.name", "biodiesel", DIESEL},
-    {"fuel.name", "derv", DIESEL},
-    {"fuel.name", "gas_oil", DIESEL},
-    {"fuel.name", "heating_oil", DIESEL},
-    {"fuel.name", "hvo", DIESEL},
-    {"fuel.name", "nitrous", NITROUS},
-    {"fuel.name", "n2o", NITROUS},
-    {"fuel.name", "nos", NITROUS},
-    {"cooling.medium", "oil", OIL},
-    {"charge.charger", "nitrous", NITROUS},
-    {"charge.charger", "n2o", NITROUS},
+    {"fuel.name", "diesel", DIESEL},        {"fuel.name", "biodiesel", DIESEL},
+    {"fuel.name", "derv", DIESEL},          {"fuel.name", "gas_oil", DIESEL},
+    {"fuel.name", "heating_oil", DIESEL},   {"fuel.name", "hvo", DIESEL},
+    {"fuel.name", "nitrous", NITROUS},      {"fuel.name", "n2o", NITROUS},
+    {"fuel.name", "nos", NITROUS},          {"cooling.medium", "oil", OIL},
+    {"charge.charger", "nitrous", NITROUS}, {"charge.charger", "n2o", NITROUS},
     {"charge.charger", "nos", NITROUS},
 };
 

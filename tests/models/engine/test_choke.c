@@ -47,8 +47,7 @@ START_TEST(the_gap_is_narrower_in_the_choke)
     struct cg_case c = choked();
     ck_assert_double_eq(cg_choke_gap(&c), 0.0);
     c.bore.choke.gap_measured = CG_GAP_IN_CHOKE;
-    check_close(cg_choke_gap(&c), 0.314159265e-3, 1e-8,
-                BY_HAND);
+    check_close(cg_choke_gap(&c), 0.314159265e-3, 1e-8, BY_HAND);
 }
 END_TEST
 

@@ -15,13 +15,22 @@
  * straight bore and one of 0.1 mm. */
 static struct cg_case flat_six(const char *choke, const char *air)
 {
-    const char *const set[] = {
-        "engine.bore_mm=133.4", "engine.stroke_mm=108", "engine.cylinders=6",
-        "engine.compression_ratio=8.5", "engine.speed_rpm=2700",
-        "charge.charger=none", "fuel.octane=100", "fuel.lambda=0.8",
-        "bore.material=barrel_steel", "bore.seat=parent",
-        "cooling.medium=air", "bore.gap_measured_at=choke",
-        "cooling.oil_grade=50", "duty.name=settled", choke, air};
+    const char *const set[] = {"engine.bore_mm=133.4",
+                               "engine.stroke_mm=108",
+                               "engine.cylinders=6",
+                               "engine.compression_ratio=8.5",
+                               "engine.speed_rpm=2700",
+                               "charge.charger=none",
+                               "fuel.octane=100",
+                               "fuel.lambda=0.8",
+                               "bore.material=barrel_steel",
+                               "bore.seat=parent",
+                               "cooling.medium=air",
+                               "bore.gap_measured_at=choke",
+                               "cooling.oil_grade=50",
+                               "duty.name=settled",
+                               choke,
+                               air};
     return case_of(CG_TEST_CONFIGS "/../tests/program/defaults.cfg", set,
                    COUNT_OF(set));
 }
@@ -56,9 +65,8 @@ static void barrel(const char *air, double *heat, double *wall)
     double weight = 0.0, sum = 0.0;
     for (size_t s = 0; s < bore->grid.stations; s++) {
         weight += bore->outside[s];
-        sum += bore->outside[s] *
-               at->settled[cg_thermal_liner_node(run->thermal, s,
-                                                 bore->per_station - 1)];
+        sum += bore->outside[s] * at->settled[cg_thermal_liner_node(
+                                      run->thermal, s, bore->per_station - 1)];
     }
     *wall = sum / weight;
     *heat = at->operating.cooling_flow * weight *
@@ -73,7 +81,8 @@ START_TEST(gas_as_the_barrel_feels_it)
     double heat[2], wall[2];
     barrel("cooling.air_speed_m_s=20", &heat[0], &wall[0]);
     barrel("cooling.air_speed_m_s=45", &heat[1], &wall[1]);
-    double feels = wall[0] + heat[0] * (wall[0] - wall[1]) / (heat[1] - heat[0]);
+    double feels =
+        wall[0] + heat[0] * (wall[0] - wall[1]) / (heat[1] - heat[0]);
     printf("effective gas temperature of the barrel %.0f C\n", feels - 273.15);
     check_close(feels - CG_ZERO_CELSIUS, 316.0, 0.3, PINKEL);
 }

@@ -50,7 +50,8 @@ START_TEST(heat_closes)
 }
 END_TEST
 
-/* Nothing that only a coolant does, nor anything that moves with its settings. */
+/* Nothing that only a coolant does, nor anything that moves with its settings.
+ */
 START_TEST(no_coolant)
 {
     struct cg_case c = settled(NULL, 0), other = c;
@@ -67,14 +68,14 @@ START_TEST(no_coolant)
     struct cg_duty_run *run = run_of(&c);
     struct cg_answer answer;
     struct cg_error error = {0};
-    ck_assert_int_eq(
-        cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error), CG_OK);
+    ck_assert_int_eq(cg_answer_find(&c, run, 0.0, NULL, NULL, &answer, &error),
+                     CG_OK);
     bool fins = false, cylinder = false;
     for (size_t i = 0; i < answer.contributions; i++) {
         const char *name = answer.contribution[i].name;
         ck_assert_msg(strstr(name, "coolant") == NULL, "%s", name);
-        fins |= strcmp(name, "fins") == 0 &&
-                answer.contribution[i].shift != 0.0;
+        fins |=
+            strcmp(name, "fins") == 0 && answer.contribution[i].shift != 0.0;
         cylinder |= strcmp(name, "cylinder_fins") == 0 &&
                     answer.contribution[i].shift != 0.0;
     }
@@ -90,9 +91,15 @@ START_TEST(no_fins)
 {
     const char *const set = "duty.name=settled";
     struct cg_case c = case_of(PLAIN_FOUR, &set, 1), other = c;
-    other.cooling.air = (struct cg_air_case){
-        .rise = 99.0, .speed = 9.0, .drive = CG_AIR_FAN, .fins = 99.0,
-        .deck = 9.0, .lower = 9.0, .head = 99.0, .top = 0.01, .length = 0.01};
+    other.cooling.air = (struct cg_air_case){.rise = 99.0,
+                                             .speed = 9.0,
+                                             .drive = CG_AIR_FAN,
+                                             .fins = 99.0,
+                                             .deck = 9.0,
+                                             .lower = 9.0,
+                                             .head = 99.0,
+                                             .top = 0.01,
+                                             .length = 0.01};
     ck_assert_double_eq(extremes_of(&c).closure, extremes_of(&other).closure);
 }
 END_TEST
@@ -100,7 +107,8 @@ END_TEST
 START_TEST(more_air_cools)
 {
     struct cg_extremes slow = with("cooling.air_speed_m_s=20"),
-                       usual = with(NULL), fast = with("cooling.air_speed_m_s=45");
+                       usual = with(NULL),
+                       fast = with("cooling.air_speed_m_s=45");
     ck_assert_double_gt(slow.liner_top_max, usual.liner_top_max + 5.0);
     ck_assert_double_gt(usual.liner_top_max, fast.liner_top_max + 5.0);
     ck_assert_double_gt(slow.ring_top_max, usual.ring_top_max);
@@ -142,7 +150,8 @@ END_TEST
  * choke, and so is what closes. */
 START_TEST(where_the_gap_is_measured)
 {
-    struct cg_extremes in = with(NULL), below = with("bore.gap_measured_at=skirt");
+    struct cg_extremes in = with(NULL),
+                       below = with("bore.gap_measured_at=skirt");
     struct cg_case c = settled(NULL, 0);
     check_within(below.closure - in.closure, CG_PI * c.bore.choke.narrower,
                  1e-9, "geometry");
@@ -200,8 +209,7 @@ START_TEST(less_air_for_a_while)
     less.duty.course = course;
     struct cg_extremes mapped = extremes_of(&less);
     check_within(mapped.closure, hot.closure, 1e-6, "the same duty");
-    check_within(mapped.liner_top_max, hot.liner_top_max, 0.5,
-                 "the same duty");
+    check_within(mapped.liner_top_max, hot.liner_top_max, 0.5, "the same duty");
     cg_courses_free(list);
 }
 END_TEST
