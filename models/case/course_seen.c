@@ -130,6 +130,7 @@ enum cg_status cg_course_seen(const struct cg_course *course, double time,
     }
     made->watch = time - WATCH;
     made->knock_heat = course->knock_heat;
+    made->fine = course->fine;
     *seen = made;
     return CG_OK;
 }

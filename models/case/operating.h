@@ -15,7 +15,7 @@
 struct cg_operating {
     double speed;               /* [rev/s] */
     double load;                /* 0 closed throttle .. 1 boost target */
-    double heat_factor;         /* of the duty segment [1] */
+    double heat_factor;         /* of gas, knock in it [1] */
     double coolant_temperature; /* or of the cooling air at the fins [K] */
     double cooling_flow;        /* outside.h; of coolant 1 [1] */
     double oil_temperature;     /* [K] */

@@ -2,6 +2,7 @@
 
 #include "confidence.h"
 #include "evidence_gap.h"
+#include "report_duties.h"
 #include "report_find_parts.h"
 #include "say_common.h"
 #include "show.h"
@@ -73,13 +74,16 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
 static void tell_instant(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer)
 {
+    const struct cg_course *log = cg_report_log(c, answer, answer->hardest);
     const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
     const struct cg_extremes *e = &hard->extremes;
     cg_report_part(report, answer->duties > 1
                                ? "The tightest instant, in the hardest duty"
                                : "The tightest instant");
-    cg_report_words(report, "tightest", "When", "%.2f s, %.0f rpm, %s",
-                    e->time, e->speed * 60.0, cg_say_load(e->load).text);
+    cg_report_words(report, "tightest", "When", "%.2f s%s, %.0f rpm, %s",
+                    e->time + (log != NULL ? log->log.begin : 0.0),
+                    log != NULL ? " of the log" : "", e->speed * 60.0,
+                    cg_say_load(e->load).text);
     cg_report_row(report, "tightest_stroke", "Depth below the deck",
                   cg_quantity(CG_SHOW_LENGTH, e->depth));
     cg_report_row(report, "ring_at", "Top ring",

@@ -12,11 +12,6 @@ four=$source/configs/engines/boosted_four.cfg
 scope="For four-stroke, spark-ignition engines alone, cooled by coolant or by \
 air: no diesel, no two-stroke, no nitrous."
 
-# flat: the words of stdin, whatever the lines.
-flat() {
-    tr -s ' \n' ' '
-}
-
 for words in --help "find --help" "find $four"; do
     # shellcheck disable=SC2086
     expect 0 "$coldgap" $words
