@@ -227,10 +227,10 @@ START_TEST(boost_by_the_formula)
     double whole = in->ambient_pressure + in->boost - in->closed_throttle;
     double ambient = (in->ambient_pressure - in->closed_throttle) / whole;
     const struct cg_segment asked[] = {
-        {3600.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0},
-        {4.0, 60.0, 60.0, ambient, 1.0, 1.0, NAN, 0.0},
-        {40.0, 60.0, 60.0, ambient - 0.1, 1.0, 1.0, NAN, 0.0},
-        {300.0, 60.0, 60.0, 1.0, ambient, 1.0, NAN, 0.0}};
+        {3600.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0, 0.0},
+        {4.0, 60.0, 60.0, ambient, 1.0, 1.0, NAN, 0.0, 0.0},
+        {40.0, 60.0, 60.0, ambient - 0.1, 1.0, 1.0, NAN, 0.0, 0.0},
+        {300.0, 60.0, 60.0, 1.0, ambient, 1.0, NAN, 0.0, 0.0}};
     c.charge.boost_time = 1.0;
     c.duty.segments = 1;
     for (size_t s = 0; s < sizeof asked / sizeof asked[0]; s++) {
