@@ -146,8 +146,8 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
             -verdict->hot_gap_min, ring->pressure, &verdict->butting);
 }
 
-/* Of the points that the duty comes by, its start and rated full load; of a map,
- * of the places that the duty comes by. */
+/* Of the points that the duty comes by, its start and rated full load; of a
+ * map, of the places that the duty comes by. */
 static struct cg_knock_seen worst_knock(const struct cg_duty_run *run)
 {
     struct cg_knock_seen worst = {0.0, 0.0, 0.0, 0.0};

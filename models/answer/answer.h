@@ -243,8 +243,8 @@ enum cg_status cg_answer_closures(const struct cg_case *c,
  * where there is one, is the last.  Cannot fail. */
 size_t cg_answer_own_duties(const struct cg_answer *answer);
 
-/* What is run of answer->duty[i]: the case's own duty, one of `survive`, or that
- * of the row with less boost.  Belongs to the case.  Cannot fail. */
+/* What is run of answer->duty[i]: the case's own duty, one of `survive`, or
+ * that of the row with less boost.  Belongs to the case.  Cannot fail. */
 const struct cg_duty_case *cg_answer_duty(const struct cg_case *c,
                                           const struct cg_answer *answer,
                                           size_t i);

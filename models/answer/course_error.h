@@ -20,8 +20,8 @@ struct cg_course_error {
 };
 
 /* For a run that went through its duty (run->tightest), unless the duty knows
- * its errors (cg_course_left); all 0 without a course.  The run's points stay.  Errors: as cg_duty_run_create and
- * cg_duty_run_go. */
+ * its errors (cg_course_left); all 0 without a course.  The run's points stay.
+ * Errors: as cg_duty_run_create and cg_duty_run_go. */
 enum cg_status cg_course_error_find(const struct cg_case *c,
                                     struct cg_duty_run *run,
                                     struct cg_course_error *found,

@@ -395,8 +395,8 @@ static enum cg_status respond_by(double rise,
     input.guess = point->residual;
     if (point->crevice > 0.0) {
         input.crevice.temperature += rise;
-        status = respond_to(&input, rise, workspace, point,
-                            &response->crevices, &crevices, error);
+        status = respond_to(&input, rise, workspace, point, &response->crevices,
+                            &crevices, error);
         input.crevice.temperature -= rise;
     }
     input.guess = point->residual;
@@ -420,6 +420,11 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
     enum cg_status status = respond_by(rise, workspace, point, &same, error);
     if (status == CG_OK && !same)
         status = respond_by(-rise, workspace, point, &same, error);
+    /* On the edge of knock both ways lead elsewhere: what lies between is a
+     * step, no slope, and followed as one would run away. */
+    if (!same)
+        point->response =
+            (struct cg_wall_response){.place = point->response.place};
     return status;
 }
 
@@ -441,8 +446,7 @@ static void follow_walls(const struct cg_case *c,
         performance->piston_heat *= ratio;
         performance->bore_heat *= ratio;
     }
-    performance->crevice_heat =
-        cg_point_crevice(point) * c->engine.cylinders;
+    performance->crevice_heat = cg_point_crevice(point) * c->engine.cylinders;
     performance->wall_heat_share =
         wall_heat(performance) / performance->fuel_power;
     performance->mean_flux = flux;

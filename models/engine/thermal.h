@@ -8,8 +8,7 @@
  *           conduction along the bore between like radii
  *
  * Nodes are numbered stations first, then along the piston with each ring put
- * in after its groove, so that the envelope solver (envelope.h) costs in
- * proportion to the number of cells.
+ * in after its groove.
  *
  * Conductivity and heat capacity are taken at the fixed temperatures below
  * for the whole run: the network is linear, and any circuit or ODE solver can

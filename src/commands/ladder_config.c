@@ -13,6 +13,7 @@
 #include "config.h"
 #include "config_changed.h"
 #include "config_named.h"
+#include "course_refine.h"
 #include "ladder_text.h"
 #include "plain_text.h"
 #include "setting_key.h"
@@ -168,7 +169,9 @@ static enum cg_status read_back(const struct cg_options *options,
                                 struct cg_error *error)
 {
     struct cg_case c = {.courses = NULL};
-    enum cg_status status = cg_config_try(part->part, NULL, 0, &c, error);
+    enum cg_status status = cg_config_try(part->part, NULL, 0, NULL, &c, error);
+    if (status == CG_OK)
+        status = cg_course_refine(&c, error);
     if (status == CG_OK)
         status = cg_build_answer(&c, true, answer, error);
     else

@@ -238,7 +238,8 @@ static enum cg_status summary(const struct cg_problems *problems,
 /* Reads the case and, unless NULL, the library; what is wrong with it is left
  * in `problems`. */
 static enum cg_status read_case(const char *path, const char *const *set,
-                                size_t sets, struct cg_case *c,
+                                size_t sets, const struct cg_metals *shipped,
+                                struct cg_case *c,
                                 struct cg_evidence *evidence,
                                 struct cg_material_library *library,
                                 struct cg_problems *problems,
@@ -249,7 +250,8 @@ static enum cg_status read_case(const char *path, const char *const *set,
     struct cg_evidence found = {.entries = 0};
     struct cg_reader reader = {.problems = problems, .c = &fresh,
                                .evidence = &found,
-                               .courses = &courses};
+                               .courses = &courses,
+                               .shipped = shipped};
     size_t settings;
     (void)cg_settings(&settings);
     problems->own = path;
@@ -299,7 +301,7 @@ enum cg_status cg_config_read_evidence(const char *path,
 {
     struct cg_problems problems = {0};
     enum cg_status status =
-        read_case(path, set, sets, c, evidence, NULL, &problems, error);
+        read_case(path, set, sets, NULL, c, evidence, NULL, &problems, error);
     cg_problems_print(&problems, stderr);
     return status;
 }
@@ -312,7 +314,7 @@ enum cg_status cg_config_read_library(const char *path, const char *const *set,
     struct cg_problems problems = {0};
     struct cg_case c;
     enum cg_status status =
-        read_case(path, set, sets, &c, NULL, library, &problems, error);
+        read_case(path, set, sets, NULL, &c, NULL, library, &problems, error);
     if (status == CG_OK)
         cg_case_free(&c);
     cg_problems_print(&problems, stderr);
@@ -326,23 +328,31 @@ enum cg_status cg_config_read(const char *path, const char *const *set,
     return cg_config_read_evidence(path, set, sets, c, NULL, error);
 }
 
+static enum cg_status try_case(const char *path, const char *const *set,
+                               size_t sets, const struct cg_metals *shipped,
+                               struct cg_case *c, struct cg_evidence *evidence,
+                               struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    enum cg_status status = read_case(path, set, sets, shipped, c, evidence,
+                                      NULL, &problems, error);
+    if (status == CG_BAD_INPUT && problems.count > 0)
+        return cg_error_set(error, status, "%.500s", problems.line[0]);
+    return status;
+}
+
 enum cg_status cg_config_try_evidence(const char *path,
                                       const char *const *set, size_t sets,
                                       struct cg_case *c,
                                       struct cg_evidence *evidence,
                                       struct cg_error *error)
 {
-    struct cg_problems problems = {0};
-    enum cg_status status =
-        read_case(path, set, sets, c, evidence, NULL, &problems, error);
-    if (status == CG_BAD_INPUT && problems.count > 0)
-        return cg_error_set(error, status, "%.500s", problems.line[0]);
-    return status;
+    return try_case(path, set, sets, NULL, c, evidence, error);
 }
 
 enum cg_status cg_config_try(const char *path, const char *const *set,
-                             size_t sets, struct cg_case *c,
-                             struct cg_error *error)
+                             size_t sets, const struct cg_metals *shipped,
+                             struct cg_case *c, struct cg_error *error)
 {
-    return cg_config_try_evidence(path, set, sets, c, NULL, error);
+    return try_case(path, set, sets, shipped, c, NULL, error);
 }

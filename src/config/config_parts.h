@@ -27,6 +27,7 @@ struct cg_reader {
     char duty_path[CG_PATH_LENGTH];
     struct cg_origin *origin;     /* one a setting; owned */
     struct cg_metals metals;      /* user's and shipped materials */
+    const struct cg_metals *shipped; /* those, if they are at hand, or NULL */
     struct cg_problems *problems; /* the caller's */
     struct cg_case *c;            /* the caller's */
     struct cg_course **courses;   /* the caller's list, of what is read */

@@ -154,7 +154,7 @@ static enum cg_status write_figures(const char *dir,
 static struct cg_build_value value_of(const struct cg_setting *setting,
                                       const struct cg_case *c, bool inch)
 {
-    struct cg_build_value out;
+    struct cg_build_value out = {""};
     bool named = setting->kind == CG_NAME || setting->kind == CG_WORDS;
     if (!named && isnan(cg_setting_get(setting, c)))
         snprintf(out.text, sizeof out.text, "not given");

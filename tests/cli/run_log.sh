@@ -107,6 +107,15 @@ expect 0 "$coldgap" find "$work/winding.cfg" -o "$work/winding"
 flat <"$work/stdout" >"$work/flat"
 says flat 'Run finer than usual'
 grep -q 'by more than 1 um' "$work/flat" && fail "more than 1 um is left out"
+# So is every point of a sweep: the same closure as found for it alone.
+expect 0 "$coldgap" sweep "$work/winding.cfg" -q -o "$work/winding" \
+    --vary charge.boost_kPa=120,121
+found=$(awk '$1 == "closure_top" {print $2}' "$work/winding/summary.dat")
+swept=$(awk 'NR == 1 {for (i = 2; i <= NF; i++) # after the "#"
+        if ($i == "closure_top_mm") at = i - 1}
+    /^120 / {print $at}' "$work/winding/sweep.dat")
+[ -n "$swept" ] && [ "$swept" = "$found" ] ||
+    fail "a sweep's closure is ${swept:-none}, alone it is $found"
 
 # 10,000 segments.
 awk 'BEGIN {
