@@ -70,6 +70,11 @@ struct cg_charge_case {
     int charger;                  /* enum cg_drive_kind */
     double exhaust_base;          /* exhaust over ambient, no turbine [Pa] */
     double turbine_ratio;         /* turbine back pressure over boost [1] */
+    int second_charger;           /* behind the first: enum cg_drive_kind */
+    double split;                 /* of the logarithm of the pressure ratio,
+                                     what the first of two makes [1] */
+    double second_efficiency;     /* isentropic [1] */
+    double between_effectiveness; /* of a cooler between them, 0: none [1] */
 };
 
 struct cg_fuel_case {

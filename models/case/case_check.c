@@ -134,6 +134,12 @@ static void check_charge(const struct cg_case *c, struct list *list)
                 "charge.charger", "charge.boost", NAN,
                 "none makes no boost, but charge.boost is set; allowed: "
                 "turbine, belt");
+    complain_if(list,
+                c->charge.charger == CG_CHARGER_NONE &&
+                    c->charge.second_charger != CG_CHARGER_NONE,
+                "charge.second_charger", "charge.charger", NAN,
+                "stands behind a first one, but charge.charger is none; "
+                "allowed: none, or a first charger");
     complain_if(list, c->engine.compression_ratio > most_compression(c),
                 "engine.compression_ratio", "charge.boost",
                 most_compression(c),

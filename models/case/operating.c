@@ -3,9 +3,10 @@
 #include <math.h>
 #include <string.h>
 
-#define AIR_CP 1005.0            /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
-#define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
-#define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
+#include "charger_row.h"
+
+#define AIR_CP 1005.0           /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
+#define STOICHIOMETRIC_LOAD 0.6 /* common practice, no source */
 
 struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
                                     double load)
@@ -65,14 +66,40 @@ static double manifold_at(const struct cg_charge_case *in, double load)
     return in->closed_throttle + load * (full - in->closed_throttle);
 }
 
-double cg_operating_rise(const struct cg_case *c, double load)
+static struct cg_charged charged(const struct cg_case *c, double load)
 {
     const struct cg_charge_case *in = &c->charge;
     double ratio = fmax(manifold_at(in, load) / in->ambient_pressure, 1.0);
+    const struct cg_charger_row row = {
+        in->second_charger == CG_CHARGER_NONE ? 1 : 2,
+        {in->compressor_efficiency, in->second_efficiency},
+        in->split,
+        in->between_effectiveness};
     if (in->charger == CG_CHARGER_NONE)
         ratio = 1.0;
-    return in->ambient_temperature * (pow(ratio, AIR_EXPONENT) - 1.0) /
-           in->compressor_efficiency;
+    return cg_charger_row(&row, in->ambient_temperature, ratio);
+}
+
+double cg_operating_rise(const struct cg_case *c, double load)
+{
+    return charged(c, load).rise;
+}
+
+/* Work taken from the crankshaft [J/kg], and back pressure of turbines. */
+static void set_drives(const struct cg_charge_case *in,
+                       const struct cg_charged *row,
+                       struct cg_charge_state *charge)
+{
+    const int drive[CG_CHARGERS] = {in->charger, in->second_charger};
+    charge->compressor_work = charge->belt_work = 0.0;
+    for (int i = 0; i < CG_CHARGERS; i++) {
+        charge->compressor_work += row->work[i];
+        if (drive[i] == CG_CHARGER_BELT)
+            charge->belt_work += row->work[i];
+        if (drive[i] == CG_CHARGER_TURBINE)
+            charge->exhaust_pressure +=
+                in->turbine_ratio * (row->pressure[i] * in->ambient_pressure);
+    }
 }
 
 /* What a soaked cooler gives back [K]. */
@@ -91,16 +118,13 @@ void cg_operating_charge(const struct cg_case *c,
 {
     const struct cg_charge_case *in = &c->charge;
     double manifold = manifold_at(in, operating->load);
-    double ratio = fmax(manifold / in->ambient_pressure, 1.0);
-    double boost = (ratio - 1.0) * in->ambient_pressure;
-    double rise = cg_operating_rise(c, operating->load);
+    struct cg_charged row = charged(c, operating->load);
     charge->manifold_pressure = manifold;
     charge->lambda = isnan(operating->lambda) ? lambda_at(c, operating->load)
                                               : operating->lambda;
-    charge->compressor_work = AIR_CP * rise;
     double air = isnan(operating->air_temperature)
                      ? in->ambient_temperature +
-                           (1.0 - in->cooler_effectiveness) * rise +
+                           (1.0 - in->cooler_effectiveness) * row.rise +
                            soaked(c, operating->soak)
                      : operating->air_temperature;
     charge->manifold_temperature = air + in->intake_heating -
@@ -108,8 +132,7 @@ void cg_operating_charge(const struct cg_case *c,
     charge->exhaust_pressure =
         in->ambient_pressure +
         in->exhaust_base * manifold / in->ambient_pressure;
-    if (in->charger == CG_CHARGER_TURBINE)
-        charge->exhaust_pressure += in->turbine_ratio * boost;
+    set_drives(in, &row, charge);
 }
 
 /* As late as knock makes it, or by the user's rule. */

@@ -45,9 +45,7 @@ static void set_parts(const struct cg_case *c,
                          point->operating.speed * c->engine.cylinders;
     balance->fuel = p->fuel_power;
     part[CG_BALANCE_BRAKE] = p->brake_power;
-    part[CG_BALANCE_CHARGER] = c->charge.charger == CG_CHARGER_BELT
-                                   ? p->air_flow * point->charge.compressor_work
-                                   : 0.0;
+    part[CG_BALANCE_CHARGER] = p->air_flow * point->charge.belt_work;
     part[CG_BALANCE_FRICTION] = p->fmep * volume_rate;
     part[CG_BALANCE_PISTON] = p->piston_heat;
     part[CG_BALANCE_HEAD] = p->head_heat;

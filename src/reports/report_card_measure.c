@@ -44,6 +44,10 @@ void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
                   cg_quantity(CG_SHOW_NUMBER, c->fuel.octane));
     cg_report_row(report, "cooler", "Charge cooler",
                   cg_quantity(CG_SHOW_SHARE, c->charge.cooler_effectiveness));
+    if (c->charge.second_charger != CG_CHARGER_NONE)
+        cg_report_row(
+            report, "cooler_between", "Cooler between chargers",
+            cg_quantity(CG_SHOW_SHARE, c->charge.between_effectiveness));
     cg_report_row(
         report, "coolant", "Coolant",
         cg_quantity(CG_SHOW_TEMPERATURE, c->cooling.coolant_temperature));

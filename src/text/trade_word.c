@@ -9,6 +9,7 @@
 #define KEY "key"
 #define LIKE "like"
 #define CHARGER "charge.charger"
+#define SECOND "charge.second_charger"
 #define FUEL "fuel.name"
 #define FACE "rings.top.face"
 #define RING "ring"
@@ -35,6 +36,10 @@ static const struct {
     {CHARGER, "turbo", "turbine"},
     {CHARGER, "turbocharged", "turbine"},
     {CHARGER, "turbocharger", "turbine"},
+    {SECOND, "blower", "belt"},
+    {SECOND, "supercharger", "belt"},
+    {SECOND, "turbo", "turbine"},
+    {SECOND, "turbocharger", "turbine"},
     {FUEL, "e85", "e85"}, /* in capitals */
     {FUEL, "gas", "gasoline"},
     {FUEL, "isooctane", "iso_octane"},
