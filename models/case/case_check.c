@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "brought_check.h"
 #include "constants.h"
 #include "geometry.h"
 #include "operating.h"
@@ -166,6 +167,15 @@ static void check_charge(const struct cg_case *c, struct list *list)
                 "must be below the ambient pressure");
 }
 
+static void check_brought(const struct cg_case *c, struct list *list)
+{
+    struct cg_case_problem found[CG_BROUGHT_PROBLEMS];
+    size_t count = cg_brought_check(c, found);
+    for (size_t i = 0; i < count; i++)
+        complain_if(list, true, found[i].path, found[i].other, found[i].limit,
+                    found[i].text);
+}
+
 static void check_piston(const struct cg_case *c, struct list *list)
 {
     const struct cg_piston_case *p = &c->piston;
@@ -302,6 +312,7 @@ size_t cg_case_check(const struct cg_case *c,
     struct list list = {0, problem};
     check_engine(c, &list);
     check_charge(c, &list);
+    check_brought(c, &list);
     check_piston(c, &list);
     for (int place = 0; place < CG_RINGS; place++)
         check_ring(c, (enum cg_ring_place)place, &list);

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "brought.h"
 #include "charger_row.h"
 
 #define AIR_CP 1005.0           /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
@@ -20,7 +21,15 @@ struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
         .lambda = NAN,
         .burn50_deg = NAN,
         .air_temperature = NAN,
-        .soak = 0.0};
+        .soak = 0.0,
+        .nitrous = 0.0};
+}
+
+struct cg_operating cg_operating_full(const struct cg_case *c)
+{
+    struct cg_operating at = cg_operating_at(c, c->engine.speed, 1.0);
+    at.nitrous = cg_duty_nitrous(&c->duty);
+    return at;
 }
 
 struct cg_operating cg_operating_of(const struct cg_case *c,
@@ -40,6 +49,8 @@ struct cg_operating cg_operating_of(const struct cg_case *c,
     at.air_temperature = of[CG_CHANNEL_AIR] + moved->air;
     if (!isnan(of[CG_CHANNEL_SOAK]))
         at.soak = of[CG_CHANNEL_SOAK];
+    if (!isnan(of[CG_CHANNEL_NITROUS]))
+        at.nitrous = of[CG_CHANNEL_NITROUS];
     return at;
 }
 
@@ -133,6 +144,7 @@ void cg_operating_charge(const struct cg_case *c,
         in->ambient_pressure +
         in->exhaust_base * manifold / in->ambient_pressure;
     set_drives(in, &row, charge);
+    cg_brought_set(c, operating, charge);
 }
 
 /* As late as knock makes it, or by the user's rule. */
@@ -145,7 +157,8 @@ static void set_burn(const struct cg_case *c, const struct cg_fuel *fuel,
     input->burn50_deg = c->combustion.burn50_deg +
                         (by_knock ? 0.0 : fmin(retard, CG_RETARD_MOST));
     input->knock =
-        (struct cg_knock_law){c->fuel.octane, c->combustion.knock_delay,
+        (struct cg_knock_law){cg_brought_octane(c, input),
+                              c->combustion.knock_delay,
                               by_knock ? CG_RETARD_MOST : 0.0};
 }
 
@@ -180,6 +193,7 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->volumetric_efficiency = c->charge.volumetric_efficiency;
     input->fuel = fuel;
     input->lambda = charge.lambda;
+    input->brought = charge.brought;
     set_burn(c, fuel, boost, input);
     if (!isnan(operating->burn50_deg)) {
         input->burn50_deg = operating->burn50_deg;

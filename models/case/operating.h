@@ -23,11 +23,16 @@ struct cg_operating {
     double burn50_deg;      /* no knock retards it further */
     double air_temperature; /* in the manifold, behind the cooler [K] */
     double soak; /* heat in the cooler's core, 1: as full boost brings it */
+    double nitrous; /* share of its flow that is on [1] */
 };
 
 /* A speed [rev/s] and load of the case, all else as it says.  Cannot fail. */
 struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
                                     double load);
+
+/* Rated speed and full load, with the most nitrous that the duty has on.  Cannot
+ * fail. */
+struct cg_operating cg_operating_full(const struct cg_case *c);
 
 /* What a row of a course says, moved as the case's uncertain inputs are.
  * Cannot fail. */
@@ -41,6 +46,7 @@ struct cg_charge_state {
     double compressor_work;      /* of all chargers, per mass of air [J/kg] */
     double belt_work;            /* of it, what the crankshaft pays [J/kg] */
     double lambda;               /* at this load [1] */
+    struct cg_brought brought;   /* nitrous and spray: brought.h */
 };
 
 /* State of the charge.  Manifold pressure runs in a straight line from closed

@@ -19,6 +19,7 @@ static bool same_point(const struct cg_operating *a,
            a->heat_factor == b->heat_factor &&
            a->coolant_temperature == b->coolant_temperature &&
            a->oil_temperature == b->oil_temperature && a->soak == b->soak &&
+           a->nitrous == b->nitrous &&
            same(a->lambda, b->lambda) && same(a->burn50_deg, b->burn50_deg) &&
            same(a->air_temperature, b->air_temperature);
 }
@@ -113,6 +114,7 @@ point_in(const struct cg_case *c, const struct cg_segment *segment, double part)
         c, between(segment->speed, segment->speed_end, part),
         between(segment->load, segment->load_end, part));
     at.heat_factor = cg_segment_heat(segment);
+    at.nitrous = segment->nitrous;
     if (!isnan(segment->coolant_temperature))
         at.coolant_temperature =
             segment->coolant_temperature + c->moved.coolant;
@@ -307,7 +309,7 @@ static enum cg_status lay_out_course(const struct cg_case *c,
 static enum cg_status add_start(const struct cg_case *c,
                                 struct cg_duty_run *run, struct cg_error *error)
 {
-    struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
+    struct cg_operating full = cg_operating_full(c);
     struct cg_operating cruise =
         cg_operating_at(c, c->duty.cruise_speed, c->duty.cruise_load);
     enum cg_status status = point_at(run, &full, &run->full_load, error);

@@ -26,7 +26,9 @@ static void set_exhaust(const struct cg_case *c,
 {
     const struct cg_performance *p = &point->performance;
     const struct cg_exhaust_input input = {
-        c->engine.bore, (p->air_flow + p->fuel_flow) / c->engine.cylinders,
+        c->engine.bore,
+        (p->air_flow + p->fuel_flow + p->nitrous_flow + p->water_flow) /
+            c->engine.cylinders,
         p->exhaust_temperature, c->charge.port_factor,
         point->operating.coolant_temperature};
     balance->valve = p->exhaust_temperature;

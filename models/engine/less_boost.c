@@ -83,6 +83,7 @@ static enum cg_status correct(const struct cg_case *c, double slope,
         .load = 1.0,
         .load_end = 1.0,
         .heat_factor = 1.0,
+        .nitrous = cg_duty_nitrous(&c->duty),
         .coolant_temperature = NAN /* as in less.cooling */};
     enum cg_status status = cg_duty_run_create(&less, &run, error);
     if (status != CG_OK)

@@ -12,7 +12,7 @@ const double cg_map_cell[CG_CHANNELS] = {
     [CG_CHANNEL_HEAT] = 0.25,  [CG_CHANNEL_COOLANT] = 40.0,
     [CG_CHANNEL_LAMBDA] = 0.1, [CG_CHANNEL_BURN50] = 8.0,
     [CG_CHANNEL_OIL] = 40.0,   [CG_CHANNEL_AIR] = 40.0,
-    [CG_CHANNEL_SOAK] = 0.5};
+    [CG_CHANNEL_SOAK] = 0.5,   [CG_CHANNEL_NITROUS] = 0.25};
 const double cg_map_least[CG_CHANNELS] = {
     [CG_CHANNEL_COOLANT] = 8.0, [CG_CHANNEL_OIL] = 8.0};
 

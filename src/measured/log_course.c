@@ -233,7 +233,7 @@ static struct cg_course_row course_row(struct making *making, size_t i)
         isnan(burn) ? NAN : held(making, burn, EARLIEST_BURN, LATEST_BURN);
     row.of[CG_CHANNEL_OIL] = value[CG_LOGGED_OIL];
     row.of[CG_CHANNEL_AIR] = value[CG_LOGGED_AIR];
-    row.of[CG_CHANNEL_SOAK] = NAN;
+    row.of[CG_CHANNEL_SOAK] = row.of[CG_CHANNEL_NITROUS] = NAN;
     return row;
 }
 
