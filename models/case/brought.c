@@ -156,6 +156,18 @@ double cg_brought_octane(const struct cg_case *c,
     return c->fuel.octane + share * (alcohol->octane - c->fuel.octane);
 }
 
+double cg_brought_delay(const struct cg_cycle_input *input)
+{
+    const struct cg_brought *brought = &input->brought;
+    if (!(brought->nitrous > 0.0))
+        return 1.0;
+    double air_mole = CG_GAS_CONSTANT / cg_air_gas_constant();
+    double nitrous = brought->nitrous / cg_species_molar_mass(CG_N2O);
+    double as_air = brought->nitrous * cg_nitrous_oxygen_as_air() / air_mole;
+    double air = cg_fresh_air(input) / air_mole;
+    return (air + nitrous) / (air + as_air);
+}
+
 double cg_brought_air_left(const struct cg_case *c,
                            const struct cg_charge_state *charge)
 {

@@ -26,6 +26,13 @@ void cg_brought_set(const struct cg_case *c,
 double cg_brought_octane(const struct cg_case *c,
                          const struct cg_cycle_input *input);
 
+/* The end gas's delay in a charge richer in oxygen than air, over that in air:
+ * with the inverse of oxygen's share of air and nitrous [1].  Shock tubes give
+ * exponents of 0.5 to 1.5 (from memory); what nitrous does to the chemistry
+ * besides is left out, and so is what water does.  1 without nitrous.  Cannot
+ * fail. */
+double cg_brought_delay(const struct cg_cycle_input *input);
+
 /* What of the air's room is left to it [1], and the most of each vapour's
  * pressure over what air of that temperature holds [1]; 0: none is sprayed.
  * Cannot fail. */

@@ -158,7 +158,8 @@ static void set_burn(const struct cg_case *c, const struct cg_fuel *fuel,
                         (by_knock ? 0.0 : fmin(retard, CG_RETARD_MOST));
     input->knock =
         (struct cg_knock_law){cg_brought_octane(c, input),
-                              c->combustion.knock_delay,
+                              c->combustion.knock_delay *
+                                  cg_brought_delay(input),
                               by_knock ? CG_RETARD_MOST : 0.0};
 }
 
