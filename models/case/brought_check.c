@@ -180,15 +180,17 @@ static void check_spray(const struct cg_case *c, struct list *list)
                 "brings more than 90 % of what the mixture burns as alcohol; "
                 "allowed: less of it, or less spray.alcohol");
     bool cold = found.cold || found.cold_entry;
-    complain_if(list, !found.no_fuel && !found.drowned && cold, "spray.flow",
+    if (found.crowded || found.drowned || found.no_fuel)
+        return;
+    complain_if(list, found.soaked, "spray.before", "spray.flow",
+                found.soaked ? most_before(c) : NAN,
+                "is more vapour than the air before the valve can hold; must "
+                "be at most");
+    complain_if(list, cold && !found.soaked, "spray.flow",
                 "charge.evaporation", NAN,
                 "cools the charge below what the gas laws hold for; allowed: "
                 "less of it, or more of it evaporated after the intake has "
                 "closed");
-    complain_if(list, !cold && !found.drowned && found.soaked, "spray.before",
-                "spray.flow", most_before(c),
-                "is more vapour than the air before the valve can hold; must "
-                "be at most");
 }
 
 size_t cg_brought_check(const struct cg_case *c,
