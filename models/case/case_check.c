@@ -79,6 +79,7 @@ static double most_evaporation(const struct cg_case *c)
 {
     double most = INFINITY;
     struct cg_case with = *c;
+    with.spray.flow = 0.0; /* looked at with it by brought_check.c */
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold;
@@ -101,6 +102,7 @@ static double least_wall_evaporation(const struct cg_case *c)
 {
     double least = 0.0;
     struct cg_case with = *c;
+    with.spray.flow = 0.0;
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold, own;
@@ -108,7 +110,8 @@ static double least_wall_evaporation(const struct cg_case *c)
         cg_operating_charge(&with, &at, &warm);
         with.charge.evaporation = 1.0;
         cg_operating_charge(&with, &at, &cold);
-        cg_operating_charge(c, &at, &own);
+        with.charge.evaporation = c->charge.evaporation;
+        cg_operating_charge(&with, &at, &own);
         double left = (1.0 - c->charge.evaporation) *
                       (warm.manifold_temperature - cold.manifold_temperature);
         if (left > 0.0)

@@ -6,7 +6,12 @@
 
 #define ALLOWED "allowed: a four-stroke, spark-ignition, water-cooled engine"
 #define DIESEL "a diesel is not modelled, " ALLOWED " on one of coldgap's fuels"
-#define NITROUS "nitrous is not modelled, " ALLOWED " on air"
+#define NITROUS                                                                \
+    "nitrous is no such thing here, allowed: nitrous.flow_g_s or "             \
+    "nitrous.power_kW, and nitrous = 1.0 in a segment of the duty"
+#define CHARGERS                                                               \
+    "more than two chargers are not modelled, allowed: charge.charger and "    \
+    "charge.second_charger behind it"
 #define AIR                                                                    \
     "air cooling is not modelled, " ALLOWED "; for one leave the setting out"
 #define STROKES                                                                \
@@ -18,7 +23,9 @@
 const char *cg_scope(void)
 {
     return "For four-stroke, spark-ignition, water-cooled engines alone: no "
-           "diesel, no two-stroke, no air cooling, no nitrous.";
+           "diesel, no two-stroke, no air cooling. Nitrous, sprayed water and "
+           "methanol and two chargers in a row are in it where the config has "
+           "them.";
 }
 
 /* Words of a path in its parts, or of a value; a unit may follow a key. */
@@ -28,9 +35,11 @@ struct refusal {
 };
 
 static const struct refusal keys[] = {
-    {"", "nitrous", NITROUS},
+    {"charge", "nitrous", NITROUS},
+    {"fuel", "nitrous", NITROUS},
     {"", "n2o", NITROUS},
     {"", "nos", NITROUS},
+    {"charge", "third_charger", CHARGERS},
     {"", "diesel", DIESEL},
     {"", "two_stroke", STROKES},
     {"", "ignition", IGNITION},

@@ -27,6 +27,7 @@ static const struct {
     {KEY, "oil_squirters", "oil_jet"},
     {KEY, "rpm", "speed_rpm"},
     {LIKE, "afr", "lambda"},
+    {LIKE, "shot", "power"},
     {LIKE, "timing", "burn50"},
     {CHARGER, "blower", "belt"},
     {CHARGER, "na", "none"},

@@ -10,7 +10,8 @@ source=$2
 . "$source/tests/cli/lib.sh"
 four=$source/configs/engines/boosted_four.cfg
 scope="For four-stroke, spark-ignition, water-cooled engines alone: no diesel, \
-no two-stroke, no air cooling, no nitrous."
+no two-stroke, no air cooling. Nitrous, sprayed water and methanol and two \
+chargers in a row are in it where the config has them."
 
 # flat: the words of stdin, whatever the lines.
 flat() {
