@@ -64,9 +64,7 @@ static bool is_rated(const struct cg_duty_run *run, size_t place)
 {
     const struct cg_operating *full = &run->point[run->full_load].operating;
     struct cg_operating at = cg_duty_run_operating(run, place);
-    return run->mapped
-               ? at.speed >= full->speed && at.load >= full->load
-               : place == run->full_load;
+    return at.speed >= full->speed && at.load >= full->load;
 }
 
 /* Of the points that the duty goes through. */
@@ -127,7 +125,7 @@ static void judge_coolant(const struct cg_case *c,
         if (!run->mapped)
             flux = fmax(flux, flux_at(c, run, place, hottest));
     }
-    for (size_t i = 0; run->mapped && i < run->map.nodes; i++)
+    for (size_t i = 0; run->mapped && i < run->nodes; i++)
         flux = fmax(flux, flux_at(c, run, i, hottest));
     limits->of[CG_PAST_COOLANT] = at_once(most, boils);
     limits->of[CG_PAST_COOLANT].seconds = seconds;

@@ -249,6 +249,7 @@ struct cg_duty_case {
     struct cg_segment segment[CG_SEGMENTS];
     const struct cg_course *course; /* in place of segments; not owned, or
                                        NULL */
+    struct cg_course_left left;     /* of that course */
 };
 
 /* Of a duty: its length [s], slowest speed [rev/s], the most knock heat
@@ -263,7 +264,7 @@ double cg_duty_nitrous(const struct cg_duty_case *duty);
 struct cg_survive_case {
     int duties;
     bool named; /* margin.duties was given, and not as it is by default: their
-                   limits are verdicts, not notes (limits.h) */
+                   limits are verdicts, not notes (duty_limits.h) */
     struct cg_duty_case duty[CG_DUTIES - 1];
 };
 

@@ -17,6 +17,7 @@ enum cg_status cg_course_create(struct cg_course **list, size_t rows,
         free(made);
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
     }
+    made->fine = (struct cg_course_fine){.band = 1.0, .cells = 1.0};
     made->next = *list;
     *list = *course = made;
     return CG_OK;
@@ -111,7 +112,7 @@ bool cg_course_same(const struct cg_course *a, const struct cg_course *b)
 {
     if (a == NULL || b == NULL)
         return a == b;
-    return a->rows == b->rows &&
+    return a->rows == b->rows && a->fine.cells == b->fine.cells &&
            memcmp(a->row, b->row, a->rows * sizeof *a->row) == 0;
 }
 

@@ -125,6 +125,7 @@ enum cg_status cg_course_seen(const struct cg_course *course, double time,
         copy_rows(&rows, made->row[made->rows - 1].time, time + AFTER, made);
     made->watch = time - WATCH;
     made->knock_heat = course->knock_heat;
+    made->fine = course->fine;
     *seen = made;
     return CG_OK;
 }

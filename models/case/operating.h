@@ -15,7 +15,7 @@
 struct cg_operating {
     double speed;               /* [rev/s] */
     double load;                /* 0 closed throttle .. 1 boost target */
-    double heat_factor;         /* of the duty segment [1] */
+    double heat_factor;         /* of gas, knock in it [1] */
     double coolant_temperature; /* [K] */
     double oil_temperature;     /* [K] */
     /* As they were, where a course gives them, else NaN: as the case says. */

@@ -69,6 +69,8 @@ struct cg_film_solved {
 
 struct cg_operating_point {
     struct cg_operating operating;
+    double of[CG_CHANNELS];        /* what was asked for: cg_operating_of makes
+                                      `operating` of it */
     struct cg_charge_state charge;
     struct cg_cycle_input input;   /* with the settled wall temperatures */
     struct cg_mean_gas crown;
@@ -155,8 +157,9 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
 /* The films for the temperatures in point->settled, and the cylinder's
  * pressure in point->cylinder: as set for mid-stroke, or for the compression
  * rings the Reynolds law, with gas by cg_ring_gas_estimate.  A film is solved
- * anew when its oil is some tenths of a kelvin from where it was solved, and
- * follows the oil's viscosity between.  CG_BAD_INPUT for an
+ * anew when its oil is 3 K from where it was solved, or 1 or 0.1 K by how much
+ * is known of its slope (operating_point_film.c), and follows the oil's
+ * viscosity between.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,

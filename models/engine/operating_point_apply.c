@@ -202,15 +202,17 @@ void cg_point_blend(const struct cg_map_place *place,
     out->operating = *operating;
     out->crown = (struct cg_mean_gas){0.0, 0.0};
     out->crevice = 0.0;
+    for (int r = 0; r < CG_RINGS; r++)
+        out->film[r] = 0.0;
     for (size_t i = 0; i < place->corners; i++) {
         const struct cg_operating_point *from = &point[place->node[i]];
         add_gas(from, &from->crown, place->weight[i], &out->crown);
         out->crevice += place->weight[i] * cg_point_crevice(from);
+        for (int r = 0; r < CG_RINGS; r++)
+            out->film[r] += place->weight[i] * from->film[r];
     }
     end_gas(&first->crown, &out->crown);
     blend_stations(place, point, thermal->bore.grid.stations, out);
-    for (int r = 0; r < CG_RINGS; r++)
-        out->film[r] = BLENDED(film[r]);
     out->friction = BLENDED(friction);
     out->charge.manifold_pressure = BLENDED(charge.manifold_pressure);
     out->wall_rise = out->crevice_rise = 0.0; /* the response is in it */

@@ -99,7 +99,7 @@ struct cg_ladder_point {
     double rule;          /* the shop rule [m] */
 };
 
-enum { CG_LADDER_CHANGES = 32, CG_LADDER_POINTS = 160 };
+enum { CG_LADDER_CHANGES = 128, CG_LADDER_POINTS = 512 };
 
 /* A climb from no boost to the end. */
 struct cg_ladder_climb {
@@ -150,6 +150,10 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
                                 struct cg_error *error);
 /* Accepts NULL. */
 void cg_ladder_free(struct cg_ladder *ladder);
+
+/* Makes all changes of the ladder, and its target, in another case of that
+ * engine: as it was before evidence moved it.  Cannot fail. */
+void cg_ladder_make(const struct cg_ladder *ladder, struct cg_case *c);
 
 /* Whether the part is marginal at the case's own boost already and still stands
  * the target: what the engine lives with is no reason for a change.  Cannot

@@ -227,6 +227,10 @@ static enum cg_status summary(const struct cg_problems *problems,
     if (problems->in_files == 0)
         return cg_error_set(error, CG_BAD_INPUT, "%zu error%s by --set",
                             problems->count, plural);
+    if (problems->in_own == 0 && problems->in_files == problems->count)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "%zu error%s in files that %s names", problems->count,
+                            plural, path);
     return cg_error_set(error, CG_BAD_INPUT, "%zu error%s in %s",
                         problems->count, plural, path);
 }
@@ -248,6 +252,7 @@ static enum cg_status read_case(const char *path, const char *const *set,
                                .courses = &courses};
     size_t settings;
     (void)cg_settings(&settings);
+    problems->own = path;
     cg_case_begin(&fresh);
     enum cg_status status =
         cg_config_file_open(&reader.file, path, problems, error);

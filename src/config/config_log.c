@@ -177,7 +177,7 @@ enum cg_status cg_log_duty_read(struct cg_reader *reader,
         return cg_error_set(error, status, "%s", trouble.text);
     if (status != CG_OK)
         cg_config_file_trouble(reader->problems, cg_config_where(file, log),
-                               "duty.log", trouble.text);
+                               "duty.log", &trouble);
     duty->course = course;
     return CG_OK;
 }

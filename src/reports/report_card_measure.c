@@ -32,9 +32,9 @@ void cg_report_card_measure(struct cg_report *report)
     tell_after(report);
 }
 
-void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
+void cg_report_card_holds_for(struct cg_report *report, const struct cg_case *c)
 {
-    cg_report_section(report, "Assumed");
+    cg_report_section(report, "Holds for");
     cg_report_row(
         report, "ambient", "Air",
         cg_quantity(CG_SHOW_TEMPERATURE, c->charge.ambient_temperature));

@@ -119,15 +119,16 @@ const struct cg_summary_key *cg_summary_keys(size_t *count)
     return keys;
 }
 
-/* Of engines that have them alone. */
+/* Of engines that have them alone: a remark, so that the keys are the same for
+ * all. */
 static void put_brought(struct cg_table *table, const struct cg_performance *p)
 {
     if (p->nitrous_flow > 0.0)
-        cg_table_key(table, "nitrous_flow", p->nitrous_flow * 3600.0, "kg/h");
+        cg_table_note(table, "nitrous_flow %.7g kg/h", p->nitrous_flow * 3600.0);
     if (p->water_flow > 0.0)
-        cg_table_key(table, "water_flow", p->water_flow * 3600.0, "kg/h");
+        cg_table_note(table, "water_flow %.7g kg/h", p->water_flow * 3600.0);
     if (p->alcohol_flow > 0.0)
-        cg_table_key(table, "alcohol_flow", p->alcohol_flow * 3600.0, "kg/h");
+        cg_table_note(table, "alcohol_flow %.7g kg/h", p->alcohol_flow * 3600.0);
 }
 
 void cg_summary_put(struct cg_table *table, const struct cg_case *c,

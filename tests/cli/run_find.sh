@@ -191,7 +191,7 @@ fi
  "$coldgap" find "$engine" -q -o "$work/full" >/dev/null 2>"$work/stderr")
 got=$?
 [ "$got" -eq 4 ] || fail "a full disk: exit $got, expected 4"
-says stderr 'history.dat.part: could not write'
+says stderr 'history.dat: could not write'
 [ -s "$work/full/summary.dat" ] || fail "the table before it was not kept"
 [ -e "$work/full/history.dat" ] && fail "a half-written table was kept"
 left=$(find "$work" -name '*.part')

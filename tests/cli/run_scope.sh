@@ -13,11 +13,6 @@ scope="For four-stroke, spark-ignition, water-cooled engines alone: no diesel, \
 no two-stroke, no air cooling. Nitrous, sprayed water and methanol and two \
 chargers in a row are in it where the config has them."
 
-# flat: the words of stdin, whatever the lines.
-flat() {
-    tr -s ' \n' ' '
-}
-
 for words in --help "find --help" "find $four"; do
     # shellcheck disable=SC2086
     expect 0 "$coldgap" $words
