@@ -7,9 +7,9 @@
 #include "nitrous.h"
 #include "spray.h"
 
-#define AIR_CP 1005.0     /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
-#define NITROUS_CP 850.0  /* [J/(kg K)], 260 K: gas.c */
-#define LEAST_AIR 0.01    /* of its room; less is refused elsewhere */
+#define AIR_CP 1005.0    /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
+#define NITROUS_CP 850.0 /* [J/(kg K)], 260 K: gas.c */
+#define LEAST_AIR 0.01   /* of its room; less is refused elsewhere */
 
 double cg_brought_nitrous(const struct cg_case *c)
 {
@@ -63,26 +63,24 @@ static void set_masses(const struct cg_case *c,
         .alcohol = spray->alcohol * sprayed};
 }
 
-static void set_parts(const struct cg_case *c,
-                      const struct cg_brought *brought, struct part *part)
+static void set_parts(const struct cg_case *c, const struct cg_brought *brought,
+                      struct part *part)
 {
     const struct cg_fuel *alcohol = cg_spray_alcohol();
     const struct cg_nitrous_case *nitrous = &c->nitrous;
     double outside = c->charge.ambient_temperature;
     double before = c->spray.before;
     bool liquid = nitrous->state == CG_NITROUS_LIQUID;
-    part[NITROUS] = (struct part){
-        brought->nitrous, cg_species_molar_mass(CG_N2O), NITROUS_CP,
-        nitrous->bottle,
-        liquid ? cg_nitrous_evaporation(nitrous->bottle) : 0.0};
-    part[WATER] = (struct part){before * brought->water,
-                                cg_species_molar_mass(CG_H2O),
-                                CG_WATER_VAPOUR_CP, outside,
-                                CG_WATER_EVAPORATION};
-    part[ALCOHOL] = (struct part){before * brought->alcohol,
-                                  cg_fuel_molar_mass(alcohol),
-                                  CG_ALCOHOL_VAPOUR_CP, outside,
-                                  alcohol->latent_heat};
+    part[NITROUS] =
+        (struct part){brought->nitrous, cg_species_molar_mass(CG_N2O),
+                      NITROUS_CP, nitrous->bottle,
+                      liquid ? cg_nitrous_evaporation(nitrous->bottle) : 0.0};
+    part[WATER] =
+        (struct part){before * brought->water, cg_species_molar_mass(CG_H2O),
+                      CG_WATER_VAPOUR_CP, outside, CG_WATER_EVAPORATION};
+    part[ALCOHOL] =
+        (struct part){before * brought->alcohol, cg_fuel_molar_mass(alcohol),
+                      CG_ALCOHOL_VAPOUR_CP, outside, alcohol->latent_heat};
 }
 
 /* Heat that the engine's own fuel takes before the valve, over what that of the
@@ -93,8 +91,8 @@ static double own_fuel(const struct cg_case *c, const struct cg_fuel *fuel,
     double need = cg_fuel_stoichiometric(fuel);
     double more = brought->nitrous * cg_nitrous_oxygen_as_air() /
                   (brought->nitrous_lambda * need);
-    double less = brought->alcohol *
-                  cg_fuel_stoichiometric(cg_spray_alcohol()) / need;
+    double less =
+        brought->alcohol * cg_fuel_stoichiometric(cg_spray_alcohol()) / need;
     return c->charge.evaporation * fuel->latent_heat * (more - less);
 }
 
@@ -113,7 +111,8 @@ static void mix(const struct part *part, double fuel, double all,
         capacity += part[i].mass * part[i].cp;
     }
     for (int i = 0; i < MOST; i++) {
-        double air = AIR_CP * fmax(all / t - displaced, LEAST_AIR * all / before);
+        double air =
+            AIR_CP * fmax(all / t - displaced, LEAST_AIR * all / before);
         double next = fmax((air * before + heat) / (air + capacity), 1.0);
         double change = next - t;
         t = next;
@@ -182,8 +181,7 @@ double cg_brought_humidity(const struct cg_case *c,
     double t = charge->manifold_temperature;
     double all = room(c, charge) / t * cg_air_gas_constant() / CG_GAS_CONSTANT;
     double pressure = c->spray.before * charge->manifold_pressure / all;
-    double water =
-        brought->water / cg_species_molar_mass(CG_H2O) * pressure;
+    double water = brought->water / cg_species_molar_mass(CG_H2O) * pressure;
     double alcohol =
         brought->alcohol / cg_fuel_molar_mass(cg_spray_alcohol()) * pressure;
     return fmax(water / cg_water_saturation(t),

@@ -1,5 +1,5 @@
-/* What is brought along with the charge: nitrous and spray at an operating point,
- * a cylinder and cycle, and what they do to the charge before the valve.
+/* What is brought along with the charge: nitrous and spray at an operating
+ * point, a cylinder and cycle, and what they do to the charge before the valve.
  */
 #ifndef CG_BROUGHT_H
 #define CG_BROUGHT_H
@@ -10,8 +10,8 @@
  * (nitrous.h); 0: none.  Cannot fail. */
 double cg_brought_nitrous(const struct cg_case *c);
 
-/* Fills charge->brought, and brings charge->manifold_temperature, which holds air
- * and the engine's own fuel, to that of the mixture: enthalpies of air,
+/* Fills charge->brought, and brings charge->manifold_temperature, which holds
+ * air and the engine's own fuel, to that of the mixture: enthalpies of air,
  * nitrous from its bottle, what of the spray evaporates before the valve from
  * liquid at the air's temperature outside, and the fuel's share as
  * charge.evaporation says.  As gas they take the room of as many moles of air.

@@ -120,8 +120,8 @@ static void complain_if(struct list *list, bool wrong, const char *path,
 
 static void check_nitrous(const struct cg_case *c, struct list *list)
 {
-    const char *path = c->nitrous.power > 0.0 ? "nitrous.power"
-                                              : "nitrous.flow";
+    const char *path =
+        c->nitrous.power > 0.0 ? "nitrous.power" : "nitrous.flow";
     bool both = c->nitrous.flow > 0.0 && c->nitrous.power > 0.0;
     bool none = any_on(c) && !(cg_brought_nitrous(c) > 0.0);
     complain_if(list, both, "nitrous.power", "nitrous.flow", NAN,
@@ -135,8 +135,8 @@ static void check_nitrous(const struct cg_case *c, struct list *list)
     complain_if(list, found.crowded, path, "charge.boost", NAN,
                 "leaves the air less than half of its room where a duty has "
                 "it on; allowed: less of it, or on at a higher speed and load");
-    complain_if(list, found.cold || found.cold_entry, path,
-                "nitrous.bottle", NAN,
+    complain_if(list, found.cold || found.cold_entry, path, "nitrous.bottle",
+                NAN,
                 "cools the charge below what the gas laws hold for (-43 C "
                 "before the valve); allowed: less of it, gas, or on at a "
                 "higher speed and load");
@@ -186,8 +186,8 @@ static void check_spray(const struct cg_case *c, struct list *list)
                 found.soaked ? most_before(c) : NAN,
                 "is more vapour than the air before the valve can hold; must "
                 "be at most");
-    complain_if(list, cold && !found.soaked, "spray.flow",
-                "charge.evaporation", NAN,
+    complain_if(list, cold && !found.soaked, "spray.flow", "charge.evaporation",
+                NAN,
                 "cools the charge below what the gas laws hold for; allowed: "
                 "less of it, or more of it evaporated after the intake has "
                 "closed");

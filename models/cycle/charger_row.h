@@ -23,8 +23,8 @@ struct cg_charger_row {
 };
 
 struct cg_charged {
-    double rise;                  /* behind the last, over the air outside [K] */
-    double work[CG_CHARGERS];     /* of each, per mass of air [J/kg] */
+    double rise;              /* behind the last, over the air outside [K] */
+    double work[CG_CHARGERS]; /* of each, per mass of air [J/kg] */
     double pressure[CG_CHARGERS]; /* that each adds, over the ambient [1] */
 };
 

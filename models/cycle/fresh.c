@@ -36,8 +36,8 @@ struct cg_fuel cg_fresh_fuel(const struct cg_cycle_input *input)
     double air = cg_fresh_air(input) / input->lambda;
     double equal = cg_nitrous_oxygen_as_air() * brought->nitrous /
                    fmax(brought->nitrous_lambda, 0.1);
-    double left = air + equal -
-                  brought->alcohol * cg_fuel_stoichiometric(alcohol);
+    double left =
+        air + equal - brought->alcohol * cg_fuel_stoichiometric(alcohol);
     double mass = left / cg_fuel_stoichiometric(own);
     return cg_fuel_blend(own, alcohol,
                          brought->alcohol / (brought->alcohol + mass));
@@ -71,7 +71,7 @@ double cg_fresh_fuel_mass(const struct cg_cycle_input *input)
 }
 
 void cg_fresh_moles(const struct cg_cycle_input *input,
-                   const struct cg_fuel *fuel, double *moles)
+                    const struct cg_fuel *fuel, double *moles)
 {
     const struct cg_brought *brought = &input->brought;
     double lambda = input->lambda;
@@ -84,6 +84,5 @@ void cg_fresh_moles(const struct cg_cycle_input *input,
                         cg_fuel_molar_mass(fuel);
     moles[CG_N2O] =
         brought->nitrous / cg_species_molar_mass(CG_N2O) / fuel_moles;
-    moles[CG_H2O] =
-        brought->water / cg_species_molar_mass(CG_H2O) / fuel_moles;
+    moles[CG_H2O] = brought->water / cg_species_molar_mass(CG_H2O) / fuel_moles;
 }

@@ -13,8 +13,7 @@ const struct cg_fuel *cg_spray_alcohol(void)
 
 static double antoine(double a, double b, double c, double temperature)
 {
-    return MERCURY *
-           pow(10.0, a - b / (c + temperature - CG_ZERO_CELSIUS));
+    return MERCURY * pow(10.0, a - b / (c + temperature - CG_ZERO_CELSIUS));
 }
 
 double cg_water_saturation(double temperature)
@@ -52,8 +51,7 @@ double cg_evaporation_rate(const struct cg_evaporation *evaporation,
 static double taken(const struct cg_evaporation *evaporation, double angle_deg)
 {
     double part = way(evaporation, angle_deg);
-    return evaporation->heat *
-           (part - sin(2.0 * CG_PI * part) / (2.0 * CG_PI));
+    return evaporation->heat * (part - sin(2.0 * CG_PI * part) / (2.0 * CG_PI));
 }
 
 double cg_evaporation_between(const struct cg_evaporation *evaporation,

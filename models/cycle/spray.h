@@ -10,8 +10,8 @@
 const struct cg_fuel *cg_spray_alcohol(void);
 
 /* Heat that evaporates water at 25 C [J/kg], and cp of its vapour and of
- * methanol's, 300 to 400 K [J/(kg K)]: IAPWS formulation 1995 and Stull, Westrum
- * and Sinke (1969), from memory. */
+ * methanol's, 300 to 400 K [J/(kg K)]: IAPWS formulation 1995 and Stull,
+ * Westrum and Sinke (1969), from memory. */
 #define CG_WATER_EVAPORATION 2442e3
 #define CG_WATER_VAPOUR_CP 1880.0
 #define CG_ALCOHOL_VAPOUR_CP 1500.0
@@ -24,7 +24,7 @@ double cg_alcohol_saturation(double temperature);
 /* Heat taken between two crank angles, its rate a raised cosine: smooth at both
  * ends, so that no step of the integration meets a kink. */
 struct cg_evaporation {
-    double heat;              /* in all [J]; 0: none */
+    double heat; /* in all [J]; 0: none */
     double from_deg, to_deg;
 };
 

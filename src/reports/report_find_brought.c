@@ -20,8 +20,7 @@ static void tell_nitrous(struct cg_report *report, const struct cg_case *c,
                           "cools as it empties.");
 }
 
-static void tell_spray(struct cg_report *report,
-                       const struct cg_performance *p)
+static void tell_spray(struct cg_report *report, const struct cg_performance *p)
 {
     if (p->water_flow > 0.0)
         cg_report_row(report, "water_flow", "Water sprayed",

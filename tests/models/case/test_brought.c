@@ -48,8 +48,8 @@ static struct cg_cycle_input input_of(const struct cg_case *c,
     return input;
 }
 
-/* Masses over two turns of four cylinders; cold gas makes the charge denser, and
- * takes the room of as many moles of air. */
+/* Masses over two turns of four cylinders; cold gas makes the charge denser,
+ * and takes the room of as many moles of air. */
 START_TEST(gas_from_a_cold_bottle)
 {
     struct cg_case c = base_case();
@@ -183,10 +183,10 @@ START_TEST(own_fuel_follows)
     double fuel = input.brought.nitrous * cg_nitrous_oxygen_as_air() /
                   (c.fuel.lambda * cg_fuel_stoichiometric(input.fuel));
     double t = input.manifold_temperature;
-    check_close((cg_fresh_air(&input) * 1005.0 +
-                 input.brought.nitrous * 850.0) * (dry - t),
-                0.5 * fuel * input.fuel->latent_heat, 1e-6,
-                "its fuel evaporates too");
+    check_close(
+        (cg_fresh_air(&input) * 1005.0 + input.brought.nitrous * 850.0) *
+            (dry - t),
+        0.5 * fuel * input.fuel->latent_heat, 1e-6, "its fuel evaporates too");
 }
 END_TEST
 

@@ -132,7 +132,8 @@ START_TEST(masses_close)
 }
 END_TEST
 
-/* What comes in is work, heat, what is not burned, and sensible in what leaves. */
+/* What comes in is work, heat, what is not burned, and sensible in what leaves.
+ */
 START_TEST(energy_closes)
 {
     for (int i = 0; i < 4; i++) {
@@ -150,8 +151,7 @@ START_TEST(energy_closes)
         cg_mixture_set(&fresh, moles, mole, &vapour);
         cg_fuel_burn(&fuel, input.combustion_efficiency, moles);
         cg_mixture_set(&burned, moles, mole, &vapour);
-        double mass =
-            cycle.air_mass + cycle.fuel_mass + input.brought.nitrous;
+        double mass = cycle.air_mass + cycle.fuel_mass + input.brought.nitrous;
         double out = cg_mixture_enthalpy(&burned, cycle.exhaust_temperature) -
                      cg_mixture_enthalpy(&burned, 298.15);
         double in = cg_mixture_enthalpy(&fresh, input.manifold_temperature) -

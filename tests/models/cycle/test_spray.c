@@ -23,9 +23,8 @@ static struct cg_cycle_input wet(double entering, double closed)
     input.exhaust_pressure = 180e3;
     input.manifold_temperature = 330.0;
     input.knock = (struct cg_knock_law){98.0, 1.0, 0.0};
-    input.brought = (struct cg_brought){.water = water,
-                                        .entering = entering * whole,
-                                        .closed = closed * whole};
+    input.brought = (struct cg_brought){
+        .water = water, .entering = entering * whole, .closed = closed * whole};
     return input;
 }
 
@@ -118,15 +117,14 @@ START_TEST(the_end_gas_is_cooled_as_the_charge_is)
     size_t i = 0;
     while (cycle.point[i].crank_deg < -140.0)
         i++;
-    cg_end_gas_begin(&input.knock, &fresh, &fresh, 0.0,
-                     cycle.point[i].pressure, cycle.point[i].temperature, &gas);
+    cg_end_gas_begin(&input.knock, &fresh, &fresh, 0.0, cycle.point[i].pressure,
+                     cycle.point[i].temperature, &gas);
     for (; cycle.point[i + 1].crank_deg <= start + 1e-9; i++)
-        cg_end_gas_step(
-            &input.knock, cycle.point[i + 1].pressure, 1e-4,
-            cg_evaporation_between(&law, cycle.point[i].crank_deg,
-                                   cycle.point[i + 1].crank_deg) /
-                cycle.trapped_mass,
-            &gas);
+        cg_end_gas_step(&input.knock, cycle.point[i + 1].pressure, 1e-4,
+                        cg_evaporation_between(&law, cycle.point[i].crank_deg,
+                                               cycle.point[i + 1].crank_deg) /
+                            cycle.trapped_mass,
+                        &gas);
     /* the residual's cp is not that of the fresh gas */
     check_close(gas.temperature, cycle.point[i].temperature, 5e-3, "derived");
 }
@@ -159,8 +157,8 @@ START_TEST(alcohol_is_fuel)
     input.brought.alcohol = 20e-6;
     run(&input, &cycle);
     check_close(cycle.air_mass, other.air_mass, 1e-14, "same air");
-    double left = cycle.air_mass / input.lambda -
-                  20e-6 * cg_fuel_stoichiometric(alcohol);
+    double left =
+        cycle.air_mass / input.lambda - 20e-6 * cg_fuel_stoichiometric(alcohol);
     double gasoline = left / cg_fuel_stoichiometric(own);
     check_close(cycle.fuel_mass, gasoline + 20e-6, 1e-9, "lambda is held");
     check_close(cycle.fuel_energy,
@@ -168,8 +166,8 @@ START_TEST(alcohol_is_fuel)
                 1e-9, "both burn");
     check_within(cycle.energy_residual, 0.0, 1e-6, "first law");
     struct cg_fuel half = cg_fuel_blend(own, alcohol, 0.5);
-    double air = 0.5 * (cg_fuel_stoichiometric(own) +
-                        cg_fuel_stoichiometric(alcohol));
+    double air =
+        0.5 * (cg_fuel_stoichiometric(own) + cg_fuel_stoichiometric(alcohol));
     check_close(cg_fuel_stoichiometric(&half), air, 1e-12, "by mass");
     half = cg_fuel_blend(own, alcohol, 0.0);
     check_close(cg_fuel_molar_mass(&half), cg_fuel_molar_mass(own), 1e-14,

@@ -33,14 +33,14 @@ START_TEST(more_nitrous_is_more_of_everything)
         check_within(now.full.energy_residual, 0.0, 1e-6, "first law");
         if (i > 0) {
             check_least(now.closure, before.closure + 5e-6, "more heat");
-            check_least(now.full.peak_pressure, 1.02 * before.full.peak_pressure,
-                        "more heat");
+            check_least(now.full.peak_pressure,
+                        1.02 * before.full.peak_pressure, "more heat");
             check_least(now.full.brake_power, 1.02 * before.full.brake_power,
                         "more heat");
             check_least(now.full.fuel_flow, 1.02 * before.full.fuel_flow,
                         "more oxygen");
-            check_least(now.full.knock_unretarded,
-                        before.full.knock_unretarded, "more pressure");
+            check_least(now.full.knock_unretarded, before.full.knock_unretarded,
+                        "more pressure");
             ck_assert(now.full.air_flow < before.full.air_flow);
         }
         before = now;
