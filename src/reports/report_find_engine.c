@@ -54,8 +54,11 @@ void cg_report_find_engine(struct cg_report *report, const struct cg_case *c,
                                   cg_duty_nitrous(&c->duty) *
                                       cg_brought_nitrous(c)));
         if (c->nitrous.power > 0.0)
-            cg_report_remark(report, "by rule for %.4g kW",
-                             c->nitrous.power / 1e3);
+            cg_report_remark(report, "by rule for %s",
+                             cg_quantity_one(cg_quantity(CG_SHOW_POWER,
+                                                         c->nitrous.power),
+                                             cg_report_inch(report))
+                                 .text);
     }
     tell_parts(report, c);
     cg_report_words(report, "duty", "Duty", "%s, %.4g s, starting %s",
