@@ -126,7 +126,7 @@ static void check_nitrous(const struct cg_case *c, struct list *list)
     bool none = any_on(c) && !(cg_brought_nitrous(c) > 0.0);
     complain_if(list, both, "nitrous.power", "nitrous.flow", NAN,
                 "does not go with nitrous.flow, one of the two is allowed");
-    complain_if(list, none, "nitrous.flow", "duty", NAN,
+    complain_if(list, none, "nitrous.flow", "duty.name", NAN,
                 "a duty has nitrous on, but there is none; allowed: "
                 "nitrous.flow or nitrous.power above 0");
     if (both || none)

@@ -93,6 +93,10 @@ awk -v dry="$(key "$work/dry/summary.dat" burn50)" \
     -v wet="$(key "$work/wet/summary.dat" burn50)" \
     'BEGIN {exit !(wet < dry - 1)}' || fail "the spray holds no knock back"
 
+# A duty that has nitrous on, and an engine that has none.
+expect 2 "$coldgap" find "$sprayed" --duty nitrous_pull
+says stderr 'a duty has nitrous on, but there is none'
+
 # The lesson says what its sums leave out.
 expect 0 "$coldgap" lesson "$nitrous"
 flat <"$work/stdout" | grep -q 'takes in more than air and its fuel' ||

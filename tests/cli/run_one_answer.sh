@@ -181,6 +181,8 @@ own_duty=$(sed -n 's/^duty *= *{ *name *= *"\([a-z_]*\)".*/\1/p' "$engine")
 only=
 [ "$3" = taught_four ] && only="$own_duty cold_start_abuse"
 for duty in ${only:-$(basename -s .cfg "$configs"/duties/*.cfg)}; do
+    # a duty with nitrous on is refused where there is none
+    [ "$duty" = nitrous_pull ] && ! grep -q '^nitrous' "$engine" && continue
     ways_of_find
     way_of_sweep
     way_of_page
