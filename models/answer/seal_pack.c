@@ -250,7 +250,8 @@ enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
     struct cg_ring_pack *pack = &out->pack;
     out->c = c;
     out->performance = at->performance;
-    out->charge_mass = cycle->air_mass + cycle->fuel_mass;
+    out->charge_mass = cycle->air_mass + cycle->fuel_mass +
+                       at->input.brought.nitrous + at->input.brought.water;
     out->trapped_mass = cycle->trapped_mass;
     out->exhaust_open_deg = at->input.exhaust_open_deg;
     pack->speed = at->operating.speed;

@@ -18,7 +18,9 @@ enum cg_dimension {
     CG_ANGLE,       /* inside: degrees */
     CG_TIME,
     CG_COEFFICIENT, /* heat transfer coefficient */
-    CG_AIRSPEED     /* of a stream of air */
+    CG_AIRSPEED,    /* of a stream of air */
+    CG_FLOW,        /* mass flow */
+    CG_POWER
 };
 
 struct cg_unit {

@@ -70,12 +70,39 @@ struct cg_charge_case {
     int charger;                  /* enum cg_drive_kind */
     double exhaust_base;          /* exhaust over ambient, no turbine [Pa] */
     double turbine_ratio;         /* turbine back pressure over boost [1] */
+    int second_charger;           /* behind the first: enum cg_drive_kind */
+    double split;                 /* of the logarithm of the pressure ratio,
+                                     what the first of two makes [1] */
+    double second_efficiency;     /* isentropic [1] */
+    double between_effectiveness; /* of a cooler between them, 0: none [1] */
 };
 
 struct cg_fuel_case {
     char name[CG_NAME_LENGTH];
     double lambda; /* [1] */
     double octane; /* [1] */
+};
+
+enum cg_nitrous_state { CG_NITROUS_LIQUID, CG_NITROUS_GAS };
+
+/* Oxygen brought along, on where a duty's segment says so. */
+struct cg_nitrous_case {
+    double flow;   /* whole engine, fully on [kg/s]; 0: none */
+    double power;  /* or the brake power asked for, by rule [W]; 0: none */
+    int state;     /* at the nozzle: enum cg_nitrous_state */
+    double bottle; /* temperature it comes at [K] */
+    double lambda; /* of its oxygen and the fuel matched to it [1]; NaN: as the
+                      engine's at that load */
+};
+
+/* Water and alcohol sprayed into the charge. */
+struct cg_spray_case {
+    double flow;      /* whole engine, rated speed and full load [kg/s] */
+    double alcohol;   /* share of it by mass, methanol; the rest is water [1] */
+    double from_load; /* it begins there, and rises straight to load 1 [1] */
+    double before;    /* share that evaporates before the valve [1] */
+    double closed;    /* and after the intake has closed; the rest as it enters
+                         the cylinder [1] */
 };
 
 struct cg_combustion_case {
@@ -241,6 +268,7 @@ struct cg_segment {
                                 declares knock says it; 0: no knock [1] */
     double air;              /* cooling air over cooling.air_speed; 0: as much
                                 as that [1] */
+    double nitrous;          /* share of its flow that is on [1] */
 };
 
 /* Extra gas heat of a segment, with that of declared knock [1]. */
@@ -261,11 +289,13 @@ struct cg_duty_case {
     struct cg_course_left left;     /* of that course */
 };
 
-/* Of a duty: its length [s], slowest speed [rev/s] and the most knock heat
- * declared in it (0: none).  Cannot fail. */
+/* Of a duty: its length [s], slowest speed [rev/s], the most knock heat
+ * declared in it (0: none) and the most of the nitrous that is on in it [1].
+ * Cannot fail. */
 double cg_duty_seconds(const struct cg_duty_case *duty);
 double cg_duty_slowest(const struct cg_duty_case *duty);
 double cg_duty_knock_heat(const struct cg_duty_case *duty);
+double cg_duty_nitrous(const struct cg_duty_case *duty);
 
 /* What the engine must survive besides the duty asked for. */
 struct cg_survive_case {
@@ -352,6 +382,8 @@ struct cg_case {
     struct cg_engine_case engine;
     struct cg_charge_case charge;
     struct cg_fuel_case fuel;
+    struct cg_nitrous_case nitrous;
+    struct cg_spray_case spray;
     struct cg_combustion_case combustion;
     struct cg_piston_case piston;
     struct cg_ring_case ring[CG_RINGS];

@@ -2,6 +2,7 @@
 
 #include <math.h>
 
+#include "brought_check.h"
 #include "constants.h"
 #include "geometry.h"
 #include "operating.h"
@@ -79,6 +80,7 @@ static double most_evaporation(const struct cg_case *c)
 {
     double most = INFINITY;
     struct cg_case with = *c;
+    with.spray.flow = 0.0; /* looked at with it by brought_check.c */
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold;
@@ -101,6 +103,7 @@ static double least_wall_evaporation(const struct cg_case *c)
 {
     double least = 0.0;
     struct cg_case with = *c;
+    with.spray.flow = 0.0;
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold, own;
@@ -108,7 +111,8 @@ static double least_wall_evaporation(const struct cg_case *c)
         cg_operating_charge(&with, &at, &warm);
         with.charge.evaporation = 1.0;
         cg_operating_charge(&with, &at, &cold);
-        cg_operating_charge(c, &at, &own);
+        with.charge.evaporation = c->charge.evaporation;
+        cg_operating_charge(&with, &at, &own);
         double left = (1.0 - c->charge.evaporation) *
                       (warm.manifold_temperature - cold.manifold_temperature);
         if (left > 0.0)
@@ -135,6 +139,12 @@ static void check_charge(const struct cg_case *c, struct list *list)
                 "charge.charger", "charge.boost", NAN,
                 "none makes no boost, but charge.boost is set; allowed: "
                 "turbine, belt");
+    complain_if(list,
+                c->charge.charger == CG_CHARGER_NONE &&
+                    c->charge.second_charger != CG_CHARGER_NONE,
+                "charge.second_charger", "charge.charger", NAN,
+                "stands behind a first one, but charge.charger is none; "
+                "allowed: none, or a first charger");
     complain_if(list, c->engine.compression_ratio > most_compression(c),
                 "engine.compression_ratio", "charge.boost",
                 most_compression(c),
@@ -159,6 +169,15 @@ static void check_charge(const struct cg_case *c, struct list *list)
                 "charge.closed_throttle", "charge.ambient_pressure",
                 c->charge.ambient_pressure,
                 "must be below the ambient pressure");
+}
+
+static void check_brought(const struct cg_case *c, struct list *list)
+{
+    struct cg_case_problem found[CG_BROUGHT_PROBLEMS];
+    size_t count = cg_brought_check(c, found);
+    for (size_t i = 0; i < count; i++)
+        complain_if(list, true, found[i].path, found[i].other, found[i].limit,
+                    found[i].text);
 }
 
 static void check_piston(const struct cg_case *c, struct list *list)
@@ -328,6 +347,7 @@ size_t cg_case_check(const struct cg_case *c,
     struct list list = {0, problem};
     check_engine(c, &list);
     check_charge(c, &list);
+    check_brought(c, &list);
     check_piston(c, &list);
     for (int place = 0; place < CG_RINGS; place++)
         check_ring(c, (enum cg_ring_place)place, &list);

@@ -88,6 +88,7 @@ static bool segment_fits(const struct cg_segment *s, double rated)
            within(s->speed_end, least, most) && within(s->load, 0.0, 1.0) &&
            within(s->load_end, 0.0, 1.0) &&
            within(s->heat_factor, LEAST_HEAT, MOST_HEAT) &&
+           within(s->nitrous, 0.0, 1.0) &&
            (s->knock_heat == 0.0 ||
             within(s->knock_heat, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST)) &&
            (s->air == 0.0 || within(s->air, CG_AIR_LEAST, CG_AIR_MOST)) &&
@@ -114,7 +115,8 @@ static bool row_fits(const struct cg_course_row *row, double rated)
            given_within(row->of[CG_CHANNEL_AIR], COLDEST,
                         CG_COURSE_HOTTEST) &&
            given_within(row->of[CG_CHANNEL_SOAK], 0.0, 1.0) &&
-           given_within(row->of[CG_CHANNEL_WIND], CG_AIR_LEAST, CG_AIR_MOST);
+           given_within(row->of[CG_CHANNEL_WIND], CG_AIR_LEAST, CG_AIR_MOST) &&
+           given_within(row->of[CG_CHANNEL_NITROUS], 0.0, 1.0);
 }
 
 static enum cg_status check_course(const struct cg_case *c,
@@ -163,8 +165,9 @@ static enum cg_status check_segments(const struct cg_case *c,
                 "duty.segments[%d]: 0.001 to %g s, speeds of 0.01 to %g "
                 "engine.speed, loads of 0 to 1, a heat factor of %g to %g, "
                 "a coolant of %g to %g K (NaN: as cooling.coolant), a "
-                "knock heat of %g to %g (0: no knock) and %g to %g of "
-                "cooling.air_speed (0: all) are allowed",
+                "knock heat of %g to %g (0: no knock), %g to %g of "
+                "cooling.air_speed (0: all) and nitrous of 0 to 1 are "
+                "allowed",
                 i, LONGEST, MOST_OVERSPEED, LEAST_HEAT, MOST_HEAT, COLDEST,
                 HOTTEST, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST, CG_AIR_LEAST,
                 CG_AIR_MOST);

@@ -62,6 +62,7 @@ static struct cg_course_row row_of(const struct cg_segment *segment, bool end,
     row.of[CG_CHANNEL_HEAT] = cg_segment_heat(segment);
     row.of[CG_CHANNEL_COOLANT] = isnan(own) ? coolant : own;
     row.of[CG_CHANNEL_WIND] = segment->air > 0.0 ? segment->air : 1.0;
+    row.of[CG_CHANNEL_NITROUS] = segment->nitrous;
     return row;
 }
 

@@ -19,6 +19,7 @@ static bool same_point(const struct cg_operating *a,
            a->coolant_temperature == b->coolant_temperature &&
            a->cooling_flow == b->cooling_flow &&
            a->oil_temperature == b->oil_temperature && a->soak == b->soak &&
+           a->nitrous == b->nitrous &&
            cg_lay_same(a->lambda, b->lambda) &&
            cg_lay_same(a->burn50_deg, b->burn50_deg) &&
            cg_lay_same(a->air_temperature, b->air_temperature);

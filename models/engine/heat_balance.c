@@ -32,7 +32,9 @@ static void set_exhaust(const struct cg_case *c,
 {
     const struct cg_performance *p = &point->performance;
     const struct cg_exhaust_input input = {
-        c->engine.bore, (p->air_flow + p->fuel_flow) / c->engine.cylinders,
+        c->engine.bore,
+        (p->air_flow + p->fuel_flow + p->nitrous_flow + p->water_flow) /
+            c->engine.cylinders,
         p->exhaust_temperature, c->charge.port_factor,
         point->operating.coolant_temperature +
             (cg_air_cooled(c) ? PORT_OVER_AIR : 0.0)};
@@ -52,9 +54,7 @@ static void set_parts(const struct cg_case *c,
                          point->operating.speed * c->engine.cylinders;
     balance->fuel = p->fuel_power;
     part[CG_BALANCE_BRAKE] = p->brake_power;
-    part[CG_BALANCE_CHARGER] = c->charge.charger == CG_CHARGER_BELT
-                                   ? p->air_flow * point->charge.compressor_work
-                                   : 0.0;
+    part[CG_BALANCE_CHARGER] = p->air_flow * point->charge.belt_work;
     part[CG_BALANCE_FRICTION] = p->fmep * volume_rate;
     part[CG_BALANCE_PISTON] = p->piston_heat;
     part[CG_BALANCE_HEAD] = p->head_heat;

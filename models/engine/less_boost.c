@@ -84,6 +84,7 @@ static enum cg_status log_settled(const struct cg_case *c, double boost,
         .load = 1.0,
         .load_end = 1.0,
         .heat_factor = 1.0,
+        .nitrous = cg_duty_nitrous(&c->duty),
         .coolant_temperature = NAN /* as in less.cooling */};
     enum cg_status status = cg_duty_run_create(&less, &run, error);
     if (status != CG_OK)

@@ -251,10 +251,12 @@ static void set_performance(const struct cg_case *c,
     out->fmep = cg_friction_mep(cycle->peak_pressure, speed);
     out->air_flow = cycle->air_mass * rate;
     out->fuel_flow = cycle->fuel_mass * rate;
+    out->nitrous_flow = point->input.brought.nitrous * rate;
+    out->water_flow = point->input.brought.water * rate;
+    out->alcohol_flow = point->input.brought.alcohol * rate;
     out->fuel_power = cycle->fuel_energy * rate;
     out->brake_power = (out->imep - out->fmep) * swept * rate;
-    if (c->charge.charger == CG_CHARGER_BELT)
-        out->brake_power -= out->air_flow * point->charge.compressor_work;
+    out->brake_power -= out->air_flow * point->charge.belt_work;
     out->bmep = out->brake_power / (swept * rate);
     out->peak_pressure = cycle->peak_pressure;
     out->peak_rise = cycle->peak_rise;

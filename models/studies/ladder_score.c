@@ -36,7 +36,7 @@ static void raise(struct cg_look *look, enum cg_ladder_part part, double fits,
 
 void cg_score_charge(const struct cg_case *c, struct cg_look *look)
 {
-    struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
+    struct cg_operating full = cg_operating_full(c);
     struct cg_charge_state charge;
     const struct cg_finish_verdict *finish = &look->finish;
     cg_operating_charge(c, &full, &charge);

@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "case_check.h"
+#include "cautions.h"
 #include "config_parts.h"
 #include "fuel.h"
 #include "heat_transfer.h"
@@ -293,6 +294,14 @@ out:
     return status;
 }
 
+static bool has_nitrous_on(const struct cg_case *c)
+{
+    bool on = cg_duty_nitrous(&c->duty) > 0.0;
+    for (int i = 0; i < c->survive.duties; i++)
+        on = on || cg_duty_nitrous(&c->survive.duty[i]) > 0.0;
+    return on;
+}
+
 enum cg_status cg_config_read_evidence(const char *path,
                                        const char *const *set, size_t sets,
                                        struct cg_case *c,
@@ -303,6 +312,8 @@ enum cg_status cg_config_read_evidence(const char *path,
     enum cg_status status =
         read_case(path, set, sets, NULL, c, evidence, NULL, &problems, error);
     cg_problems_print(&problems, stderr);
+    if (status == CG_OK && has_nitrous_on(c))
+        cg_cautions_take_nitrous();
     return status;
 }
 

@@ -18,7 +18,8 @@ void cg_reading_hold(double speed, double load, struct cg_duty_case *duty)
     duty->cruise_load = load;
     duty->segments = 1;
     duty->segment[0] =
-        (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN, 0.0, 0.0};
+        (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN, 0.0, 0.0,
+                            0.0};
 }
 
 enum cg_status cg_reading_duty_path(const struct cg_reading *reading,

@@ -40,6 +40,8 @@ static const struct field fields[] = {
      offsetof(struct cg_segment, heat_factor)},
     {"knock_heat", CG_PLAIN, false, false, CG_KNOCK_HEAT_LEAST,
      CG_KNOCK_HEAT_MOST, offsetof(struct cg_segment, knock_heat)},
+    {"nitrous", CG_PLAIN, false, false, 0.0, 1.0,
+     offsetof(struct cg_segment, nitrous)},
     {"coolant", CG_TEMPERATURE, false, false, 273.15 - 40.0, 273.15 + 140.0,
      offsetof(struct cg_segment, coolant_temperature)},
     {"air", CG_SHARE, false, false, CG_AIR_LEAST, CG_AIR_MOST,
@@ -78,7 +80,7 @@ static void unknown_key(const struct item *item,
     static const char *const keys[] = {
         "seconds",  "speed_rpm",   "speed_pct", "speed_end_rpm",
         "speed_end_pct", "load", "load_end", "heat_factor", "knock_heat",
-        "coolant_C", "coolant_F", "coolant_K", "air_pct"};
+        "coolant_C", "coolant_F", "coolant_K", "air_pct", "nitrous"};
     const char *key = config_setting_name(setting);
     char what[CG_PROBLEM_LENGTH / 2 + 32], hint[CG_PROBLEM_LENGTH / 2];
     cg_nearest_hint(key, keys, sizeof keys / sizeof keys[0], hint, sizeof hint);
@@ -157,7 +159,8 @@ static double or_else(double value, double fallback)
 static void read_item(const struct item *item)
 {
     struct cg_segment *s = item->segment;
-    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN,
+                             NAN, NAN, NAN, NAN, NAN};
     if (!config_setting_is_group(item->group)) {
         item_problem(item, item->group, "", "must be a group { }");
         return;
@@ -175,6 +178,7 @@ static void read_item(const struct item *item)
     s->heat_factor = or_else(s->heat_factor, 1.0);
     s->knock_heat = or_else(s->knock_heat, 0.0);
     s->air = or_else(s->air, 0.0);
+    s->nitrous = or_else(s->nitrous, 0.0);
 }
 
 static void read_items(struct cg_reader *reader,

@@ -61,6 +61,9 @@ static void print_head(void)
         "the gas heat\nthat gives: 1.1 to 2.2 by one simulation, read of at "
         "second hand; none was measured.\n");
     cg_roff_text(
+        "A segment with nitrous = 1.0 has nitrous.flow on, or that share of "
+        "it.\n");
+    cg_roff_text(
         "Metals of your own stand in lists ring_materials, piston_alloys and "
         "bore_materials,\nwritten as those shipped in configs/materials/.\n");
 }

@@ -41,7 +41,8 @@ static struct cg_course_row course_row(struct cg_log_making *making, size_t i)
         isnan(burn) ? NAN : held(making, burn, CG_LOG_AS_BURN50);
     row.of[CG_CHANNEL_OIL] = value[CG_LOGGED_OIL];
     row.of[CG_CHANNEL_AIR] = value[CG_LOGGED_AIR];
-    row.of[CG_CHANNEL_SOAK] = row.of[CG_CHANNEL_WIND] = NAN;
+    row.of[CG_CHANNEL_SOAK] = row.of[CG_CHANNEL_WIND] =
+        row.of[CG_CHANNEL_NITROUS] = NAN;
     return row;
 }
 

@@ -45,6 +45,10 @@ void cg_report_card_holds_for(struct cg_report *report, const struct cg_case *c)
                   cg_quantity(CG_SHOW_NUMBER, c->fuel.octane));
     cg_report_row(report, "cooler", "Charge cooler",
                   cg_quantity(CG_SHOW_SHARE, c->charge.cooler_effectiveness));
+    if (c->charge.second_charger != CG_CHARGER_NONE)
+        cg_report_row(
+            report, "cooler_between", "Cooler between chargers",
+            cg_quantity(CG_SHOW_SHARE, c->charge.between_effectiveness));
     cg_report_row(report, cg_air_cooled(c) ? "cooling_air" : "coolant",
                   cg_air_cooled(c) ? "Air at the fins" : "Coolant",
                   cg_quantity(CG_SHOW_TEMPERATURE, cg_outside_temperature(c)));

@@ -87,6 +87,7 @@ static void tell_full_load(struct cg_report *report, const struct cg_case *c,
     cg_report_part(report, title);
     tell_load(report, &answer->performance);
     tell_burn(report, c, answer);
+    cg_report_find_brought(report, c, &answer->performance);
     cg_report_figure(report, "cycle", "Engine cycle at rated speed, full load",
                      "Pressure and gas-side coefficient over crank angle: both "
                      "peak just after TDC firing.");
@@ -117,7 +118,7 @@ static void tell_probe(struct cg_report *report,
 }
 
 static void tell_balance(struct cg_report *report,
-                         const struct cg_heat_balance *balance)
+                         const struct cg_heat_balance *balance, bool nitrous)
 {
     static const struct cg_report_column columns[] = {
         {"to", "To", CG_SHOW_WORDS},
@@ -132,7 +133,7 @@ static void tell_balance(struct cg_report *report,
             cg_report_cell(report, balance->part[i]);
             cg_report_cell(report, balance->part[i] / balance->fuel);
         }
-    cg_report_cell_words(report, "fuel");
+    cg_report_cell_words(report, nitrous ? "fuel and nitrous" : "fuel");
     cg_report_cell(report, balance->fuel);
     cg_report_cell(report, 1.0);
     tell_probe(report, balance);
@@ -167,7 +168,8 @@ void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
     cg_report_section(report, "Heat and temperatures");
     tell_temperatures(report, answer);
     tell_full_load(report, c, answer);
-    tell_balance(report, &answer->balance);
+    tell_balance(report, &answer->balance,
+                 answer->performance.nitrous_flow > 0.0);
     tell_ledger(report, answer);
     cg_report_find_film(report, c, answer);
 }

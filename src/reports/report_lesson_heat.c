@@ -25,6 +25,13 @@ static void tell_gas_law(struct cg_report *report,
                   "is the model's, %swith some of the fuel evaporated.",
                   cg_figure_text(&model).text,
                   boosted(sheet) ? "after compressor and cooler, " : "");
+    const struct cg_performance *full = &sheet->lesson->answer.performance;
+    if (full->nitrous_flow + full->water_flow + full->alcohol_flow > 0.0)
+        cg_report_say(report,
+                      "This engine takes in more than air and its fuel. The "
+                      "sums here leave that out: nitrous and vapour take room "
+                      "from the air, and nitrous brings oxygen, fuel and heat "
+                      "of its own. The model's figures have it all.");
 }
 
 void cg_lesson_tell_boost(struct cg_report *report,

@@ -8,7 +8,12 @@
     "allowed: a four-stroke, spark-ignition engine, cooled by coolant or air"
 #define DIESEL                                                                 \
     "a diesel is not modelled, " ALLOWED ", on one of coldgap's fuels"
-#define NITROUS "nitrous is not modelled, " ALLOWED ", on air"
+#define NITROUS                                                                \
+    "nitrous is no such thing here, allowed: nitrous.flow_g_s or "             \
+    "nitrous.power_kW, and nitrous = 1.0 in a segment of the duty"
+#define CHARGERS                                                               \
+    "more than two chargers are not modelled, allowed: charge.charger and "    \
+    "charge.second_charger behind it"
 #define COOLED "write cooling.medium, allowed: coolant, air"
 #define OIL "cooling by oil is not modelled, allowed: coolant, or air past fins"
 #define SPRAYED                                                                \
@@ -26,8 +31,9 @@
 const char *cg_scope(void)
 {
     return "For four-stroke, spark-ignition engines alone, cooled by coolant "
-           "or "
-           "by air: no diesel, no two-stroke, no nitrous.";
+           "or by air: no diesel, no two-stroke. Nitrous, sprayed water and "
+           "methanol and two chargers in a row are in it where the config has "
+           "them.";
 }
 
 /* Words of a path in its parts, or of a value; a unit may follow a key. */
@@ -37,9 +43,11 @@ struct refusal {
 };
 
 static const struct refusal keys[] = {
-    {"", "nitrous", NITROUS},
+    {"charge", "nitrous", NITROUS},
+    {"fuel", "nitrous", NITROUS},
     {"", "n2o", NITROUS},
     {"", "nos", NITROUS},
+    {"charge", "third_charger", CHARGERS},
     {"", "diesel", DIESEL},
     {"", "two_stroke", STROKES},
     {"", "ignition", IGNITION},

@@ -9,6 +9,7 @@
 #define KEY "key"
 #define LIKE "like"
 #define CHARGER "charge.charger"
+#define SECOND "charge.second_charger"
 #define FUEL "fuel.name"
 #define MEDIUM "cooling.medium"
 #define FACE "rings.top.face"
@@ -27,6 +28,7 @@ static const struct {
     {KEY, "oil_squirters", "oil_jet"},
     {KEY, "rpm", "speed_rpm"},
     {LIKE, "afr", "lambda"},
+    {LIKE, "shot", "power"},
     {LIKE, "timing", "burn50"},
     {CHARGER, "blower", "belt"},
     {CHARGER, "na", "none"},
@@ -41,6 +43,10 @@ static const struct {
     {MEDIUM, "liquid", "coolant"},
     {MEDIUM, "water", "coolant"},
     {MEDIUM, "water_cooled", "coolant"},
+    {SECOND, "blower", "belt"},
+    {SECOND, "supercharger", "belt"},
+    {SECOND, "turbo", "turbine"},
+    {SECOND, "turbocharger", "turbine"},
     {FUEL, "e85", "e85"}, /* in capitals */
     {FUEL, "gas", "gasoline"},
     {FUEL, "isooctane", "iso_octane"},

@@ -10,7 +10,8 @@ source=$2
 . "$source/tests/cli/lib.sh"
 four=$source/configs/engines/boosted_four.cfg
 scope="For four-stroke, spark-ignition engines alone, cooled by coolant or by \
-air: no diesel, no two-stroke, no nitrous."
+air: no diesel, no two-stroke. Nitrous, sprayed water and methanol and two \
+chargers in a row are in it where the config has them."
 
 for words in --help "find --help" "find $four"; do
     # shellcheck disable=SC2086

@@ -20,6 +20,48 @@ struct draw {
     const char *engine;
 };
 
+static void put(struct draw *d, const char *set)
+{
+    snprintf(d->text[d->sets], ANY_ROOM, "%s", set);
+    d->set[d->sets] = d->text[d->sets];
+    d->sets++;
+}
+
+static void put_at(struct draw *d, const char *path, double share)
+{
+    if (setting_at(cg_setting_find(path), share, d->text[d->sets])) {
+        d->set[d->sets] = d->text[d->sets];
+        d->sets++;
+    }
+}
+
+/* Nitrous, spray and a second charger, mixed: drawn alone they hardly ever meet.
+ * Flows that a car's engine may stand; true: nitrous is on. */
+static bool draw_brought(gsl_rng *rng, struct draw *d)
+{
+    if (strcmp(d->engine, "plain_four.cfg") != 0 &&
+        gsl_rng_uniform_int(rng, 4) == 0) {
+        put_at(d, "charge.second_charger", gsl_rng_uniform(rng));
+        put_at(d, "charge.split", gsl_rng_uniform(rng));
+        put_at(d, "charge.between_effectiveness", gsl_rng_uniform(rng));
+    }
+    if (gsl_rng_uniform_int(rng, 4) == 0) {
+        put_at(d, "spray.flow", 0.05 * gsl_rng_uniform(rng));
+        put_at(d, "spray.alcohol", gsl_rng_uniform(rng));
+        put_at(d, "spray.before", 0.4 * gsl_rng_uniform(rng));
+        put_at(d, "spray.closed", 0.6 * gsl_rng_uniform(rng));
+    }
+    if (gsl_rng_uniform_int(rng, 4) > 0)
+        return false;
+    put_at(d, gsl_rng_uniform_int(rng, 4) > 0 ? "nitrous.flow" : "nitrous.power",
+           0.15 * gsl_rng_uniform(rng));
+    put_at(d, "nitrous.state", gsl_rng_uniform(rng));
+    put_at(d, "nitrous.bottle", gsl_rng_uniform(rng));
+    if (gsl_rng_uniform_int(rng, 2) == 0)
+        put_at(d, "nitrous.lambda", gsl_rng_uniform(rng));
+    return true;
+}
+
 /* Few settings at their extremes more often than all at once: parts that are
  * all drawn alone hardly ever fit together. */
 static void draw_engine(gsl_rng *rng, struct draw *d)
@@ -38,10 +80,12 @@ static void draw_engine(gsl_rng *rng, struct draw *d)
         d->set[d->sets] = d->text[d->sets];
         d->sets++;
     }
-    snprintf(d->text[d->sets], ANY_ROOM, "duty.name=%s",
-             duties[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
-    d->set[d->sets] = d->text[d->sets];
-    d->sets++;
+    char duty[ANY_ROOM];
+    snprintf(duty, sizeof duty, "duty.name=%s",
+             draw_brought(rng, d)
+                 ? "nitrous_pull"
+                 : duties[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
+    put(d, duty);
 }
 
 /* More boost never cools the top ring, nor the crown; unless the burn is
