@@ -1,7 +1,5 @@
 /* coldgap: the smallest safe cold piston-ring end gap. */
-#include <errno.h>
 #include <stdio.h>
-#include <string.h>
 
 #include <gsl/gsl_errno.h>
 
@@ -12,17 +10,15 @@
 #include "stack_space.h"
 #include "status.h"
 
-/* A full disk shows only when the buffer is written out. */
 static enum cg_status finish_output(enum cg_status status,
                                     struct cg_error *error)
 {
-    errno = 0;
-    if (fflush(stdout) == 0 && !ferror(stdout))
+    struct cg_error trouble = {CG_OK, ""};
+    if (cg_outputs_flush(&trouble) == CG_OK ||
+        (status != CG_OK && status != CG_NOT_SAFE))
         return status;
-    if (status != CG_OK && status != CG_NOT_SAFE)
-        return status;
-    return cg_error_set(error, CG_FILE, "cannot write the output: %s",
-                        errno != 0 ? strerror(errno) : "write error");
+    *error = trouble;
+    return trouble.status;
 }
 
 int main(int argc, char **argv)

@@ -72,7 +72,7 @@ static inline struct film_cycle film_cycle(const struct film_engine *engine,
     }
     cycle.drive = (struct cg_film_drive){
         points, 2.0 / (engine->speed * (double)points), block, viscosity,
-        load,   above, below};
+        load,   above, below, 0.0};
     return cycle;
 }
 

@@ -146,7 +146,8 @@ static void judge(const struct cg_case *c, enum cg_ring_place place,
             -verdict->hot_gap_min, ring->pressure, &verdict->butting);
 }
 
-/* Of the points that the duty comes by; of a map, of the places between. */
+/* Of the points that the duty comes by, its start and rated full load; of a
+ * map, of the places that the duty comes by. */
 static struct cg_knock_seen worst_knock(const struct cg_duty_run *run)
 {
     struct cg_knock_seen worst = {0.0, 0.0, 0.0, 0.0};
@@ -248,8 +249,21 @@ static double spread_of(const struct cg_case *c, const struct cg_normals *laws)
     return fmax(cg_normals_quantile(laws, c->margin.risk), 0.0);
 }
 
+size_t cg_answer_own_duties(const struct cg_answer *answer)
+{
+    return isnan(answer->less_boost) ? answer->duties : answer->duties - 1;
+}
+
+const struct cg_duty_case *cg_answer_duty(const struct cg_case *c,
+                                          const struct cg_answer *answer,
+                                          size_t i)
+{
+    size_t of = i < cg_answer_own_duties(answer) ? i : answer->less_of;
+    return of == 0 ? &c->duty : &c->survive.duty[of - 1];
+}
+
 /* One more duty to survive, alone, with `boost`; known: a run of the case with
- * that boost, or NULL. */
+ * that boost; NULL, with less, of which no error of its course is told. */
 static enum cg_status find_duty(const struct cg_case *c,
                                 const struct cg_duty_run *known,
                                 const struct cg_duty_case *duty, double boost,
@@ -271,7 +285,8 @@ static enum cg_status find_duty(const struct cg_case *c,
         status = cg_spread_find(&alone, run, &found, error);
     if (status == CG_OK) {
         cg_limits_judge(&alone, run, &found.extremes, &out->limits);
-        status = cg_course_error_find(&alone, run, &out->course, error);
+        if (known != NULL)
+            status = cg_course_error_find(&alone, run, &out->course, error);
     }
     cg_duty_run_free(run);
     if (status != CG_OK)
@@ -308,10 +323,8 @@ static enum cg_status find_less(const struct cg_case *c,
             most = answer->duty[i].extremes.closure;
             answer->less_of = i;
         }
-    status = find_duty(
-        c, NULL,
-        answer->less_of == 0 ? &c->duty : &c->survive.duty[answer->less_of - 1],
-        boost, less, error);
+    status = find_duty(c, NULL, cg_answer_duty(c, answer, answer->less_of),
+                       boost, less, error);
     if (status != CG_OK)
         return status;
     strcpy(less->name, CG_LESS_BOOST_NAME);

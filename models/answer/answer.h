@@ -55,10 +55,10 @@ struct cg_extremes {
                                        alloy's hot limit [s] */
     double face_top_max;            /* face of the top ring [K] */
     double liner_top_max;    /* bore surface where the top ring turns [K] */
-    double coolant_side_max; /* hottest wall where there is coolant [K] */
+    double coolant_side_max; /* hottest wall with coolant or fins behind [K] */
     double liner_coolest; /* bore surface, coolest in the ring's travel at the
                              tightest instant [K] */
-    double boiling_point; /* of the coolant [K] */
+    double boiling_point; /* of the coolant [K]; air: infinite */
     double boiling_time;  /* when that wall first passes it [s]; NaN */
     struct cg_clearance clearance; /* of the piston, smallest of each, hot */
     struct cg_skirt_growth skirt;  /* at the skirt's largest closure */
@@ -162,7 +162,7 @@ struct cg_duty_answer {
     struct cg_normals laws; /* closure less the nominal one, by each law [m] */
     double sigma;           /* standard deviation of the top closure [m] */
     struct cg_limits limits;
-    struct cg_course_error course; /* rows 0: no course */
+    struct cg_course_error course; /* rows 0: no course, or less boost */
     bool judged;            /* by its limits too: the config names it; else
                                they inform */
     struct cg_band block;   /* the top closure with block walls of CG_BLOCK_MOST
@@ -179,7 +179,9 @@ struct cg_answer {
     size_t duties, hardest; /* hardest: on the top ring, into `duty` */
     size_t hardest_second;
     double less_boost; /* that the last of them is with (less_boost.h): one more
-                          than named [Pa]; NaN: none is */
+                          than named [Pa]; NaN: none is, as where one duty
+                          alone is asked for: what is needed may then fall with
+                          boost */
     size_t less_of;    /* and which of them that is, with less boost */
     struct cg_ring_advice file_to_top, file_to_second; /* what to file to */
     struct cg_earned earned; /* by the engine's own evidence, of the top ring */
@@ -236,6 +238,16 @@ enum cg_status cg_answer_closures(const struct cg_case *c,
                                   struct cg_duty_run *run,
                                   struct cg_extremes *extremes,
                                   struct cg_error *error);
+
+/* How many of answer->duty[] are duties of the case: the row with less boost,
+ * where there is one, is the last.  Cannot fail. */
+size_t cg_answer_own_duties(const struct cg_answer *answer);
+
+/* What is run of answer->duty[i]: the case's own duty, one of `survive`, or
+ * that of the row with less boost.  Belongs to the case.  Cannot fail. */
+const struct cg_duty_case *cg_answer_duty(const struct cg_case *c,
+                                          const struct cg_answer *answer,
+                                          size_t i);
 
 /* The whole answer, over the case's duty and those of `survive`, but for the
  * gas between the rings: the second gap is by the trade's rule until

@@ -104,7 +104,11 @@ enum cg_status cg_course_error_find(const struct cg_case *c,
                                       .all = course->all_rows,
                                       .points = run->points,
                                       .pieces = run->pieces,
-                                      .mapped = run->mapped};
+                                      .mapped = run->mapped,
+                                      .thinned = c->duty.left.thinned,
+                                      .between = c->duty.left.between};
+    if (c->duty.left.known)
+        return CG_OK;
     if (run->mapped)
         status = find_between(c, run, &found->between, error);
     if (status == CG_OK && course->all_rows > course->rows)

@@ -19,9 +19,9 @@ struct cg_course_error {
                        points, of places just before that instant [m] */
 };
 
-/* For a run that went through its duty (run->tightest); all 0 without a
- * course.  The run's points stay.  Errors: as cg_duty_run_create and
- * cg_duty_run_go. */
+/* For a run that went through its duty (run->tightest), unless the duty knows
+ * its errors (cg_course_left); all 0 without a course.  The run's points stay.
+ * Errors: as cg_duty_run_create and cg_duty_run_go. */
 enum cg_status cg_course_error_find(const struct cg_case *c,
                                     struct cg_duty_run *run,
                                     struct cg_course_error *found,

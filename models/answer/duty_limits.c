@@ -5,6 +5,7 @@
 #include "answer.h"
 #include "boiling.h"
 #include "coolant_side.h"
+#include "outside.h"
 #include "relaxation.h"
 
 double cg_crown_limit(const struct cg_case *c)
@@ -64,9 +65,7 @@ static bool is_rated(const struct cg_duty_run *run, size_t place)
 {
     const struct cg_operating *full = &run->point[run->full_load].operating;
     struct cg_operating at = cg_duty_run_operating(run, place);
-    return run->mapped
-               ? at.speed >= full->speed && at.load >= full->load
-               : place == run->full_load;
+    return at.speed >= full->speed && at.load >= full->load;
 }
 
 /* Of the points that the duty goes through. */
@@ -127,7 +126,7 @@ static void judge_coolant(const struct cg_case *c,
         if (!run->mapped)
             flux = fmax(flux, flux_at(c, run, place, hottest));
     }
-    for (size_t i = 0; run->mapped && i < run->map.nodes; i++)
+    for (size_t i = 0; run->mapped && i < run->nodes; i++)
         flux = fmax(flux, flux_at(c, run, i, hottest));
     limits->of[CG_PAST_COOLANT] = at_once(most, boils);
     limits->of[CG_PAST_COOLANT].seconds = seconds;
@@ -160,7 +159,11 @@ void cg_limits_judge(const struct cg_case *c, const struct cg_duty_run *run,
                 c->combustion.ignition == CG_IGNITION_COMPRESSION
                     ? CG_CYLINDER_MOST
                     : INFINITY);
-    judge_coolant(c, run, e, limits);
+    if (cg_air_cooled(c)) /* air neither boils nor parts from the wall */
+        limits->of[CG_PAST_COOLANT] = limits->of[CG_PAST_FLUX] =
+            at_once(0.0, INFINITY);
+    else
+        judge_coolant(c, run, e, limits);
 }
 
 enum cg_past cg_limits_first(const struct cg_limits *limits)

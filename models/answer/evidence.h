@@ -55,7 +55,8 @@ enum {
 };
 
 /* What a temperature that was measured can be, of gas and of any metal that is
- * to be run again [K]. */
+ * to be run again: frozen to the reach of usual probes, and to where metal
+ * softens in minutes (common practice, no source) [K]. */
 #define CG_EVIDENCE_COLDEST 233.15
 #define CG_EVIDENCE_HOTTEST_GAS 1573.15
 #define CG_EVIDENCE_HOTTEST_METAL 973.15

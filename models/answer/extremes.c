@@ -4,14 +4,16 @@
 
 #include "answer.h"
 #include "boiling.h"
+#include "choke.h"
 #include "constants.h"
 #include "coolant_side.h"
 #include "follow.h"
 #include "geometry.h"
 #include "growth.h"
+#include "outside.h"
 
 /* What is followed; clearances as their negatives.  Moved cases ask for the
- * first ones alone. */
+ * first ones alone, and for no instant. */
 enum quantity {
     CLOSURE,
     SKIRT_CLOSURE,
@@ -47,6 +49,11 @@ struct seen {
     enum cg_status status; /* of the observer at the tightest instant */
     struct cg_error *error;
 };
+
+static bool of_moved(const struct seen *seen)
+{
+    return seen->follow.count == MOVED_QUANTITIES;
+}
 
 static double coolest(const struct cg_case *c, const struct cg_thermal *thermal,
                       const double *temperature)
@@ -97,7 +104,7 @@ static void read(void *context, const double *temperature, double *value)
         cg_clearance_skirt(c, thermal, temperature, seen->strain);
     value[CLOSURE] = seen->closure.closure;
     value[SKIRT_CLOSURE] = seen->skirt.closure;
-    if (seen->follow.count == MOVED_QUANTITIES)
+    if (of_moved(seen))
         return;
     value[SECOND_CLOSURE] =
         closure_of(seen, temperature, CG_RING_SECOND).closure;
@@ -127,7 +134,8 @@ static void note_tightest(struct seen *seen, const struct cg_instant *instant)
     out->bore_at = cg_thermal_bore_at(seen->thermal, temperature, out->depth);
     out->bore_growth =
         CG_PI * seen->c->engine.bore *
-        cg_growth_at_depth(seen->thermal, seen->strain, out->depth);
+            cg_growth_at_depth(seen->thermal, seen->strain, out->depth) +
+        cg_choke_gap(seen->c);
     out->liner_coolest = coolest(seen->c, seen->thermal, temperature);
 }
 
@@ -136,7 +144,7 @@ static void record(void *context, size_t k, const struct cg_instant *instant)
     struct seen *seen = context;
     if (k == SKIRT_CLOSURE)
         seen->extremes->skirt = seen->skirt;
-    if (k != CLOSURE || seen->follow.count == MOVED_QUANTITIES)
+    if (k != CLOSURE || of_moved(seen))
         return;
     note_tightest(seen, instant);
     struct cg_instant shown = *instant;
@@ -175,7 +183,8 @@ static enum cg_status see(void *context, const struct cg_instant *instant,
     seen->error = error;
     if (instant->time >= seen->watch) {
         cg_follow_see(&seen->follow, seen->run, instant);
-        see_peak(seen, instant);
+        if (!of_moved(seen))
+            see_peak(seen, instant);
     }
     if (seen->status == CG_OK && seen->observer != NULL && instant->table)
         seen->status = seen->observer(seen->context, instant, error);
@@ -190,12 +199,14 @@ static void set_tolerances(struct seen *seen)
     double kelvin = c->solver.tolerance;
     double metre = kelvin * CG_PI * c->engine.bore *
                    cg_curve_at(&c->ring_material[CG_RING_TOP].expansion,
-                               c->cooling.coolant_temperature);
+                               cg_outside_temperature(c));
     for (size_t k = 0; k < QUANTITIES; k++)
         seen->follow.tolerance[k] =
             k >= RING_TOP && k <= COOLANT_SIDE ? kelvin : metre;
-    seen->follow.limit[COOLANT_SIDE] = cg_boiling_point(
-        c->cooling.coolant_pressure, c->cooling.coolant_glycol);
+    seen->follow.limit[COOLANT_SIDE] =
+        cg_air_cooled(c) ? INFINITY
+                         : cg_boiling_point(c->cooling.coolant_pressure,
+                                            c->cooling.coolant_glycol);
     seen->follow.level[CROWN] = cg_crown_limit(c);
     seen->follow.level[GROOVE_TOP] = c->piston_material.hot_limit;
 }
@@ -206,7 +217,7 @@ static void take_found(const struct seen *seen)
     struct cg_extremes *out = seen->extremes;
     out->closure = most[CLOSURE];
     out->skirt.closure = most[SKIRT_CLOSURE];
-    if (seen->follow.count == MOVED_QUANTITIES)
+    if (of_moved(seen))
         return;
     out->ring_growth = out->closure_then + out->bore_growth;
     out->second_closure = most[SECOND_CLOSURE];
@@ -260,8 +271,10 @@ static enum cg_status watch(const struct cg_case *c, struct cg_duty_run *run,
         status = cg_duty_run_go(c, run, interval, see, &seen, ledger, error);
     if (status == CG_OK) {
         take_found(&seen);
-        take_peaks(&seen.peaks, &found);
-        run->tightest = found.time;
+        if (!of_moved(&seen)) {
+            take_peaks(&seen.peaks, &found);
+            run->tightest = found.time;
+        }
         *extremes = found;
     }
     free(seen.strain);

@@ -18,7 +18,8 @@ static void keep(const struct cg_peak *found, struct cg_peaks *peaks)
             near = k;
     if (i == CG_PEAKS)
         return;
-    /* Of several that are near the first goes, the others stay behind it. */
+    /* Those kept stand apart and this one is the latest, so that one at most is
+     * near: it goes. */
     int last = near < CG_PEAKS ? near : CG_PEAKS - 1;
     peaks->count += near == peaks->count && peaks->count < CG_PEAKS;
     for (int k = last; k > i; k--)

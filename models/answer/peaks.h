@@ -5,7 +5,8 @@
 
 enum { CG_PEAKS = 4 };
 
-/* Nearer in time they are one [s]. */
+/* Nearer in time they are one: what a shift of gears takes (common practice, no
+ * source) [s]. */
 #define CG_PEAKS_APART 3.0
 
 struct cg_peak {

@@ -8,7 +8,6 @@
 #include "geometry.h"
 #include "growth.h"
 #include "relaxation.h"
-#include "ring_gap.h"
 #include "seal.h"
 
 /* Free gap of a ring over the bore (common practice, no source): with its
@@ -33,8 +32,8 @@ void cg_seal_gaps(struct cg_seal *seal, double top, double second)
 double cg_seal_hot_gap(const struct cg_seal *seal, size_t k, double cold_gap,
                        size_t node)
 {
-    return fmax(cg_gap_hot(seal->c->engine.bore, cold_gap,
-                           seal->bore_strain[k][node], seal->ring_strain[k]),
+    return fmax(cg_growth_gap(seal->c, cold_gap, seal->bore_strain[k][node],
+                              seal->ring_strain[k]),
                 0.0);
 }
 
@@ -257,7 +256,8 @@ enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
     struct cg_ring_pack *pack = &out->pack;
     out->c = c;
     out->performance = at->performance;
-    out->charge_mass = cycle->air_mass + cycle->fuel_mass;
+    out->charge_mass = cycle->air_mass + cycle->fuel_mass +
+                       at->input.brought.nitrous + at->input.brought.water;
     out->trapped_mass = cycle->trapped_mass;
     out->exhaust_open_deg = at->input.exhaust_open_deg;
     pack->speed = at->operating.speed;

@@ -158,35 +158,58 @@ static void refine(struct search *search, const struct bracket *b)
     out->unseat_deg = search->wanted + slope * (out->gap - gap);
 }
 
-/* Wider than the least: the trade's rule first, then as far as that and the
- * least point, then the widest.  The last degree that the widest gains is not
+/* The gaps of the look, rising, and the angles there. */
+struct looked {
+    double gap[4], at[4]; /* [m], [deg] */
+    int count;
+};
+
+static double look_at(struct search *search, double gap, struct looked *looked)
+{
+    int i = looked->count++;
+    looked->gap[i] = gap;
+    return looked->at[i] = lifting(search, gap);
+}
+
+/* From the last two gaps looked at, the one at which the angle would be
+ * `enough`, straight over the gap's logarithm; at most the widest. */
+static double next_gap(const struct looked *looked, double enough, double most)
+{
+    const double *gap = &looked->gap[looked->count - 2];
+    const double *at = &looked->at[looked->count - 2];
+    double rise = log(gap[1] / gap[0]) / (at[1] - at[0]);
+    return rise > 0.0 ? fmin(gap[1] * exp((enough - at[1]) * rise), most)
+                      : most;
+}
+
+/* Wider than the least: the trade's rule first, then as far as the last two
+ * tries point, then the widest.  The last degree that the widest gains is not
  * chased, within reach or out of it: the gap moves on as the aim passes what
- * any gap can do. */
+ * any gap can do.  What was tried is kept, so that the first crossing is found
+ * whichever try was the best. */
 static void look_wider(struct search *search, double rule)
 {
     struct cg_second_gap *out = search->out;
-    double enough = search->wanted + GAINS_LITTLE, best;
-    struct bracket b = {out->gap, out->with_least,
-                        fmin(fmax(rule, out->gap + search->step), out->most),
-                        0.0};
-    b.at_high = best = lifting(search, b.high);
-    for (int widest = 0; b.at_high < enough && b.high < out->most && widest < 2;
+    double enough = search->wanted + GAINS_LITTLE;
+    double gap = fmin(fmax(rule, out->gap + search->step), out->most);
+    struct looked looked = {{out->gap}, {out->with_least}, 1};
+    double at = look_at(search, gap, &looked), best = at;
+    for (int widest = 0; at < enough && gap < out->most && widest < 2;
          widest++) {
-        double rise = log(b.high / b.low) / (b.at_high - b.at_low);
-        double next = widest || !(rise > 0.0)
-                          ? out->most
-                          : b.high * exp((enough - b.at_high) * rise);
-        next = fmin(next, out->most);
-        if (b.at_high < search->wanted)
-            b = (struct bracket){b.high, b.at_high, 0.0, 0.0};
-        b.high = next;
-        b.at_high = lifting(search, next);
-        best = fmax(best, b.at_high);
+        gap = widest ? out->most : next_gap(&looked, enough, out->most);
+        at = look_at(search, gap, &looked);
+        best = fmax(best, at);
     }
     out->reached = best >= enough;
     search->wanted = fmin(search->wanted, best - GAINS_LITTLE);
-    if (b.at_low < search->wanted && b.at_high >= search->wanted)
-        refine(search, &b);
+    for (int i = 0; i + 1 < looked.count; i++)
+        if (looked.at[i] < search->wanted &&
+            looked.at[i + 1] >= search->wanted) {
+            struct bracket b = {looked.gap[i], looked.at[i], looked.gap[i + 1],
+                                looked.at[i + 1]};
+            refine(search, &b);
+            return;
+        }
 }
 
 void cg_second_gap_find(struct cg_seal *seal,
@@ -201,7 +224,8 @@ void cg_second_gap_find(struct cg_seal *seal,
                             .step = margin->filing_step,
                             .wanted = seal->c->seal.seated_to_deg,
                             .out = &out};
-    out.gap = out.crossing = cg_gap_round_up(least, search.step);
+    out.gap = cg_gap_round_up(least, search.step);
+    out.crossing = NAN;
     out.most =
         fmax(cg_gap_round_up(CG_SECOND_MOST * top, search.step), out.gap);
     seal->pack.ring[1].pinned = true;

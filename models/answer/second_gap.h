@@ -22,9 +22,12 @@ struct cg_second_gap {
     double gap;        /* cold [m], a multiple of the filing step; not below
                           the `least` asked for */
     double crossing;   /* where the angle comes to what is asked for, not
-                          rounded [m] */
+                          rounded [m]; NaN: `least` will do, or no gap gains
+                          as much as a degree */
     double top;        /* the top gap it goes with [m] */
-    double unseat_deg; /* at which the top ring lifts with it */
+    double unseat_deg; /* at which the top ring lifts with it; where the angle
+                          crosses, by its slope there from `crossing` on, less
+                          than a filing step away */
     double with_least; /* the same with `least` [deg] */
     double speed;      /* where it is judged [rev/s] */
     double most;       /* the widest looked at [m] */

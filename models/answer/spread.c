@@ -223,7 +223,7 @@ static void add_law(struct cg_answer *answer)
     answer->contributions++;
 }
 
-/* Inputs of the other kind of ignition are none of this engine's. */
+/* Inputs of another medium or kind of ignition are none of this engine's. */
 static void keep_own(const struct cg_case *c, struct cg_answer *answer)
 {
     size_t kept = 0;

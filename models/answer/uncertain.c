@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "constants.h"
+#include "outside.h"
 
 #define SPREAD(name) offsetof(struct cg_case, uncertainty.name)
 #define FIELD(name) offsetof(struct cg_case, name)
@@ -69,6 +70,11 @@ static const struct cg_uncertain inputs[] = {
      SPREAD(bore_size), {0}},
     {"gap_measure", "gap as filed", false, false, true, 1.0,
      SPREAD(gap_measure), {0}},
+    {"fins", "air and fins", true, false, false, 0.0, SPREAD(fins),
+     {FIELD(cooling.air.fins), FIELD(cooling.air.head)}},
+    {"cylinder_fins", "cooling of the hottest cylinder", true, false, false,
+     0.0, SPREAD(cylinder_fins),
+     {FIELD(cooling.air.fins), FIELD(cooling.air.head)}},
 };
 
 const struct cg_uncertain *cg_uncertains(size_t *count)
@@ -96,20 +102,50 @@ const char *cg_uncertain_doc(const struct cg_uncertain *input,
     return input->doc;
 }
 
+static bool among(size_t spread, const size_t *of, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (of[i] == spread)
+            return true;
+    return false;
+}
+
+#define AMONG(list) among(input->spread, list, sizeof(list) / sizeof(list)[0])
+
+bool cg_uncertain_foreign(const struct cg_uncertain *input,
+                          const struct cg_case *c)
+{
+    static const size_t of_coolant[] = {SPREAD(coolant_film),
+                                        SPREAD(coolant_temperature),
+                                        SPREAD(cylinder_coolant)};
+    static const size_t of_air[] = {SPREAD(fins), SPREAD(cylinder_fins)};
+    static const size_t of_spark[] = {SPREAD(octane),
+                                      SPREAD(retard_deg_per_100kPa)};
+    return (cg_air_cooled(c) ? AMONG(of_coolant) : AMONG(of_air)) ||
+           (by_compression(c) && AMONG(of_spark));
+}
+
 bool cg_uncertain_of(const struct cg_case *c, const char *name)
 {
-    return !by_compression(c) ||
-           (strcmp(name, "octane") != 0 && strcmp(name, "retard") != 0);
+    size_t count;
+    const struct cg_uncertain *input = cg_uncertains(&count);
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(input[i].name, name) == 0)
+            return !cg_uncertain_foreign(&input[i], c);
+    return true;
 }
 
 /* The burn is placed by the injection, the rule or the knock limit, and inputs
- * of the others move nothing; nor does a jet that is not there. */
+ * of the others move nothing; nor does a jet that is not there, or what cools
+ * where something else does. */
 static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
 {
     if (input->spread == SPREAD(jet))
         return !c->piston.oil_jet && !c->piston.gallery;
+    if (cg_uncertain_foreign(input, c))
+        return true;
     if (by_compression(c))
-        return !cg_uncertain_of(c, input->name);
+        return false;
     if (isnan(c->combustion.retard_deg_per_100kPa))
         return input->spread == SPREAD(retard_deg_per_100kPa);
     return input->spread == SPREAD(octane) ||

@@ -4,6 +4,7 @@
 #include <stdbool.h>
 #include <string.h>
 
+#include "brought_check.h"
 #include "case_complaint.h"
 #include "constants.h"
 #include "geometry.h"
@@ -81,6 +82,7 @@ static double most_evaporation(const struct cg_case *c)
 {
     double most = INFINITY;
     struct cg_case with = *c;
+    with.spray.flow = 0.0; /* looked at with it by brought_check.c */
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold;
@@ -103,6 +105,7 @@ static double least_wall_evaporation(const struct cg_case *c)
 {
     double least = 0.0;
     struct cg_case with = *c;
+    with.spray.flow = 0.0;
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         struct cg_charge_state warm, cold, own;
@@ -110,7 +113,8 @@ static double least_wall_evaporation(const struct cg_case *c)
         cg_operating_charge(&with, &at, &warm);
         with.charge.evaporation = 1.0;
         cg_operating_charge(&with, &at, &cold);
-        cg_operating_charge(c, &at, &own);
+        with.charge.evaporation = c->charge.evaporation;
+        cg_operating_charge(&with, &at, &own);
         double left = (1.0 - c->charge.evaporation) *
                       (warm.manifold_temperature - cold.manifold_temperature);
         if (left > 0.0)
@@ -136,6 +140,12 @@ static void check_charge(const struct cg_case *c, struct cg_complaints *list)
         "charge.charger", "charge.boost", NAN,
         "none makes no boost, but charge.boost is set; allowed: "
         "turbine, belt");
+    cg_complain_if(list,
+                   c->charge.charger == CG_CHARGER_NONE &&
+                       c->charge.second_charger != CG_CHARGER_NONE,
+                   "charge.second_charger", "charge.charger", NAN,
+                   "stands behind a first one, but charge.charger is none; "
+                   "allowed: none, or a first charger");
     cg_complain_if(list, c->engine.compression_ratio > most_compression(c),
                    "engine.compression_ratio", "charge.boost",
                    most_compression(c),
@@ -166,6 +176,15 @@ static void check_charge(const struct cg_case *c, struct cg_complaints *list)
                    "charge.closed_throttle", "charge.ambient_pressure",
                    c->charge.ambient_pressure,
                    "must be below the ambient pressure");
+}
+
+static void check_brought(const struct cg_case *c, struct cg_complaints *list)
+{
+    struct cg_case_problem found[CG_BROUGHT_PROBLEMS];
+    size_t count = cg_brought_check(c, found);
+    for (size_t i = 0; i < count; i++)
+        cg_complain_if(list, true, found[i].path, found[i].other,
+                       found[i].limit, found[i].text);
 }
 
 static void check_piston(const struct cg_case *c, struct cg_complaints *list)
@@ -268,28 +287,6 @@ static void check_ring(const struct cg_case *c, enum cg_ring_place place,
                    "must be at most 0.03 of the circumference");
 }
 
-static void check_bore(const struct cg_case *c, struct cg_complaints *list)
-{
-    const struct cg_bore_case *b = &c->bore;
-    double bore = c->engine.bore;
-    double most_jacket = 1.5 * cg_bore_length(c) - b->jacket_top;
-    cg_complain_if(list, b->wall_thickness >= 0.5 * bore, "bore.wall_thickness",
-                   "engine.bore", 0.5 * bore, "must be below 0.5 bore");
-    cg_complain_if(list, b->block_thickness >= bore, "bore.block_thickness",
-                   "engine.bore", bore, "must be below the bore");
-    cg_complain_if(list,
-                   b->seat == CG_SEAT_PRESSED && b->interference > 0.004 * bore,
-                   "bore.interference", "engine.bore", 0.004 * bore,
-                   "must be at most 0.004 bore");
-    cg_complain_if(list, b->jacket_top >= c->engine.stroke, "bore.jacket_top",
-                   "engine.stroke", c->engine.stroke,
-                   "must be below the stroke");
-    cg_complain_if(list, b->jacket_length > most_jacket, "bore.jacket_length",
-                   "engine.stroke", most_jacket,
-                   "the jacket ends below any bore, from this top must be at "
-                   "most");
-}
-
 static void check_margin(const struct cg_case *c, struct cg_complaints *list)
 {
     double bore = c->engine.bore;
@@ -307,11 +304,13 @@ size_t cg_case_check(const struct cg_case *c,
     check_engine(c, &list);
     cg_ignition_check(c, &list);
     check_charge(c, &list);
+    if (!by_compression(c)) /* has none of it */
+        check_brought(c, &list);
     check_piston(c, &list);
     for (int place = 0; place < CG_RINGS; place++)
         check_ring(c, (enum cg_ring_place)place, &list);
     check_ports(c, &list);
-    check_bore(c, &list);
+    cg_bore_check(c, &list);
     check_margin(c, &list);
     return list.count;
 }

@@ -21,4 +21,8 @@ void cg_complain_if(struct cg_complaints *list, bool wrong, const char *path,
  * fail. */
 void cg_ignition_check(const struct cg_case *c, struct cg_complaints *list);
 
+/* What cannot be of the bore, its seat, and its jacket or fins.  Limits are
+ * common practice, no source.  Cannot fail. */
+void cg_bore_check(const struct cg_case *c, struct cg_complaints *list);
+
 #endif

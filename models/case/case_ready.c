@@ -6,6 +6,7 @@
 #include "case_check.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "outside.h"
 #include "setting.h"
 
 /* Of a segment, as the config reader allows them. */
@@ -88,8 +89,10 @@ static bool segment_fits(const struct cg_segment *s, double rated)
            within(s->speed_end, least, most) && within(s->load, 0.0, 1.0) &&
            within(s->load_end, 0.0, 1.0) &&
            within(s->heat_factor, LEAST_HEAT, MOST_HEAT) &&
+           within(s->nitrous, 0.0, 1.0) &&
            (s->knock_heat == 0.0 ||
             within(s->knock_heat, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST)) &&
+           (s->air == 0.0 || within(s->air, CG_AIR_LEAST, CG_AIR_MOST)) &&
            (isnan(s->coolant_temperature) ||
             within(s->coolant_temperature, COLDEST, HOTTEST));
 }
@@ -112,7 +115,9 @@ static bool row_fits(const struct cg_course_row *row, double rated)
            given_within(row->of[CG_CHANNEL_OIL], COLDEST, CG_COURSE_HOTTEST) &&
            given_within(row->of[CG_CHANNEL_AIR], COLDEST,
                         CG_COURSE_HOTTEST) &&
-           given_within(row->of[CG_CHANNEL_SOAK], 0.0, 1.0);
+           given_within(row->of[CG_CHANNEL_SOAK], 0.0, 1.0) &&
+           given_within(row->of[CG_CHANNEL_WIND], CG_AIR_LEAST, CG_AIR_MOST) &&
+           given_within(row->of[CG_CHANNEL_NITROUS], 0.0, 1.0);
 }
 
 static enum cg_status check_course(const struct cg_case *c,
@@ -131,6 +136,15 @@ static enum cg_status check_course(const struct cg_case *c,
                                "settings of the same names say");
 }
 
+static bool sets_coolant(const struct cg_duty_case *duty)
+{
+    for (int i = 0; i < duty->segments; i++)
+        if (duty->course == NULL &&
+            !isnan(duty->segment[i].coolant_temperature))
+            return true;
+    return false;
+}
+
 static enum cg_status check_segments(const struct cg_case *c,
                                      const struct cg_duty_case *duty,
                                      struct cg_error *error)
@@ -141,16 +155,23 @@ static enum cg_status check_segments(const struct cg_case *c,
         return cg_error_set(error, CG_BAD_INPUT,
                             "duty.segments: 1 to %d are allowed (got %d)",
                             CG_SEGMENTS, duty->segments);
+    if (cg_air_cooled(c) && sets_coolant(duty))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "duty.segments: a coolant, where cooling.medium is "
+                            "air; NaN is allowed");
     for (int i = 0; i < duty->segments; i++)
         if (!segment_fits(&duty->segment[i], c->engine.speed))
             return cg_error_set(
                 error, CG_BAD_INPUT,
                 "duty.segments[%d]: 0.001 to %g s, speeds of 0.01 to %g "
                 "engine.speed, loads of 0 to 1, a heat factor of %g to %g, "
-                "a coolant of %g to %g K (NaN: as cooling.coolant) and a "
-                "knock heat of %g to %g (0: no knock) are allowed",
+                "a coolant of %g to %g K (NaN: as cooling.coolant), a "
+                "knock heat of %g to %g (0: no knock), %g to %g of "
+                "cooling.air_speed (0: all) and nitrous of 0 to 1 are "
+                "allowed",
                 i, LONGEST, MOST_OVERSPEED, LEAST_HEAT, MOST_HEAT, COLDEST,
-                HOTTEST, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
+                HOTTEST, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST, CG_AIR_LEAST,
+                CG_AIR_MOST);
     return CG_OK;
 }
 

@@ -26,6 +26,8 @@ enum cg_course_channel {
     CG_CHANNEL_OIL,     /* [K] */
     CG_CHANNEL_AIR,     /* in the manifold, behind the cooler [K] */
     CG_CHANNEL_SOAK,    /* heat in the cooler's core, 1: as of full boost */
+    CG_CHANNEL_WIND,    /* cooling air over cooling.air_speed [1] */
+    CG_CHANNEL_NITROUS, /* share of its flow that is on [1] */
     CG_CHANNELS
 };
 
@@ -35,7 +37,8 @@ struct cg_course_row {
     double of[CG_CHANNELS];
 };
 
-/* A row may say this much load, and oil and air this hot [K]. */
+/* A row may say this much load, and oil and air this hot [K]: above what gauges
+ * overshoot and oils last (common practice, no source). */
 #define CG_COURSE_MOST_LOAD 1.5
 #define CG_COURSE_HOTTEST 473.15
 
@@ -49,9 +52,12 @@ struct cg_log_highest {
 
 /* What a reader of logs took and left. */
 struct cg_log_note {
-    char file[64];      /* name; "": no log */
-    size_t lines;       /* rows read */
-    size_t filled;      /* cells filled by straight lines */
+    char file[64];              /* name; "": no log */
+    size_t lines;               /* rows read */
+    size_t repeated;            /* of them, of a time that had one: left out */
+    size_t taken;               /* of them, in the run */
+    size_t filled[CG_CHANNELS]; /* of those, without a value of their own: on a
+                                   straight line */
     size_t held;        /* values held at the end of what the model knows */
     double begin;       /* the log's own time at the duty's start [s] */
     double first, last; /* the log's own span [s] */
@@ -61,19 +67,36 @@ struct cg_log_note {
     struct cg_log_highest highest;
 };
 
+/* How finely a course is run: its band over the usual one, the cells of its map
+ * over the widest [1]; how often these were narrowed, and what the closure moved
+ * by before that (0, 0: never) [m]. */
+struct cg_course_fine {
+    double band, cells;
+    int times;
+    double before;
+};
+
+/* What running a course leaves out of the closure [m], once it was worked out
+ * (course_error.h). */
+struct cg_course_left {
+    bool known;
+    double thinned, between;
+};
+
 struct cg_course {
     size_t rows;
     struct cg_course_row *row;
     size_t all_rows; /* before thinning; 0: it was not thinned */
     struct cg_course_row *all;
+    struct cg_course_fine fine;
     double knock_heat; /* the most declared; 0: none [1] */
     double watch;      /* extremes are looked for from here on [s] */
     struct cg_log_note log;
     struct cg_course *next; /* of the list it belongs to */
 };
 
-/* A course of up to `rows` rows, none in it yet, at the head of the list; the
- * list owns it.  CG_NO_MEMORY. */
+/* A course of up to `rows` rows, none in it yet, run as finely as usual, at the
+ * head of the list; the list owns it.  CG_NO_MEMORY. */
 enum cg_status cg_course_create(struct cg_course **list, size_t rows,
                                 struct cg_course **course,
                                 struct cg_error *error);
@@ -122,11 +145,20 @@ enum cg_status cg_course_rough(const struct cg_course *course,
                                struct cg_course **rough,
                                struct cg_error *error);
 
+/* A copy of the whole course that is run as finely as `fine` says.  The list
+ * owns it.  CG_NO_MEMORY. */
+enum cg_status cg_course_finer(const struct cg_course *course,
+                               double rated_speed,
+                               const struct cg_course_fine *fine,
+                               struct cg_course **list,
+                               struct cg_course **finer,
+                               struct cg_error *error);
+
 /* Whether two run alike; both NULL are.  Cannot fail. */
 bool cg_course_same(const struct cg_course *a, const struct cg_course *b);
 
 /* The course as an instant [s] of it sees it: full of detail just before, and
- * the longer ago the longer the means it is made of, a tenth of the time that
+ * the longer ago the longer the means it is made of, 0.12 of the time that
  * has passed since; soon after it ends.  What cools and warms through one body
  * after another remembers no more.  It starts as the whole does, and is watched
  * from shortly before the instant on.  Among means a jump becomes a steep line.

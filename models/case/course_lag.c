@@ -3,10 +3,11 @@
 #include <math.h>
 
 #include "operating.h"
+#include "outside.h"
 
-/* Steps of the shorter of the two times, and the fewest and the most of a
- * piece. */
-enum { STEPS = 10, FEWEST = 1, MOST = 2000 };
+/* A step over the time since the piece began, which the shorter of the two
+ * bodies' times is added to: what settles is straight enough within it. */
+#define STEP 0.1
 
 bool cg_case_lags(const struct cg_case *c)
 {
@@ -40,16 +41,38 @@ static double rise_at(const struct cg_case *c, double load)
     return full > 0.0 ? cg_operating_rise(c, load) / full : 0.0;
 }
 
-static void step(struct lag *lag, double load, double seconds)
+/* A first-order body of `time` that is at y, driven straight from a to b in
+ * some seconds: y' = (u - y) / time, solved. */
+static double follow(double y, double a, double b, double seconds, double time)
 {
-    const struct cg_charge_case *in = &lag->c->charge;
-    double without = fmin(load, ambient_load(lag->c));
-    double from = fmax(lag->load, without);
-    double part = in->boost_time > 0.0 ? exp(-seconds / in->boost_time) : 0.0;
-    lag->load = load > from ? load + (from - load) * part : load;
-    part = exp(-seconds / in->soak_time);
-    double to = rise_at(lag->c, lag->load);
-    lag->soak = to + (lag->soak - to) * part;
+    if (!(seconds > 0.0))
+        return y;
+    double behind = (b - a) / seconds * time;
+    return b - behind + (y - a + behind) * exp(-seconds / time);
+}
+
+/* The manifold, asked for straight from a to b: at once up to ambient and where
+ * less is asked for than is there, behind above it. */
+static double load_after(const struct lag *lag, double a, double b,
+                         double seconds)
+{
+    double ambient = ambient_load(lag->c), time = lag->c->charge.boost_time;
+    if (!(time > 0.0) || b <= ambient)
+        return b;
+    if (a < ambient) {
+        seconds *= (b - ambient) / (b - a);
+        a = ambient;
+    }
+    double from = fmin(fmax(lag->load, ambient), a);
+    return fmin(follow(from, a, b, seconds, time), b);
+}
+
+static void step(struct lag *lag, double a, double b, double seconds)
+{
+    double rise = rise_at(lag->c, lag->load);
+    lag->load = load_after(lag, a, b, seconds);
+    lag->soak = follow(lag->soak, rise, rise_at(lag->c, lag->load), seconds,
+                       lag->c->charge.soak_time);
 }
 
 static void put(const struct lag *lag, const struct cg_course_row *row,
@@ -62,13 +85,23 @@ static void put(const struct lag *lag, const struct cg_course_row *row,
         lag->c->charge.cooler_soak > 0.0 ? lag->soak : NAN;
 }
 
+/* Steps that grow with the time since the piece began, in which every jump is
+ * long past. */
 static int steps_of(const struct cg_case *c, double length)
 {
     const struct cg_charge_case *in = &c->charge;
     double time = in->soak_time;
     if (in->boost_time > 0.0)
         time = fmin(time, in->boost_time);
-    return (int)fmin(fmax(ceil(length * STEPS / time), FEWEST), MOST);
+    return 1 + (int)(log1p(length / time) / log1p(STEP));
+}
+
+/* Where the step ends, over the piece: their lengths are a geometric series. */
+static double part_of(int step, int steps)
+{
+    return step == steps
+               ? 1.0
+               : expm1(step * log1p(STEP)) / expm1(steps * log1p(STEP));
 }
 
 static void run_piece(struct lag *lag, const struct cg_course *asked, size_t i,
@@ -76,15 +109,18 @@ static void run_piece(struct lag *lag, const struct cg_course *asked, size_t i,
 {
     const struct cg_course_row *a = &asked->row[i], *b = a + 1;
     double length = b->time - a->time;
+    double load = a->of[CG_CHANNEL_LOAD], before = a->time;
     int steps = steps_of(lag->c, length);
-    step(lag, a->of[CG_CHANNEL_LOAD], 0.0); /* a throttle shut at once */
+    step(lag, load, load, 0.0); /* a throttle shut or opened at once */
     put(lag, a, made);
     for (int s = 1; s <= steps; s++) {
-        double part = (double)s / steps;
+        double part = part_of(s, steps);
         struct cg_course_row row = {.time = a->time + part * length};
         for (int k = 0; k < CG_CHANNELS; k++)
             row.of[k] = a->of[k] + part * (b->of[k] - a->of[k]);
-        step(lag, row.of[CG_CHANNEL_LOAD], length / steps);
+        step(lag, load, row.of[CG_CHANNEL_LOAD], row.time - before);
+        load = row.of[CG_CHANNEL_LOAD];
+        before = row.time;
         put(lag, &row, made);
     }
 }
@@ -107,8 +143,8 @@ enum cg_status cg_course_lag(const struct cg_case *c,
     enum cg_status status = CG_OK;
     if (duty->course == NULL)
         status = cg_course_of_segments(duty->segment, (size_t)duty->segments,
-                                       c->cooling.coolant_temperature, &own,
-                                       &asked, error);
+                                       cg_outside_temperature(c), &own, &asked,
+                                       error);
     const struct cg_course *from = duty->course != NULL ? duty->course : asked;
     if (status == CG_OK)
         status = cg_course_create(list, rows_of(c, from), &made, error);

@@ -1,4 +1,5 @@
 /* Which rows of a course straight lines between the others stand for. */
+#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -16,7 +17,9 @@ const struct cg_thin_band cg_thin_usual = {.off = {[CG_CHANNEL_SPEED] = 0.005,
                                                    [CG_CHANNEL_BURN50] = 0.5,
                                                    [CG_CHANNEL_OIL] = 0.5,
                                                    [CG_CHANNEL_AIR] = 0.5,
-                                                   [CG_CHANNEL_SOAK] = 0.01},
+                                                   [CG_CHANNEL_SOAK] = 0.01,
+                                                   [CG_CHANNEL_WIND] = 0.01,
+                                                   [CG_CHANNEL_NITROUS] = 0.01},
                                            .sum = {[CG_CHANNEL_SPEED] = 0.001,
                                                    [CG_CHANNEL_LOAD] = 0.001,
                                                    [CG_CHANNEL_HEAT] = 0.001,
@@ -25,7 +28,9 @@ const struct cg_thin_band cg_thin_usual = {.off = {[CG_CHANNEL_SPEED] = 0.005,
                                                    [CG_CHANNEL_BURN50] = 0.1,
                                                    [CG_CHANNEL_OIL] = 0.5,
                                                    [CG_CHANNEL_AIR] = 0.5,
-                                                   [CG_CHANNEL_SOAK] = 0.02}};
+                                                   [CG_CHANNEL_SOAK] = 0.02,
+                                                   [CG_CHANNEL_WIND] = 0.005,
+                                                   [CG_CHANNEL_NITROUS] = 0.001}};
 
 enum { AHEAD = 1500 }; /* rows */
 
@@ -120,6 +125,7 @@ enum cg_status cg_course_thin(double rated_speed,
                               struct cg_course *course, struct cg_error *error)
 {
     struct search search;
+    assert(course->all == NULL); /* the whole is kept once */
     if (course->rows < 3)
         return CG_OK;
     struct cg_course_row *kept = malloc(course->rows * sizeof *kept);
@@ -142,26 +148,54 @@ enum cg_status cg_course_thin(double rated_speed,
     return CG_OK;
 }
 
-enum cg_status cg_course_rough(const struct cg_course *course,
-                               double rated_speed, struct cg_course **list,
-                               struct cg_course **rough, struct cg_error *error)
+/* A copy of rows of the course, in a band so many times the usual one. */
+static enum cg_status copy_thinned(const struct cg_course *course,
+                                   const struct cg_course_row *row, size_t rows,
+                                   double rated_speed, double wider,
+                                   struct cg_course **list,
+                                   struct cg_course **copy,
+                                   struct cg_error *error)
 {
-    const double wider = 10.0;
     struct cg_thin_band band = cg_thin_usual;
     struct cg_course *made = NULL;
     for (int k = 0; k < CG_CHANNELS; k++) {
         band.off[k] *= wider;
         band.sum[k] *= wider;
     }
-    enum cg_status status = cg_course_create(list, course->rows, &made, error);
+    enum cg_status status = cg_course_create(list, rows, &made, error);
     if (status != CG_OK)
         return status;
-    memcpy(made->row, course->row, course->rows * sizeof *made->row);
-    made->rows = course->rows;
+    memcpy(made->row, row, rows * sizeof *made->row);
+    made->rows = rows;
     made->knock_heat = course->knock_heat;
     made->log = course->log;
     status = cg_course_thin(rated_speed, &band, made, error);
     if (status == CG_OK)
-        *rough = made;
+        *copy = made;
+    return status;
+}
+
+enum cg_status cg_course_rough(const struct cg_course *course,
+                               double rated_speed, struct cg_course **list,
+                               struct cg_course **rough, struct cg_error *error)
+{
+    const double wider = 10.0;
+    return copy_thinned(course, course->row, course->rows, rated_speed, wider,
+                        list, rough, error);
+}
+
+enum cg_status cg_course_finer(const struct cg_course *course,
+                               double rated_speed,
+                               const struct cg_course_fine *fine,
+                               struct cg_course **list,
+                               struct cg_course **finer, struct cg_error *error)
+{
+    bool thinned = course->all_rows > 0;
+    enum cg_status status =
+        copy_thinned(course, thinned ? course->all : course->row,
+                     thinned ? course->all_rows : course->rows, rated_speed,
+                     fine->band, list, finer, error);
+    if (status == CG_OK)
+        (*finer)->fine = *fine;
     return status;
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "case_complaint.h"
+#include "outside.h"
 
 static bool knocks(const struct cg_duty_case *duty)
 {
@@ -56,6 +57,14 @@ static void check_charge(const struct cg_case *c, struct cg_complaints *list)
                    "a diesel smokes so rich, must be at least");
 }
 
+/* What fins carry off was only ever held to engines that a spark fires. */
+static void check_cooling(const struct cg_case *c, struct cg_complaints *list)
+{
+    cg_complain_if(list, by_compression(c) && cg_air_cooled(c),
+                   "cooling.medium", "combustion.ignition", NAN,
+                   "a diesel that air cools is not modelled; allowed: coolant");
+}
+
 /* A diesel's rated speed [1/s] and mean piston speed [m/s].  Past either the
  * laws of delay, burn, heat and friction stand on nothing measured: the fuel
  * has not fired when the piston is far down already.  The fastest of
@@ -73,6 +82,7 @@ static void check_speed(const struct cg_case *c, struct cg_complaints *list)
 static void check_duties(const struct cg_case *c, struct cg_complaints *list)
 {
     bool besides = false;
+    /* a list for engines that air cools has knock in it, and is not asked */
     for (int i = 0; i < c->survive.duties; i++)
         besides = besides || knocks(&c->survive.duty[i]);
     cg_complain_if(
@@ -80,7 +90,8 @@ static void check_duties(const struct cg_case *c, struct cg_complaints *list)
         "combustion.ignition", NAN,
         "this duty declares knock, which is of spark ignition; allowed: "
         "one without knock_heat");
-    cg_complain_if(list, by_compression(c) && besides, "margin.duties",
+    cg_complain_if(list, by_compression(c) && !cg_air_cooled(c) && besides,
+                   "margin.duties",
                    "combustion.ignition", NAN,
                    "one of them declares knock, which is of spark ignition; "
                    "allowed: those without knock_heat");
@@ -92,4 +103,5 @@ void cg_ignition_check(const struct cg_case *c, struct cg_complaints *list)
     check_charge(c, list);
     check_duties(c, list);
     check_speed(c, list);
+    check_cooling(c, list);
 }

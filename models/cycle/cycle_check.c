@@ -2,6 +2,9 @@
 
 #include <math.h>
 
+#include "fresh.h"
+#include "nitrous.h"
+#include "spray.h"
 #include "wiebe.h"
 
 /* Limits of meaning, not of good practice: what lies inside may still be a bad
@@ -10,6 +13,39 @@ struct limit {
     const char *name;
     double value, low, high;
 };
+
+static enum cg_status within_limits(const struct limit *limit, size_t count,
+                                    struct cg_error *error)
+{
+    for (size_t i = 0; i < count; i++)
+        if (!(limit[i].value >= limit[i].low && limit[i].value <= limit[i].high))
+            return cg_error_set(error, CG_BAD_INPUT,
+                                "%s must be %g to %g (got %g)", limit[i].name,
+                                limit[i].low, limit[i].high, limit[i].value);
+    return CG_OK;
+}
+
+/* What is brought along must leave air, and fuel of the engine's own. */
+static enum cg_status check_brought(const struct cg_cycle_input *in,
+                                    struct cg_error *error)
+{
+    const struct cg_brought *brought = &in->brought;
+    double air = cg_fresh_air(in);
+    double lambda = brought->nitrous > 0.0 ? brought->nitrous_lambda : 1.0;
+    double need = air / in->lambda +
+                  cg_nitrous_oxygen_as_air() * brought->nitrous / lambda;
+    double met = brought->alcohol * cg_fuel_stoichiometric(cg_spray_alcohol());
+    const struct limit limits[] = {
+        {"air beside what is brought along [kg]", air, 1e-12, 1e3},
+        {"nitrous over air [1]", brought->nitrous / air, 0.0, 4.0},
+        {"lambda of the nitrous [1]", lambda, 0.5, 10.0},
+        {"water over air [1]", brought->water / air, 0.0, 1.0},
+        {"sprayed alcohol of the fuel needed [1]", met / need, 0.0, 0.99},
+        {"heat that spray takes entering [J]", brought->entering, 0.0, 1e9},
+        {"heat that spray takes in the closed cylinder [J]", brought->closed,
+         0.0, 1e9}};
+    return within_limits(limits, sizeof limits / sizeof limits[0], error);
+}
 
 enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
                               struct cg_error *error)
@@ -74,12 +110,7 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
          injected ? CG_IGNITION_LATEST
                   : in->exhaust_open_deg - in->knock.retard_most - 1.0},
     };
-    for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
-        const struct limit *limit = &limits[i];
-        if (!(limit->value >= limit->low && limit->value <= limit->high))
-            return cg_error_set(error, CG_BAD_INPUT,
-                                "%s must be %g to %g (got %g)", limit->name,
-                                limit->low, limit->high, limit->value);
-    }
-    return CG_OK;
+    enum cg_status status =
+        within_limits(limits, sizeof limits / sizeof limits[0], error);
+    return status == CG_OK ? check_brought(in, error) : status;
 }

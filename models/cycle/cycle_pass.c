@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "constants.h"
+#include "fresh.h"
 
 /* A motored pressure by a fixed exponent: the correlations were fitted with
  * motored records, whose exponent is near this.  Common practice. */
@@ -19,42 +20,19 @@ static const double blow_down_deg = 60.0;
 
 static const double coldest = 150.0, hottest = 6000.0; /* of the gas [K] */
 
-static double air_gas_constant(void)
-{
-    struct cg_mixture air;
-    double moles[CG_SPECIES];
-    size_t count;
-    cg_fuel_fresh(cg_fuels(&count), 1.0, moles);
-    moles[CG_FUEL] = 0.0;
-    cg_mixture_set(&air, moles, 0.0, NULL);
-    return air.gas_constant;
-}
-
-double cg_pass_air(const struct cg_cycle_input *input)
-{
-    return input->volumetric_efficiency * input->manifold_pressure *
-           cg_crank_swept(&input->crank) /
-           (air_gas_constant() * input->manifold_temperature);
-}
-
-double cg_pass_charge_per_air(const struct cg_cycle_input *input)
-{
-    return 1.0 + 1.0 / (input->lambda * cg_fuel_stoichiometric(input->fuel));
-}
-
 static void set_mixtures(const struct cg_cycle_input *input,
                          struct cg_zone *zone)
 {
     struct cg_poly vapour;
+    struct cg_fuel fuel = cg_fresh_fuel(input);
     double moles[CG_SPECIES];
-    double fuel_mass = cg_fuel_molar_mass(input->fuel);
-    cg_fuel_poly(input->fuel, &vapour);
-    cg_fuel_fresh(input->fuel, input->lambda, moles);
+    double fuel_mass = cg_fuel_molar_mass(&fuel);
+    cg_fuel_poly(&fuel, &vapour);
+    cg_fresh_moles(input, &fuel, moles);
     if (input->injection.on)
         moles[CG_FUEL] = 0.0;
     cg_mixture_set(&zone->fresh, moles, fuel_mass, &vapour);
-    cg_fuel_burned(input->fuel, input->lambda, input->combustion_efficiency,
-                   moles);
+    cg_fuel_burn(&fuel, input->combustion_efficiency, moles);
     cg_mixture_set(&zone->burned, moles, fuel_mass, &vapour);
 }
 
@@ -68,8 +46,7 @@ static void inject(const struct cg_cycle_input *input, struct cg_zone *zone)
     cg_mixture_set(&fuel, moles, cg_fuel_molar_mass(input->fuel), &vapour);
     zone->fuel_enthalpy =
         cg_mixture_enthalpy(&fuel, 298.15) - input->fuel->latent_heat;
-    zone->fuel_mass =
-        cg_pass_air(input) * (cg_pass_charge_per_air(input) - 1.0);
+    zone->fuel_mass = cg_fresh_fuel_mass(input);
     cg_injected_burn_set(1.0 / input->lambda, input->injection.start_deg, 0.0,
                          zone);
 }
@@ -102,14 +79,20 @@ static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
     double uncovered = cg_crank_volume(&input->crank, inflow_end) -
                        cg_crank_clearance(&input->crank);
     bool injected = input->injection.on;
-    double charge_per_air = injected ? 1.0 : cg_pass_charge_per_air(input);
-    zone->intake_density = cg_pass_air(input) * charge_per_air / uncovered;
+    double per_air = injected ? 1.0 : cg_fresh_per_air(input);
+    double charge = cg_fresh_air(input) * per_air;
+    zone->intake_density = charge / uncovered;
     if (injected)
         inject(input, zone);
-    double fuel_share = 1.0 - 1.0 / cg_pass_charge_per_air(input);
+    const struct cg_brought *brought = &input->brought;
+    double own = 1.0 - 1.0 / per_air -
+                 (brought->nitrous + brought->water + brought->alcohol) / charge;
     zone->intake_enthalpy =
         cg_mixture_enthalpy(&zone->fresh, input->manifold_temperature) -
-        input->latent_charge * fuel_share * input->fuel->latent_heat;
+        input->latent_charge * own * input->fuel->latent_heat -
+        brought->entering / charge;
+    cg_evaporation_set(&zone->closed, brought->closed, input->intake_close_deg,
+                       zone->wiebe.start_deg);
 }
 
 /* The burn's legs: one, or an injected fuel's two, whose first is short and
@@ -274,9 +257,12 @@ double cg_pass_knock_integral(const struct cg_pass *pass,
     for (; i + 1 < cycle->points && point[i].crank_deg < end; i++) {
         double length = point[i + 1].crank_deg - point[i].crank_deg;
         double part = fmin((end - point[i].crank_deg) / length, 1.0);
+        double taken = cg_evaporation_between(
+            &zone->closed, point[i].crank_deg, point[i + 1].crank_deg);
         cg_end_gas_step(law, point[i].pressure + part * (point[i + 1].pressure -
                                                          point[i].pressure),
-                        part * length * zone->degree_time, &gas);
+                        part * length * zone->degree_time,
+                        taken / y[CG_ZONE_MASS], &gas);
     }
     return gas.integral;
 }

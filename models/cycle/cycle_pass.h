@@ -46,10 +46,6 @@ struct cg_pass {
     double edge[CG_LEGS + 1][CG_ZONE_VARIABLES]; /* at the start of each leg */
 };
 
-/* Air taken in [kg], and fresh charge over air by mass [1].  Cannot fail. */
-double cg_pass_air(const struct cg_cycle_input *input);
-double cg_pass_charge_per_air(const struct cg_cycle_input *input);
-
 /* Lays out zone, legs and the residual to begin with.  The input must outlive
  * the pass.  Cannot fail on an input that cg_cycle_check accepts. */
 void cg_pass_set(struct cg_pass *pass, const struct cg_cycle_input *input);

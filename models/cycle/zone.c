@@ -78,6 +78,7 @@ void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,
         cg_crank_clearance(&zone->crank) + zone->piston_area * node->depth;
     node->volume_rate = zone->piston_area * rate * (CG_PI / 180.0);
     node->burn_rate = 0.0;
+    node->evaporation_rate = 0.0;
     node->motored_pressure = 0.0;
     node->exhaust_rate = 0.0;
     if (phase == CG_PHASE_BURN) {
@@ -86,6 +87,8 @@ void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,
             zone->side.reference_pressure *
             exp(zone->motored_exponent *
                 log(zone->side.reference_volume / node->volume));
+    } else if (phase == CG_PHASE_COMPRESSION && zone->closed.heat > 0.0) {
+        node->evaporation_rate = cg_evaporation_rate(&zone->closed, angle_deg);
     } else if (phase == CG_PHASE_EXHAUST) {
         double open = angle_deg - zone->exhaust_open_deg;
         node->exhaust_rate =
@@ -195,8 +198,10 @@ static double exchange(const struct cg_zone *zone, enum cg_phase phase,
     }
     case CG_PHASE_EXHAUST:
         return exhaust(zone, node, y, gas, pressure, dy);
-    case CG_PHASE_LATE_INTAKE:
     case CG_PHASE_COMPRESSION:
+        dy[CG_ZONE_ENTHALPY] = -node->evaporation_rate;
+        return -node->evaporation_rate;
+    case CG_PHASE_LATE_INTAKE:
         break;
     }
     return 0.0;

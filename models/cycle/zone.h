@@ -20,6 +20,7 @@
 #include "crank.h"
 #include "gas.h"
 #include "heat_transfer.h"
+#include "spray.h"
 #include "wiebe.h"
 
 enum cg_phase {
@@ -63,6 +64,7 @@ struct cg_zone {
     double fresh_mass;              /* to be burned by the Wiebe law [kg] */
     double intake_density;          /* fresh mass in per volume swept [kg/m3] */
     double intake_enthalpy;         /* of the fresh charge [J/kg] */
+    struct cg_evaporation closed;   /* of spray, after the intake has closed */
     double exhaust_pressure;        /* in the port [Pa] */
     double exhaust_open_deg;
     double port_temperature;        /* of gas that flows back from it [K] */
@@ -98,6 +100,7 @@ struct cg_zone_node {
     double depth, volume;    /* [m], [m3] */
     double volume_rate;      /* [m3/deg] */
     double burn_rate;        /* share of the charge [1/deg] */
+    double evaporation_rate; /* heat that spray takes [J/deg] */
     double motored_pressure; /* [Pa]; 0 unless burning */
     double exhaust_rate;     /* share of the pressure excess let out [1/deg] */
 };

@@ -166,8 +166,10 @@ static enum cg_status march_pieces(const struct cg_case *c,
         bool joined = i > 0 && run->piece[i - 1].end == march->piece->start;
         set_ends(march, joined);
         bool held = march->piece->start == march->piece->end;
-        /* Nothing moves where the duty goes on as it was settled. */
-        march->still = i == 0 && held && c->duty.start != CG_START_COLD &&
+        /* Nothing moves where the duty goes on as it was settled: at a solved
+         * point, and not quite at one mixed of others. */
+        march->still = i == 0 && held && !run->mapped &&
+                       c->duty.start != CG_START_COLD &&
                        march->piece->start == run->start_place;
         control.settled = march->still;
         struct cg_drive drive = {held ? NULL : drive_at, march, held};

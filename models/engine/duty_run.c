@@ -1,9 +1,10 @@
 #include "duty_run.h"
 
-#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "duty_layout.h"
 
 /* Least correction of settled temperatures of a varied case [K]. */
 #define VARIED_TOLERANCE 1e-2
@@ -157,10 +158,9 @@ enum cg_status cg_duty_run_vary(const struct cg_case *c,
 {
     enum cg_status status = cg_thermal_refill(c, run->thermal, error);
     if (status == CG_OK)
-        status = cg_duty_lay_out(c, run, error);
+        status = cg_duty_lay_out_like(c, nominal, run, error);
     if (status != CG_OK)
         return status;
-    assert(run->points == nominal->points);
     if (same_cells(nominal, run))
         cg_stepper_take_factors(run->workspace.stepper,
                                 nominal->workspace.stepper);

@@ -21,6 +21,7 @@ struct cg_piece {
 /* Of a mapped run: what runs there, and the points around it. */
 struct cg_place {
     struct cg_operating operating;
+    double of[CG_CHANNELS]; /* as cg_operating_point */
     struct cg_map_place at;
 };
 
@@ -38,6 +39,7 @@ struct cg_duty_run {
     bool course;                       /* the duty is one */
     bool mapped;                       /* pieces go from place to place */
     struct cg_regime_map map;
+    size_t nodes;                      /* of it: the first points */
     struct cg_place *place;            /* [places], of a mapped run */
     size_t places, places_allocated;
     struct cg_operating_point mixed[2];/* of the piece under way, mapped */
@@ -94,12 +96,6 @@ enum cg_status cg_duty_run_create_like(const struct cg_case *c,
 enum cg_status cg_duty_run_lay_out(const struct cg_case *c,
                                    struct cg_duty_run **run,
                                    struct cg_error *error);
-
-/* Pieces and unsolved points of the case's duty, into a run that has its
- * network: for duty_run.c.  Errors: as cg_duty_run_lay_out. */
-enum cg_status cg_duty_lay_out(const struct cg_case *c,
-                               struct cg_duty_run *run,
-                               struct cg_error *error);
 
 /* A piece's start or end: the point itself, or, of a mapped run, `mixed` made
  * from those around it (a point of the same cells).  Cannot fail. */

@@ -6,8 +6,9 @@
 #include "cycle.h"
 #include "operating_point.h"
 
-enum { TRIES = 12 };
-#define NEAR 0.005 /* of the integral, from 1 */
+enum { TRIES = 12, CORRECTIONS = 8 };
+#define NEAR 0.005         /* of the integral, from 1, walls as asked for */
+#define SETTLED_NEAR 0.01  /* the same with the walls there */
 #define RETARDED                                                               \
     0.1 /* burn later than asked for by less is at its place [deg] */
 
@@ -66,13 +67,13 @@ static enum cg_status search(const struct cg_case *c,
     return CG_OK;
 }
 
-/* The walls are cooler with less boost: once more with those found there. */
-static enum cg_status correct(const struct cg_case *c, double slope,
-                              double *boost, struct cg_error *error)
+/* Logarithm of the integral with the walls as they are with that boost. */
+static enum cg_status log_settled(const struct cg_case *c, double boost,
+                                  double *value, struct cg_error *error)
 {
     struct cg_case less = *c;
     struct cg_duty_run *run;
-    less.charge.boost = *boost;
+    less.charge.boost = boost;
     less.duty.start = CG_START_SETTLED;
     less.duty.course = NULL;
     less.duty.segments = 1;
@@ -83,14 +84,39 @@ static enum cg_status correct(const struct cg_case *c, double slope,
         .load = 1.0,
         .load_end = 1.0,
         .heat_factor = 1.0,
+        .nitrous = cg_duty_nitrous(&c->duty),
         .coolant_temperature = NAN /* as in less.cooling */};
     enum cg_status status = cg_duty_run_create(&less, &run, error);
     if (status != CG_OK)
         return status;
-    double integral = run->point[run->full_load].performance.knock_unretarded;
+    *value = log(run->point[run->full_load].performance.knock_unretarded);
     cg_duty_run_free(run);
-    *boost = fmin(fmax(*boost - log(integral) / slope, 0.0), c->charge.boost);
     return CG_OK;
+}
+
+/* The walls are cooler with less boost: on by the slope with those found there,
+ * between what was too little and too much, until the integral is near 1. */
+static enum cg_status correct(const struct cg_case *c, double slope,
+                              double *boost, struct cg_error *error)
+{
+    double low = 0.0, high = c->charge.boost, value;
+    for (int i = 0; i < CORRECTIONS; i++) {
+        enum cg_status status = log_settled(c, *boost, &value, error);
+        if (status != CG_OK)
+            return status;
+        if (i > 0 && fabs(value) < SETTLED_NEAR)
+            return CG_OK;
+        if (value < 0.0)
+            low = *boost;
+        else
+            high = *boost;
+        double next = *boost - value / slope;
+        *boost = next >= low && next <= high ? next : 0.5 * (low + high);
+    }
+    return cg_error_set(error, CG_NUMERICAL,
+                        "the boost below which knock retards no spark: not "
+                        "found, about %.0f kPa",
+                        *boost / 1e3);
 }
 
 enum cg_status cg_less_boost_find(const struct cg_case *c,

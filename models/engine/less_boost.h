@@ -16,10 +16,10 @@
 
 /* Largest gauge boost [Pa] at which the spark is not retarded, at rated speed
  * and full load, into `boost`: the knock integral (knock.h) of the burn asked
- * for is 1 there to 0.5 %; the walls are taken as they are at the boost asked
- * for.  NaN where knock does not retard it at the case's own boost, where the
- * case names its own retard, and where even without boost it would be.  `run`
- * was created from c.  CG_NO_MEMORY, or the status of a cycle. */
+ * for is 1 there to 1 %, with the walls as they are there.  NaN where knock does
+ * not retard it at the case's own boost, where the case names its own retard,
+ * and where even without boost it would be.  `run` was created from c.
+ * CG_NUMERICAL where it is not found; else as cg_duty_run_create. */
 enum cg_status cg_less_boost_find(const struct cg_case *c,
                                   const struct cg_duty_run *run, double *boost,
                                   struct cg_error *error);

@@ -6,6 +6,7 @@
 
 #include "crevice.h"
 #include "growth.h"
+#include "outside.h"
 
 enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
 /* Walls that end within this of those a cycle was run for are settled [K]: the
@@ -137,7 +138,7 @@ static void read_walls(const struct cg_case *c,
         liner += h * point->settled[cg_thermal_liner_node(thermal, s, 0)];
         weight += h;
     }
-    double head = c->cooling.head_coefficient;
+    double head = cg_outside_of(c).head * point->operating.cooling_flow;
     walls->crevice.temperature =
         cg_crevice_temperature(c, thermal, point->settled);
     walls->piston_temperature = crown / area;
@@ -252,10 +253,12 @@ static void set_performance(const struct cg_case *c,
                     : cg_friction_mep(cycle->peak_pressure, speed);
     out->air_flow = cycle->air_mass * rate;
     out->fuel_flow = cycle->fuel_mass * rate;
+    out->nitrous_flow = point->input.brought.nitrous * rate;
+    out->water_flow = point->input.brought.water * rate;
+    out->alcohol_flow = point->input.brought.alcohol * rate;
     out->fuel_power = cycle->fuel_energy * rate;
     out->brake_power = (out->imep - out->fmep) * swept * rate;
-    if (c->charge.charger == CG_CHARGER_BELT)
-        out->brake_power -= out->air_flow * point->charge.compressor_work;
+    out->brake_power -= out->air_flow * point->charge.belt_work;
     out->bmep = out->brake_power / (swept * rate);
     out->peak_pressure = cycle->peak_pressure;
     out->peak_rise = cycle->peak_rise;
@@ -400,8 +403,8 @@ static enum cg_status respond_by(double rise,
     input.guess = point->residual;
     if (point->crevice > 0.0) {
         input.crevice.temperature += rise;
-        status = respond_to(&input, rise, workspace, point,
-                            &response->crevices, &crevices, error);
+        status = respond_to(&input, rise, workspace, point, &response->crevices,
+                            &crevices, error);
         input.crevice.temperature -= rise;
     }
     input.guess = point->residual;
@@ -425,6 +428,11 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
     enum cg_status status = respond_by(rise, workspace, point, &same, error);
     if (status == CG_OK && !same)
         status = respond_by(-rise, workspace, point, &same, error);
+    /* On the edge of knock both ways lead elsewhere: what lies between is a
+     * step, no slope, and followed as one would run away. */
+    if (!same)
+        point->response =
+            (struct cg_wall_response){.place = point->response.place};
     return status;
 }
 
@@ -446,8 +454,7 @@ static void follow_walls(const struct cg_case *c,
         performance->piston_heat *= ratio;
         performance->bore_heat *= ratio;
     }
-    performance->crevice_heat =
-        cg_point_crevice(point) * c->engine.cylinders;
+    performance->crevice_heat = cg_point_crevice(point) * c->engine.cylinders;
     performance->wall_heat_share =
         wall_heat(performance) / performance->fuel_power;
     performance->mean_flux = flux;

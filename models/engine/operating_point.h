@@ -23,8 +23,10 @@
 struct cg_performance {      /* whole engine unless said otherwise */
     double imep, fmep, bmep; /* net indicated, friction, brake [Pa] */
     double brake_power;      /* [W] */
-    double air_flow, fuel_flow; /* [kg/s] */
-    double fuel_power;       /* fuel flow times heating value [W] */
+    double air_flow, fuel_flow; /* sprayed alcohol in the fuel [kg/s] */
+    double nitrous_flow, water_flow, alcohol_flow; /* [kg/s] */
+    double fuel_power;       /* heating value of the fuel's flow, and what
+                                nitrous gives by coming apart [W] */
     double peak_pressure;    /* [Pa] */
     double peak_rise;        /* of pressure, knock left out [Pa/deg] */
     double exhaust_temperature; /* [K] */
@@ -69,6 +71,8 @@ struct cg_film_solved {
 
 struct cg_operating_point {
     struct cg_operating operating;
+    double of[CG_CHANNELS];        /* what was asked for: cg_operating_of makes
+                                      `operating` of it */
     struct cg_charge_state charge;
     struct cg_cycle_input input;   /* with the settled wall temperatures */
     struct cg_mean_gas crown;
@@ -155,8 +159,9 @@ enum cg_status cg_point_respond(struct cg_point_workspace *workspace,
 /* The films for the temperatures in point->settled, and the cylinder's
  * pressure in point->cylinder: as set for mid-stroke, or for the compression
  * rings the Reynolds law, with gas by cg_ring_gas_estimate.  A film is solved
- * anew when its oil is some tenths of a kelvin from where it was solved, and
- * follows the oil's viscosity between.  CG_BAD_INPUT for an
+ * anew when its oil is 3 K from where it was solved, or 1 or 0.1 K by how much
+ * is known of its slope (operating_point_film.c), and follows the oil's
+ * viscosity between.  CG_BAD_INPUT for an
  * unknown oil grade; as cg_ring_film_solve. */
 enum cg_status cg_point_set_films(const struct cg_case *c,
                                    const struct cg_thermal *thermal,

@@ -96,6 +96,8 @@ static void apply_bore(const struct cg_operating_point *a,
     struct cg_network *network = thermal->network;
     double coolant = between(a->operating.coolant_temperature,
                              b->operating.coolant_temperature, part);
+    double flow = between(a->operating.cooling_flow,
+                          b->operating.cooling_flow, part);
     for (size_t s = 0; s < bore->grid.stations; s++) {
         struct cg_mean_gas gas =
             gas_at(a, &a->station[s], b, &b->station[s], part);
@@ -103,6 +105,9 @@ static void apply_bore(const struct cg_operating_point *a,
             gas.coefficient * bore->surface_area;
         network->bath_temperature[bore->gas_bath + s] = gas.temperature;
         network->bath_temperature[bore->coolant_bath + s] = coolant;
+        if (bore->air_cooled)
+            network->bath_conductance[bore->coolant_bath + s] =
+                flow * bore->outside[s];
         network->source_power[bore->source + s] =
             friction * bore->friction_share[s];
         if (bore->has_block)
@@ -202,15 +207,17 @@ void cg_point_blend(const struct cg_map_place *place,
     out->operating = *operating;
     out->crown = (struct cg_mean_gas){0.0, 0.0};
     out->crevice = 0.0;
+    for (int r = 0; r < CG_RINGS; r++)
+        out->film[r] = 0.0;
     for (size_t i = 0; i < place->corners; i++) {
         const struct cg_operating_point *from = &point[place->node[i]];
         add_gas(from, &from->crown, place->weight[i], &out->crown);
         out->crevice += place->weight[i] * cg_point_crevice(from);
+        for (int r = 0; r < CG_RINGS; r++)
+            out->film[r] += place->weight[i] * from->film[r];
     }
     end_gas(&first->crown, &out->crown);
     blend_stations(place, point, thermal->bore.grid.stations, out);
-    for (int r = 0; r < CG_RINGS; r++)
-        out->film[r] = BLENDED(film[r]);
     out->friction = BLENDED(friction);
     out->charge.manifold_pressure = BLENDED(charge.manifold_pressure);
     out->wall_rise = out->crevice_rise = 0.0; /* the response is in it */

@@ -12,12 +12,19 @@ const double cg_map_cell[CG_CHANNELS] = {
     [CG_CHANNEL_HEAT] = 0.25,  [CG_CHANNEL_COOLANT] = 40.0,
     [CG_CHANNEL_LAMBDA] = 0.1, [CG_CHANNEL_BURN50] = 8.0,
     [CG_CHANNEL_OIL] = 40.0,   [CG_CHANNEL_AIR] = 40.0,
-    [CG_CHANNEL_SOAK] = 0.5};
+    [CG_CHANNEL_SOAK] = 0.5,   [CG_CHANNEL_WIND] = 0.1,
+    [CG_CHANNEL_NITROUS] = 0.25};
 const double cg_map_least[CG_CHANNELS] = {
     [CG_CHANNEL_COOLANT] = 8.0, [CG_CHANNEL_OIL] = 8.0};
 
-/* Where the gas side bends, from rich to lean; 0: nowhere. */
-static const double bend[CG_CHANNELS] = {[CG_CHANNEL_LAMBDA] = 1.0};
+/* Where the gas side bends, from rich to lean; NaN: nowhere. */
+static const double bend[CG_CHANNELS] = {
+    [CG_CHANNEL_SPEED] = NAN,  [CG_CHANNEL_LOAD] = NAN,
+    [CG_CHANNEL_HEAT] = NAN,   [CG_CHANNEL_COOLANT] = NAN,
+    [CG_CHANNEL_LAMBDA] = 1.0, [CG_CHANNEL_BURN50] = NAN,
+    [CG_CHANNEL_OIL] = NAN,    [CG_CHANNEL_AIR] = NAN,
+    [CG_CHANNEL_SOAK] = NAN,   [CG_CHANNEL_WIND] = NAN,
+    [CG_CHANNEL_NITROUS] = NAN};
 
 enum { FIRST_SLOTS = 256 };
 
@@ -62,7 +69,8 @@ enum cg_status cg_regime_map_begin(const struct cg_course *course,
 {
     for (int k = 0; k < CG_CHANNELS; k++) {
         double unit = k == CG_CHANNEL_SPEED ? rated_speed : 1.0;
-        set_channel(course, k, part * cg_map_cell[k] * unit, map);
+        set_channel(course, k, part * course->fine.cells * cg_map_cell[k] * unit,
+                    map);
     }
     map->nodes = 0;
     return set_slots(FIRST_SLOTS, map, error);

@@ -39,7 +39,7 @@ extern const double cg_map_cell[CG_CHANNELS];
 extern const double cg_map_least[CG_CHANNELS];
 
 /* A map without nodes over what the course ran through; `part` [1] times the
- * widest cells.  Free it also after a failure: CG_NO_MEMORY. */
+ * widest cells of the course (cg_course_fine).  Free it also after a failure: CG_NO_MEMORY. */
 enum cg_status cg_regime_map_begin(const struct cg_course *course,
                                    double rated_speed, double part,
                                    struct cg_regime_map *map,

@@ -14,6 +14,8 @@
 enum { POINTS = CG_RING_FILM_POINTS, STROKE_POINTS = 90 };
 /* Moved cases, which are compared among each other, look at these alone. */
 enum { ROUGH_STRIDE = 2 };
+/* To which their film is found: its heat film moves by less than 1e-5. */
+#define ROUGH_NEAR 1e-5
 
 /* Friction coefficient where asperities of ring and bore touch through an oil
  * with additives: 0.08-0.12 (common practice, no source). */
@@ -200,7 +202,7 @@ cg_ring_film_solve(const struct cg_case *c, const struct cg_thermal *thermal,
         points,           1.0 / (0.5 * speed * (double)points),
         workspace->speed, workspace->viscosity,
         workspace->load,  workspace->above,
-        workspace->below};
+        workspace->below, c->solver.rough_cycles ? ROUGH_NEAR : 0.0};
     enum cg_status status =
         cg_film_solve(&ring, &drive, workspace->point, mean, error);
     if (status == CG_OK)

@@ -8,8 +8,7 @@
  *           conduction along the bore between like radii
  *
  * Nodes are numbered stations first, then along the piston with each ring put
- * in after its groove, so that the envelope solver (envelope.h) costs in
- * proportion to the number of cells.
+ * in after its groove.
  *
  * Conductivity and heat capacity are taken at the fixed temperatures below
  * for the whole run: the network is linear, and any circuit or ODE solver can
@@ -67,6 +66,9 @@ struct cg_bore_map {
     size_t joint_link;   /* + s, if has_block */
     double joint_area;   /* of one station [m2] */
     double surface_area; /* of one station [m2] */
+    bool air_cooled;
+    double *outside;     /* [stations] to coolant or air, the latter at the
+                            flow that its coefficients are given for [W/K] */
     double *mist_share;  /* [stations] of crank time open to oil mist */
     double *friction_share; /* [stations] ring pack and skirt together */
 };

@@ -6,9 +6,10 @@
 enum { BALANCE_STEPS = 80, CYCLES = 60, LEAST_POINTS = 16 };
 /* A metal never comes nearer than this [m]; the balance is met before. */
 #define FILM_LEAST 1e-9
-/* log h is found to this, and a cycle repeats when it agrees to that. */
+/* log h is found to this if nothing else is asked for, and a cycle repeats when
+ * it agrees to so many times as much. */
 #define BALANCE_TOLERANCE 1e-7
-#define REPEAT_TOLERANCE 1e-6
+#define REPEAT_TIMES 10.0
 /* Least part of a face that oil wets. */
 #define LEAST_WET 0.02
 /* Height of the film, over its least, where the pressure peaks, under a face
@@ -23,6 +24,7 @@ struct balance {
     const struct cg_film_ring *ring;
     const struct cg_film_drive *drive;
     size_t at;
+    double near;       /* to which log h is found */
     double rate, past; /* [1/s] */
     /* Kept from look to look. */
     double slope; /* d excess / d log h */
@@ -123,8 +125,7 @@ static double find_film(struct balance *b, double guess)
             b->slope = slope;
         y = next;
         e = e_next;
-        if (fabs(moved) <= BALANCE_TOLERANCE ||
-            fabs(e) <= BALANCE_TOLERANCE * fabs(b->slope))
+        if (fabs(moved) <= b->near || fabs(e) <= b->near * fabs(b->slope))
             break;
     }
     return y;
@@ -182,7 +183,11 @@ static enum cg_status march(const struct cg_film_ring *ring,
                             struct cg_error *error)
 {
     size_t points = drive->points;
-    struct balance b = {.ring = ring, .drive = drive, .slope = -1.0};
+    struct balance b = {
+        .ring = ring,
+        .drive = drive,
+        .near = drive->near > 0.0 ? drive->near : BALANCE_TOLERANCE,
+        .slope = -1.0};
     b.at = fastest(drive);
     double last = find_film(&b, log(3e-6)), before = last, third = last;
     bool agreed = false;
@@ -192,7 +197,7 @@ static enum cg_status march(const struct cg_film_ring *ring,
         b.past = (0.5 * before - 2.0 * last) / drive->step;
         double y = find_film(&b, 3.0 * (last - before) + third);
         bool agrees = *steps > points &&
-                      fabs(y - log(point[b.at].film)) < REPEAT_TOLERANCE;
+                      fabs(y - log(point[b.at].film)) < REPEAT_TIMES * b.near;
         point[b.at] = b.point;
         if (agrees && agreed)
             return CG_OK;

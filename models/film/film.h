@@ -48,6 +48,7 @@ struct cg_film_drive {
     const double *load;      /* towards the bore: tension and the gas behind
                                 [N/m], > 0 */
     const double *pressure_above, *pressure_below; /* at the edges [Pa], > 0 */
+    double near;             /* to which log film is found [1]; 0: 1e-7 */
 };
 
 struct cg_film_point {

@@ -5,11 +5,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "envelope.h"
+#include "sparse.h"
 
 struct cg_heat_matrix {
     size_t nodes, links;
-    struct cg_envelope *envelope;
+    struct cg_sparse *sparse;
     double *link;       /* [links] conductances last read [W/K] */
     double *node;       /* [nodes] sums of the conductances at a node [W/K] */
     double *scratch;    /* [nodes] */
@@ -22,33 +22,11 @@ void cg_heat_matrix_free(struct cg_heat_matrix *matrix)
 {
     if (matrix == NULL)
         return;
-    cg_envelope_free(matrix->envelope);
+    cg_sparse_free(matrix->sparse);
     free(matrix->link);
     free(matrix->node);
     free(matrix->scratch);
     free(matrix);
-}
-
-/* The envelope that holds the diagonal and every link. */
-static enum cg_status make_envelope(const struct cg_network *network,
-                                    struct cg_envelope **envelope,
-                                    struct cg_error *error)
-{
-    size_t *first = calloc(network->nodes + 1, sizeof *first);
-    if (first == NULL)
-        return cg_error_set(error, CG_NO_MEMORY, "no memory for the matrix");
-    for (size_t i = 0; i < network->nodes; i++)
-        first[i] = i;
-    for (size_t l = 0; l < network->links; l++) {
-        size_t a = network->link_a[l], b = network->link_b[l];
-        size_t low = a < b ? a : b, high = a < b ? b : a;
-        if (low < first[high])
-            first[high] = low;
-    }
-    enum cg_status status =
-        cg_envelope_create(network->nodes, first, envelope, error);
-    free(first);
-    return status;
 }
 
 enum cg_status cg_heat_matrix_create(const struct cg_network *network,
@@ -66,7 +44,8 @@ enum cg_status cg_heat_matrix_create(const struct cg_network *network,
     made->scratch = calloc(made->nodes + 1, sizeof *made->scratch);
     if (made->link == NULL || made->node == NULL || made->scratch == NULL)
         goto no_memory;
-    status = make_envelope(network, &made->envelope, error);
+    status = cg_sparse_create(made->nodes, made->links, network->link_a,
+                              network->link_b, &made->sparse, error);
     if (status != CG_OK)
         goto out;
     *matrix = made;
@@ -116,7 +95,7 @@ void cg_heat_matrix_take(struct cg_heat_matrix *matrix,
     assert(matrix->nodes == from->nodes && matrix->links == from->links);
     memcpy(matrix->link, from->link, from->links * sizeof *matrix->link);
     memcpy(matrix->node, from->node, from->nodes * sizeof *matrix->node);
-    cg_envelope_take(matrix->envelope, from->envelope);
+    cg_sparse_take(matrix->sparse, from->sparse);
     matrix->factored = from->factored;
     matrix->share = from->share;
     matrix->time = from->time;
@@ -129,18 +108,14 @@ enum cg_status cg_heat_matrix_factor(struct cg_heat_matrix *matrix,
 {
     if (cg_heat_matrix_has(matrix, share, time))
         return CG_OK;
-    struct cg_envelope *envelope = matrix->envelope;
-    cg_envelope_clear(envelope);
+    double *diagonal = matrix->scratch;
     for (size_t i = 0; i < matrix->nodes; i++)
-        cg_envelope_add(envelope, i, i,
-                        share * network->capacity[i] + time * matrix->node[i]);
-    for (size_t l = 0; l < matrix->links; l++)
-        cg_envelope_add(envelope, network->link_a[l], network->link_b[l],
-                        -time * matrix->link[l]);
+        diagonal[i] = share * network->capacity[i] + time * matrix->node[i];
     matrix->factored = false;
     matrix->factorings++;
     struct cg_error inner;
-    enum cg_status status = cg_envelope_factor(envelope, &inner);
+    enum cg_status status = cg_sparse_factor(matrix->sparse, diagonal,
+                                             matrix->link, time, &inner);
     if (status != CG_OK)
         return cg_error_set(error, status, "heat balance: %.400s", inner.text);
     matrix->factored = true;
@@ -153,7 +128,7 @@ void cg_heat_matrix_solve(struct cg_heat_matrix *matrix, double *x)
 {
     assert(matrix->factored);
     matrix->solutions++;
-    cg_envelope_solve(matrix->envelope, x);
+    cg_sparse_solve(matrix->sparse, x);
 }
 
 long cg_heat_matrix_factorings(const struct cg_heat_matrix *matrix)

@@ -62,9 +62,17 @@ static bool same_material(const struct cg_material *a,
            same_band(&a->skirt_per_bore, &b->skirt_per_bore);
 }
 
+static bool same_bases(const struct cg_face *a, const struct cg_face *b)
+{
+    bool same = a->bases == b->bases;
+    for (int i = 0; i < a->bases && same; i++)
+        same = strcmp(a->on[i], b->on[i]) == 0;
+    return same;
+}
+
 static bool same_face(const struct cg_face *a, const struct cg_face *b)
 {
-    return same_band(&a->temperature, &b->temperature) &&
+    return same_bases(a, b) && same_band(&a->temperature, &b->temperature) &&
            same_band(&a->peak_pressure, &b->peak_pressure) &&
            same_band(&a->peak_rise, &b->peak_rise) &&
            same_number(a->hardness, b->hardness) &&
@@ -82,17 +90,26 @@ static bool same_segment(const struct cg_segment *a, const struct cg_segment *b)
            same_number(a->load_end, b->load_end) &&
            same_number(a->heat_factor, b->heat_factor) &&
            same_number(a->coolant_temperature, b->coolant_temperature) &&
+           same_number(a->air, b->air) &&
            same_number(a->knock_heat, b->knock_heat);
 }
 
-static bool same_duty(const struct cg_duty_case *a,
-                      const struct cg_duty_case *b)
+static bool same_run(const struct cg_duty_case *a, const struct cg_duty_case *b)
 {
-    bool same = a->segments == b->segments &&
-                cg_course_same(a->course, b->course);
+    bool same =
+        a->segments == b->segments && cg_course_same(a->course, b->course);
     for (int i = 0; i < a->segments && same; i++)
         same = same_segment(&a->segment[i], &b->segment[i]);
     return same;
+}
+
+/* Of the duty asked for these are settings; of the others they are not. */
+static bool same_start(const struct cg_duty_case *a,
+                       const struct cg_duty_case *b)
+{
+    return a->start == b->start &&
+           same_number(a->cruise_speed, b->cruise_speed) &&
+           same_number(a->cruise_load, b->cruise_load);
 }
 
 /* Another name is a setting's matter: here the same name means another thing.
@@ -106,7 +123,7 @@ static bool other_material(const struct cg_material *a,
 static bool other_duty(const struct cg_duty_case *a,
                        const struct cg_duty_case *b)
 {
-    return strcmp(a->name, b->name) == 0 && !same_duty(a, b);
+    return strcmp(a->name, b->name) == 0 && !same_run(a, b);
 }
 
 static bool other_survive(const struct cg_survive_case *a,
@@ -114,7 +131,9 @@ static bool other_survive(const struct cg_survive_case *a,
 {
     bool other = false;
     for (int i = 0; i < a->duties && i < b->duties; i++)
-        other = other || other_duty(&a->duty[i], &b->duty[i]);
+        other = other || other_duty(&a->duty[i], &b->duty[i]) ||
+                (strcmp(a->duty[i].name, b->duty[i].name) == 0 &&
+                 !same_start(&a->duty[i], &b->duty[i]));
     return other;
 }
 
@@ -186,7 +205,8 @@ static bool is_model(const char *path)
                  "rings.second.flank rings.oil.flank rings.top.film "
                  "rings.second.film rings.oil.film piston.splash piston.jet "
                  "piston.gallery_film "
-                 "piston.friction piston.skirt_film cooling.coolant_film",
+                 "piston.friction piston.skirt_film cooling.coolant_film "
+                 "cooling.fins",
                  path);
 }
 

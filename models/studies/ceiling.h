@@ -10,7 +10,7 @@
  * rises and falls within one step.
  *
  * The boost stops where the first of these stops it: the gap, a limit of metal,
- * knock or coolant (limits.h), the spark, which nobody retards further, or the
+ * knock or coolant (duty_limits.h), the spark, which nobody retards further, or the
  * shop rule, past whose end there is nothing to go by.  Limits are of a middle
  * estimate, and found within CG_CEILING_BAND.
  */

@@ -5,8 +5,7 @@
 #include <string.h>
 
 #include "ladder_work.h"
-
-enum { ROUNDS = 3 };
+#include "outside.h"
 
 const char *cg_ladder_word(enum cg_ladder_part part)
 {
@@ -30,8 +29,10 @@ const char *cg_ladder_word(enum cg_ladder_part part)
 
 bool cg_ladder_has(const struct cg_ladder *ladder, enum cg_ladder_part part)
 {
-    bool spark = ladder->asked.combustion.ignition == CG_IGNITION_SPARK;
-    return part != (spark ? CG_LADDER_PRESSURE : CG_LADDER_SPARK);
+    const struct cg_case *c = &ladder->asked;
+    bool spark = c->combustion.ignition == CG_IGNITION_SPARK;
+    return part != (spark ? CG_LADDER_PRESSURE : CG_LADDER_SPARK) &&
+           (part != CG_LADDER_COOLANT || !cg_air_cooled(c));
 }
 
 void cg_ladder_order(const struct cg_ladder_climb *climb,
@@ -145,7 +146,16 @@ static int sooner(const void *a, const void *b)
                : (x->setting > y->setting) - (x->setting < y->setting);
 }
 
-/* A setting changed twice for the sake of one part is one change. */
+/* Whether a change came back to where it began. */
+static bool is_none(const struct cg_ladder_change *change)
+{
+    return isnan(change->now)
+               ? strcmp(change->was_name, change->now_name) == 0
+               : change->was == change->now;
+}
+
+/* A setting changed twice is one change, of the part that asked for it first;
+ * one that is back where it was is none. */
 static void join(struct cg_ladder *ladder)
 {
     size_t kept = 0;
@@ -166,7 +176,10 @@ static void join(struct cg_ladder *ladder)
         first->price.friction += change->price.friction;
         first->price.brake += change->price.brake;
     }
-    ladder->changes = kept;
+    ladder->changes = 0;
+    for (size_t i = 0; i < kept; i++)
+        if (!is_none(&ladder->change[i]))
+            ladder->change[ladder->changes++] = ladder->change[i];
 }
 
 static void finish(struct cg_ladder *ladder)
@@ -191,7 +204,7 @@ static enum cg_status run(struct cg_ladder_work *work)
     int step = 0;
     enum cg_status status = climb(work, &ladder->before);
     ladder->after = ladder->before;
-    for (int i = 0; i < ROUNDS && status == CG_OK && mended; i++) {
+    for (int i = 0; i < CG_LADDER_ROUNDS && status == CG_OK && mended; i++) {
         status = cg_ladder_mend(work, &ladder->after, &step, &mended);
         if (status == CG_OK && mended)
             status = climb(work, &ladder->after);
@@ -219,15 +232,16 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
     made->end = fmin(target + CG_LADDER_FURTHER, CG_LADDER_MOST);
     made->asked = *c;
     made->asked.charge.boost = target;
-    if (target > 0.0 && c->charge.charger == CG_CHARGER_NONE)
-        made->asked.charge.charger = CG_CHARGER_TURBINE;
-    made->changed = made->asked;
     struct cg_ladder_work work = {
         .ladder = made, .shelf = shelf, .error = error};
     enum cg_status status =
         cg_look_begin(&made->asked, target, NULL, count, &work.book, error);
-    if (status == CG_OK)
+    if (status == CG_OK) {
+        if (target > 0.0)
+            made->asked.charge.charger = work.book->c.charge.charger;
+        made->changed = made->asked;
         status = run(&work);
+    }
     free(work.book);
     if (status != CG_OK) {
         free(made);

@@ -100,7 +100,7 @@ struct cg_ladder_point {
     double rule;          /* the shop rule [m] */
 };
 
-enum { CG_LADDER_CHANGES = 32, CG_LADDER_POINTS = 160 };
+enum { CG_LADDER_CHANGES = 128, CG_LADDER_POINTS = 512 };
 
 /* A climb from no boost to the end. */
 struct cg_ladder_climb {
@@ -152,9 +152,13 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
 /* Accepts NULL. */
 void cg_ladder_free(struct cg_ladder *ladder);
 
-/* Whether the engine has the part: a spark, or a diesel's pressure.  Cannot
- * fail. */
+/* Whether the engine has the part: a spark, or a diesel's pressure; one that
+ * air cools has no coolant.  Cannot fail. */
 bool cg_ladder_has(const struct cg_ladder *ladder, enum cg_ladder_part part);
+
+/* Makes all changes of the ladder, and its target, in another case of that
+ * engine: as it was before evidence moved it.  Cannot fail. */
+void cg_ladder_make(const struct cg_ladder *ladder, struct cg_case *c);
 
 /* Whether the part is marginal at the case's own boost already and still stands
  * the target: what the engine lives with is no reason for a change.  Cannot

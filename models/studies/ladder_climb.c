@@ -162,7 +162,7 @@ static enum cg_status find_stop(struct cg_look_book *book,
         status = find_crossing(&search, boost, boosts, &stop->stands);
     /* what does not stand does not fit */
     if (!isnan(stop->stands))
-        stop->fits = fmin(fmin(stop->fits, stop->stands), stop->stands);
+        stop->fits = fmin(stop->fits, stop->stands);
     return status;
 }
 

@@ -1,6 +1,5 @@
 #include "ladder_look.h"
 
-#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -197,6 +196,23 @@ static enum cg_status look_at_gaps(struct cg_look_book *book,
     return CG_OK;
 }
 
+/* A score that is no number would pass for a good one. */
+static enum cg_status check_scores(const struct cg_look *look,
+                                   enum cg_look_depth depth,
+                                   struct cg_error *error)
+{
+    for (int i = 0; i < CG_LADDER_PARTS; i++) {
+        enum cg_ladder_part part = (enum cg_ladder_part)i;
+        const double *score = look->score[part];
+        if (cg_look_depth_of(part) <= depth &&
+            (isnan(score[0]) || isnan(score[1])))
+            return cg_error_set(error, CG_NUMERICAL,
+                                "ladder: %s at %.0f kPa cannot be judged",
+                                cg_ladder_word(part), look->boost / 1e3);
+    }
+    return CG_OK;
+}
+
 static enum cg_status deepen(struct cg_look_book *book,
                              enum cg_look_depth depth, struct cg_look *look,
                              struct cg_error *error)
@@ -211,11 +227,14 @@ static enum cg_status deepen(struct cg_look_book *book,
     if (status == CG_OK && depth == CG_LOOK_GAPS)
         status = look_at_gaps(book, &at, look, error);
     if (status == CG_OK)
+        status = check_scores(look, depth, error);
+    if (status == CG_OK)
         look->depth = depth;
     return status;
 }
 
-/* The place of a boost among those looked at, made if it is not there. */
+/* The place of a boost among those looked at, made if it is not there; NULL:
+ * there is no room for one more. */
 static struct cg_look *place_of(struct cg_look_book *book, double boost)
 {
     size_t i = 0;
@@ -223,7 +242,8 @@ static struct cg_look *place_of(struct cg_look_book *book, double boost)
         i++;
     if (i < book->looks && fabs(book->look[i].boost - boost) <= SAME)
         return &book->look[i];
-    assert(book->looks < CG_LOOKS);
+    if (book->looks == CG_LOOKS)
+        return NULL;
     memmove(&book->look[i + 1], &book->look[i],
             (book->looks - i) * sizeof book->look[0]);
     memset(&book->look[i], 0, sizeof book->look[i]);
@@ -237,6 +257,10 @@ enum cg_status cg_look_at(struct cg_look_book *book, double boost,
                           struct cg_error *error)
 {
     struct cg_look *place = place_of(book, boost);
+    if (place == NULL)
+        return cg_error_set(error, CG_NUMERICAL,
+                            "ladder: more than %d boosts are to be looked at",
+                            CG_LOOKS);
     *look = place;
     return place->depth < depth ? deepen(book, depth, place, error) : CG_OK;
 }

@@ -50,7 +50,8 @@ enum cg_status cg_look_begin(const struct cg_case *c, double keep,
                              struct cg_error *error);
 
 /* The look at a boost, at least as deep as that; *look is valid until the next
- * call.  Errors: as cg_answer_find. */
+ * call.  CG_NUMERICAL for one more than CG_LOOKS, and where a score is no number;
+ * else as cg_answer_find. */
 enum cg_status cg_look_at(struct cg_look_book *book, double boost,
                           enum cg_look_depth depth, const struct cg_look **look,
                           struct cg_error *error);

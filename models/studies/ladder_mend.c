@@ -107,6 +107,11 @@ static const char *name_in(const struct cg_case *c,
     return (const char *)c + setting->offset;
 }
 
+/* Each part once a round. */
+_Static_assert(CG_LADDER_ROUNDS * CG_LADDER_PARTS * CG_OFFER_SETS <
+                   CG_LADDER_CHANGES,
+               "room for all changes");
+
 /* What an offer has changed, but for what was so before. */
 static void record(struct cg_ladder *ladder, enum cg_ladder_part part,
                    const struct cg_offer *offer, const struct cg_case *was,
@@ -138,8 +143,7 @@ static void record(struct cg_ladder *ladder, enum cg_ladder_part part,
             if (change->was == change->now)
                 continue;
         }
-        if (ladder->changes + 1 < CG_LADDER_CHANGES)
-            ladder->changes++;
+        ladder->changes++;
     }
 }
 
@@ -175,12 +179,15 @@ static enum cg_status choose(struct cg_ladder_work *work,
                              const struct cg_look *was, struct tried *best,
                              struct cg_offer *chosen)
 {
-    struct cg_offer offer[CG_OFFERS];
+    struct cg_offer *offer = NULL;
     struct tried tried = {.book = NULL};
-    enum cg_status status = CG_OK;
-    size_t offers = cg_offers(&work->ladder->changed, work->shelf, part,
-                              work->book, was, offer);
-    status = worst_scores(work, work->book, part, &best->fits, &best->stands);
+    size_t offers = 0;
+    enum cg_status status =
+        cg_offers(&work->ladder->changed, work->shelf, part, work->book, was,
+                  &offer, &offers, work->error);
+    if (status == CG_OK)
+        status =
+            worst_scores(work, work->book, part, &best->fits, &best->stands);
     bool stands = best->stands <= 0.0;
     for (size_t i = 0; i < offers && status == CG_OK && best->fits > 0.0; i++) {
         status = try_offer(work, part, &offer[i], was, &tried);
@@ -194,6 +201,7 @@ static enum cg_status choose(struct cg_ladder_work *work,
             free(tried.book);
         }
     }
+    free(offer);
     return status;
 }
 
@@ -208,9 +216,11 @@ static enum cg_status mend(struct cg_ladder_work *work,
     if (best == NULL)
         return cg_error_set(work->error, CG_NO_MEMORY, "out of memory");
     enum cg_status status = cg_ladder_look_at(work, CG_LOOK_GAPS, &look);
-    struct cg_look was = *look;
-    if (status == CG_OK)
+    struct cg_look was = {.depth = CG_LOOK_NONE};
+    if (status == CG_OK) {
+        was = *look;
         status = choose(work, part, &was, best, &chosen);
+    }
     if (status == CG_OK && chosen.sets > 0) {
         struct cg_case before = ladder->changed;
         ladder->changed = best->c;

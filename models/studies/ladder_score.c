@@ -17,6 +17,12 @@ static void set(struct cg_look *look, enum cg_ladder_part part, double fits,
     look->why[part] = why;
 }
 
+/* The higher; NaN stays one, for the look to see. */
+static double higher(double a, double b)
+{
+    return isnan(a) || a > b ? a : b;
+}
+
 /* Keeps the higher, and whose it is. */
 static void raise(struct cg_look *look, enum cg_ladder_part part, double fits,
                   double stands, int why)
@@ -24,13 +30,13 @@ static void raise(struct cg_look *look, enum cg_ladder_part part, double fits,
     double *score = look->score[part];
     if (fits > score[0])
         look->why[part] = why;
-    score[0] = fmax(score[0], fits);
-    score[1] = fmax(score[1], stands);
+    score[0] = higher(score[0], fits);
+    score[1] = higher(score[1], stands);
 }
 
 void cg_score_charge(const struct cg_case *c, struct cg_look *look)
 {
-    struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
+    struct cg_operating full = cg_operating_full(c);
     struct cg_charge_state charge;
     const struct cg_finish_verdict *finish = &look->finish;
     cg_operating_charge(c, &full, &charge);

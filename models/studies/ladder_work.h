@@ -4,6 +4,9 @@
 
 #include "ladder_look.h"
 
+/* So often it is climbed again to see what the changes have brought. */
+enum { CG_LADDER_ROUNDS = 3 };
+
 struct cg_ladder_work {
     struct cg_ladder *ladder;
     const struct cg_ladder_shelf *shelf;

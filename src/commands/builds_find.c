@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "builds_table.h"
+
 enum cg_status cg_build_get(const char *path, const char *name,
                             const char *const *set, size_t sets,
                             struct cg_build *build, struct cg_error *error)
@@ -19,8 +21,8 @@ void cg_build_free(struct cg_build *build)
     cg_case_free(&build->updated.c);
 }
 
-static enum cg_status find(const struct cg_case *c, bool second,
-                           struct cg_answer *answer, struct cg_error *error)
+enum cg_status cg_build_answer(const struct cg_case *c, bool second,
+                               struct cg_answer *answer, struct cg_error *error)
 {
     struct cg_duty_run *run;
     enum cg_status status = cg_duty_run_create(c, &run, error);
@@ -38,9 +40,10 @@ enum cg_status cg_build_find(struct cg_build *build, struct cg_error *error)
     const struct cg_updated_case *updated = &build->updated;
     enum cg_status status = CG_OK;
     if (updated->learned.entries > 0)
-        status = find(&updated->prior, false, &build->without, error);
+        status =
+            cg_build_answer(&updated->prior, false, &build->without, error);
     if (status == CG_OK)
-        status = find(&updated->c, true, &build->answer, error);
+        status = cg_build_answer(&updated->c, true, &build->answer, error);
     if (status == CG_OK)
         status = cg_finish_need(&updated->prior, &build->finish, error);
     return status;
@@ -59,13 +62,29 @@ static enum cg_status carry(const struct cg_build *then,
     } else {
         *c = now->updated.prior;
         cg_learned_apply(&then->updated.learned, c);
-        status = find(c, false, answer, error);
+        status = cg_build_answer(c, false, answer, error);
     }
     if (status == CG_OK)
         *closure = cg_answer_most_closure(answer);
     free(c);
     free(answer);
     return status;
+}
+
+/* What reads the same in both is told as no change. */
+static void drop_unseen(struct cg_builds *builds)
+{
+    struct cg_build_changes *changes = &builds->changes;
+    size_t kept = 0;
+    for (size_t i = 0; i < changes->count; i++) {
+        struct cg_build_value then = cg_build_then(builds, i, false);
+        struct cg_build_value now = cg_build_now(builds, i, false);
+        if (strcmp(then.text, now.text) == 0)
+            continue;
+        changes->setting[kept] = changes->setting[i];
+        changes->follows[kept++] = changes->follows[i];
+    }
+    changes->count = kept;
 }
 
 enum cg_status cg_builds_find(const struct cg_build *then,
@@ -78,6 +97,7 @@ enum cg_status cg_builds_find(const struct cg_build *then,
     builds->closure = NAN;
     cg_build_compare(&then->updated.prior, &now->updated.prior,
                      &builds->changes);
+    drop_unseen(builds);
     if (then->updated.learned.entries == 0)
         return CG_OK;
     return carry(then, now, &builds->closure, error);

@@ -11,6 +11,12 @@ enum cg_status cg_build_get(const char *path, const char *name,
                             struct cg_build *build, struct cg_error *error);
 void cg_build_free(struct cg_build *build);
 
+/* The answer of `find` for a case; with `second` that for the second gap too.
+ * Errors: as cg_duty_run_create, cg_answer_find and cg_answer_second. */
+enum cg_status cg_build_answer(const struct cg_case *c, bool second,
+                               struct cg_answer *answer,
+                               struct cg_error *error);
+
 /* The answer, without the evidence too, second gap and fuel.  Errors: as
  * cg_answer_find, cg_answer_second and cg_finish_need. */
 enum cg_status cg_build_find(struct cg_build *build, struct cg_error *error);

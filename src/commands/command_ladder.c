@@ -18,13 +18,19 @@
 #define TABLES                                                                 \
     "ladder.dat ladder_boost.dat builds.dat build_changes.dat build_proof.dat"
 
-/* The ladder, and with --from the build before beside the changed one. */
+/* The ladder, with --from the build before beside the changed one, and with
+ * --write the config written. */
 struct climbing {
+    struct cg_updated_case updated; /* the config's */
     struct cg_ladder *ladder;
     struct cg_build then, now;
     struct cg_builds builds;
     struct cg_plain then_name;
     bool from;
+    struct cg_part_file part;
+    bool writing; /* the part is open */
+    struct cg_ladder_written written;
+    size_t answers;
 };
 
 static enum cg_status write_tables(void *context, const struct cg_table_of *of,
@@ -43,7 +49,8 @@ static enum cg_status tell(void *context, struct cg_report *report,
 {
     const struct climbing *climbing = context;
     (void)error;
-    cg_report_ladder(report, climbing->ladder);
+    cg_report_ladder(report, climbing->ladder,
+                     climbing->writing ? &climbing->written : NULL);
     if (climbing->from) {
         cg_report_builds_changes(report, &climbing->builds);
         cg_report_builds(report, &climbing->builds);
@@ -64,14 +71,16 @@ static enum cg_status get_then(const struct cg_options *options,
                         &climbing->then, error);
 }
 
-/* Beside it the build with all changes, at the target. */
+/* Beside it the build with all changes, at the target: with what the config's
+ * own evidence has moved, and without. */
 static enum cg_status compare(struct climbing *climbing, struct cg_error *error)
 {
     if (!climbing->from)
         return CG_OK;
     climbing->now.name = "with the changes";
     climbing->now.updated.c = climbing->ladder->changed;
-    climbing->now.updated.prior = climbing->ladder->changed;
+    climbing->now.updated.prior = climbing->updated.prior;
+    cg_ladder_make(climbing->ladder, &climbing->now.updated.prior);
     enum cg_status status = cg_build_find(&climbing->then, error);
     if (status == CG_OK)
         status = cg_build_find(&climbing->now, error);
@@ -108,33 +117,38 @@ static size_t answers_for(double target)
     return 2 * (size_t)(target / CG_LADDER_STEP + 3.0) + 6;
 }
 
-static void tell_written(const struct cg_options *options, bool stands)
+/* Opened ahead of the work: what cannot be written is told before it. */
+static enum cg_status open_written(const struct cg_options *options,
+                                   struct climbing *climbing,
+                                   struct cg_error *error)
 {
-    printf("\n%s: written, and read back.\n", cg_plain(options->write).text);
-    if (!stands)
-        printf("As it stands there find does not pass it: ask find why.\n");
-}
-
-/* NEW.cfg is whole, or not there. */
-static enum cg_status
-write_config(const struct cg_options *options, const struct cg_case *c,
-             const struct cg_ladder *ladder, struct cg_part_file *part,
-             bool *stands, enum cg_status status, struct cg_error *error)
-{
+    if (options->write == NULL)
+        return CG_OK;
+    enum cg_status status =
+        cg_ladder_config_place(options, &climbing->updated.prior, error);
     if (status == CG_OK)
-        status =
-            cg_ladder_config_write(options, c, ladder, part, stands, error);
-    return cg_part_file_close(part, status, error);
+        status = cg_part_file_open_at(options->write, &climbing->part, error);
+    climbing->writing = status == CG_OK;
+    return status;
 }
 
-/* Reads the shelf, climbs, and writes the new config. */
-static enum cg_status climb(const struct cg_options *options,
-                            const struct cg_case *c,
-                            const struct cg_material_library *library,
-                            struct climbing *climbing, size_t *answers,
-                            bool *stands, struct cg_error *error)
+/* NEW.cfg comes last: it is whole, and all else is told; or it is not there. */
+static enum cg_status close_written(struct climbing *climbing,
+                                    enum cg_status status,
+                                    struct cg_error *error)
 {
-    struct cg_part_file part;
+    if (!climbing->writing)
+        return status;
+    if (status == CG_OK)
+        status = cg_outputs_flush(error);
+    return cg_part_file_close(&climbing->part, status, error);
+}
+
+static enum cg_status climb(const struct cg_options *options,
+                            const struct cg_material_library *library,
+                            struct climbing *climbing, struct cg_error *error)
+{
+    const struct cg_case *c = &climbing->updated.c;
     struct cg_ladder_shelf shelf = {.ring = library->ring,
                                     .alloy = library->alloy,
                                     .face = library->face,
@@ -143,73 +157,72 @@ static enum cg_status climb(const struct cg_options *options,
                                     .faces = library->faces};
     struct cg_progress progress;
     double target = isnan(options->to) ? c->charge.boost : options->to;
-    enum cg_status status = CG_OK;
-    if (options->write != NULL)
-        status = cg_part_file_open_at(options->write, &part, error);
-    if (status != CG_OK)
-        return status;
     struct cg_ladder_count count = {0, tell_progress, &progress};
     cg_progress_begin(&progress, "answers", 0, answers_for(target),
                       options->quiet);
-    status =
+    enum cg_status status =
         cg_ladder_create(c, target, &shelf, &count, &climbing->ladder, error);
     cg_progress_end(&progress);
-    *answers = count.answers;
+    climbing->answers = count.answers;
     if (status == CG_OK)
         status = compare(climbing, error);
-    if (options->write != NULL)
-        status = write_config(options, c, climbing->ladder, &part, stands,
-                              status, error);
+    if (status == CG_OK && climbing->writing)
+        status = cg_ladder_config_write(options, &climbing->updated.prior,
+                                        climbing->ladder, &climbing->part,
+                                        &climbing->written, error);
     return status;
 }
 
-static void talk(const struct cg_options *options, bool stands, double seconds,
-                 size_t answers)
+/* All that is read, before anything is held or computed. */
+static enum cg_status get(const struct cg_options *options,
+                          struct cg_material_library *library,
+                          struct climbing *climbing, struct cg_error *error)
 {
-    if (!cg_outputs_talk(options))
-        return;
-    if (options->write != NULL)
-        tell_written(options, stands);
-    printf("\nComputed in %.0f ms, %zu answers.\n", seconds * 1e3, answers);
+    enum cg_status status =
+        cg_updated_case_read(options->config, options->set, options->sets,
+                             false, &climbing->updated, error);
+    if (status == CG_OK)
+        status = cg_config_read_library(options->config, options->set,
+                                        options->sets, library, error);
+    return status == CG_OK ? get_then(options, climbing, error) : status;
+}
+
+static bool stands(const struct climbing *climbing)
+{
+    return climbing->ladder->stands &&
+           (!climbing->writing || cg_answer_stands(&climbing->written.answer));
 }
 
 enum cg_status cg_command_ladder(const struct cg_options *options,
                                  struct cg_error *error)
 {
     double begin = cg_wall_clock();
-    struct cg_updated_case updated;
     struct cg_material_library library = {.rings = 0};
-    size_t answers = 0;
-    bool stands = true;
     struct climbing *climbing = calloc(1, sizeof *climbing);
     if (climbing == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    enum cg_status status = cg_updated_case_read(
-        options->config, options->set, options->sets, false, &updated, error);
-    const struct cg_case *c = &updated.c;
-    cg_updated_case_free(&updated);
-    if (status == CG_OK)
-        status = cg_config_read_library(options->config, options->set,
-                                        options->sets, &library, error);
-    if (status == CG_OK)
-        status = get_then(options, climbing, error);
+    enum cg_status status = get(options, &library, climbing, error);
     if (status == CG_OK)
         status = cg_outputs_hold(options, options->out, TABLES, error);
     if (status == CG_OK)
-        status =
-            climb(options, c, &library, climbing, &answers, &stands, error);
+        status = open_written(options, climbing, error);
+    if (status == CG_OK)
+        status = climb(options, &library, climbing, error);
     if (status == CG_OK)
         status = write_outputs(options, climbing, error);
-    if (status == CG_OK)
-        talk(options, stands, cg_wall_clock() - begin, answers);
-    if (status == CG_OK && !climbing->ladder->stands) {
+    if (status == CG_OK && cg_outputs_talk(options))
+        printf("\nComputed in %.0f ms, %zu answers.\n",
+               (cg_wall_clock() - begin) * 1e3, climbing->answers);
+    status = close_written(climbing, status, error);
+    if (status == CG_OK && !stands(climbing)) {
         error->text[0] = '\0'; /* the screen has said it */
         status = CG_NOT_SAFE;
     }
     cg_ladder_free(climbing->ladder);
     cg_build_free(&climbing->then);
-    free(climbing);
     cg_material_library_free(&library);
-    cg_case_free(&updated.c);
+    cg_updated_case_free(&climbing->updated);
+    cg_case_free(&climbing->updated.c);
+    free(climbing);
     return status;
 }

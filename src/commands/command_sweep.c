@@ -5,9 +5,12 @@
 #include <string.h>
 
 #include "config.h"
+#include "course_refine.h"
+#include "metals.h"
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
+#include "outside.h"
 #include "plain_text.h"
 #include "progress.h"
 #include "report_sweep.h"
@@ -36,18 +39,26 @@ static void catch_interrupts(void)
     sigaction(SIGHUP, &action, NULL);
 }
 
-/* The case of one point, updated: by `learned`, or where the axes change what
- * is learned (NULL) anew. */
+/* What all points have alike. */
+struct known {
+    const struct cg_learned *learned; /* NULL: the axes change it */
+    const struct cg_metals *shipped;
+};
+
+/* The case of one point, updated: by what is learned, or where the axes change
+ * that anew. */
 static enum cg_status read_point(const struct cg_options *options,
                                  const char *const *set, size_t sets,
-                                 const struct cg_learned *learned,
+                                 const struct known *known,
                                  struct cg_case *c, struct cg_error *error)
 {
-    if (learned != NULL) {
-        enum cg_status status =
-            cg_config_try(options->config, set, sets, c, error);
-        if (status == CG_OK)
-            cg_learned_apply(learned, c);
+    if (known->learned != NULL) {
+        enum cg_status status = cg_config_try(options->config, set, sets,
+                                              known->shipped, c, error);
+        if (status == CG_OK) {
+            cg_learned_apply(known->learned, c);
+            status = cg_course_refine(c, error);
+        }
         return status;
     }
     struct cg_updated_case *updated = malloc(sizeof *updated);
@@ -83,7 +94,7 @@ static enum cg_status check_range(const struct cg_answer *answer,
 /* The answer at one point as a row; what cannot be computed is a row too. */
 static void compute_row(const struct cg_options *options,
                         const struct cg_grid *grid, size_t point,
-                        const struct cg_learned *learned,
+                        const struct known *known,
                         struct cg_sweep_row *row, struct cg_error *why)
 {
     char text[CG_AXES][CG_SET_LENGTH];
@@ -102,7 +113,7 @@ static void compute_row(const struct cg_options *options,
     for (size_t i = 0; i < grid->axes; i++)
         set[sets++] = text[i];
     enum cg_status status =
-        read_point(options, set, sets, learned, &c, &error);
+        read_point(options, set, sets, known, &c, &error);
     if (status == CG_OK)
         status = cg_duty_run_create(&c, &run, &error);
     if (status == CG_OK)
@@ -125,7 +136,7 @@ static void compute_row(const struct cg_options *options,
 static void compute_rows(const struct cg_options *options,
                          const struct cg_grid *grid,
                          const struct cg_part *part,
-                         const struct cg_learned *learned,
+                         const struct known *known,
                          struct cg_table *table, size_t *done,
                          size_t *failed, struct cg_error *why,
                          struct cg_progress *progress)
@@ -142,7 +153,7 @@ static void compute_rows(const struct cg_options *options,
         struct cg_error trouble = {CG_OK, ""};
         bool made = !interrupted;
         if (made)
-            compute_row(options, grid, (size_t)point, learned, &row, &trouble);
+            compute_row(options, grid, (size_t)point, known, &row, &trouble);
 #ifdef _OPENMP
 #pragma omp ordered
 #endif
@@ -165,7 +176,7 @@ static void compute_rows(const struct cg_options *options,
 static enum cg_status check_earlier(const struct cg_options *options,
                                     const struct cg_grid *grid,
                                     const struct cg_part *part,
-                                    const struct cg_learned *learned,
+                                    const struct known *known,
                                     const struct cg_sweep_earlier *earlier,
                                     struct cg_error *error)
 {
@@ -175,7 +186,7 @@ static enum cg_status check_earlier(const struct cg_options *options,
             i == 0 ? &earlier->first : &earlier->last;
         struct cg_sweep_row row;
         struct cg_error why;
-        compute_row(options, grid, point, learned, &row, &why);
+        compute_row(options, grid, point, known, &row, &why);
         if (strcmp(row.text, there->text) != 0 ||
             strcmp(row.why, there->why) != 0)
             return cg_error_set(error, CG_BAD_INPUT,
@@ -278,7 +289,7 @@ static enum cg_status write_report(const struct cg_options *options,
 static enum cg_status sweep(const struct cg_options *options,
                             const struct cg_case *base,
                             const struct cg_grid *grid,
-                            const struct cg_learned *learned,
+                            const struct known *known,
                             struct cg_error *error)
 {
     const char *dir = out_of(options);
@@ -304,13 +315,13 @@ static enum cg_status sweep(const struct cg_options *options,
                                      options->resume, &table, &earlier, error);
     if (status != CG_OK)
         return status;
-    status = check_earlier(options, grid, &part, learned, &earlier, error);
+    status = check_earlier(options, grid, &part, known, &earlier, error);
     if (status != CG_OK)
         return cg_table_close(table, status, error);
     size_t total = part.past - part.first, done = earlier.rows;
     catch_interrupts();
     cg_progress_begin(&progress, "points", done, total, options->quiet);
-    compute_rows(options, grid, &part, learned, table, &done, &failed, &why,
+    compute_rows(options, grid, &part, known, table, &done, &failed, &why,
                  &progress);
     cg_progress_end(&progress);
     status = cg_table_close(table, CG_OK, error);
@@ -333,7 +344,8 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
 {
     struct cg_grid grid;
     struct cg_updated_case updated = {.learned = {.entries = 0}};
-    const struct cg_learned *learned = &updated.learned;
+    struct cg_metals shipped = {.metal = NULL};
+    struct known known = {&updated.learned, &shipped};
     enum cg_status status =
         cg_grid_read(options->vary, options->varies, &grid, error);
     if (status == CG_OK && options->report != NULL && options->parts > 1)
@@ -345,9 +357,12 @@ enum cg_status cg_command_sweep(const struct cg_options *options,
                                 false, &updated, error);
     for (size_t i = 0; i < grid.axes && updated.learned.entries > 0; i++)
         if (cg_updates_case(grid.axis[i].path))
-            learned = NULL;
+            known.learned = NULL;
     if (status == CG_OK)
-        status = sweep(options, &updated.c, &grid, learned, error);
+        status = cg_config_shipped(&shipped, error);
+    if (status == CG_OK)
+        status = sweep(options, &updated.c, &grid, &known, error);
+    cg_metals_free(&shipped);
     cg_updated_case_free(&updated);
     cg_case_free(&updated.c);
     cg_grid_free(&grid);

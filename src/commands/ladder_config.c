@@ -2,21 +2,32 @@
 
 #include "ladder_config.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
+#include "builds_find.h"
 #include "config.h"
 #include "config_changed.h"
+#include "config_named.h"
+#include "course_refine.h"
 #include "ladder_text.h"
+#include "plain_text.h"
 #include "setting_key.h"
 #include "setting_text.h"
 
-enum { MOST = CG_LADDER_CHANGES + CG_OPTION_REPEATS + 4, KEY = 128 };
+enum {
+    MOST = CG_LADDER_CHANGES + CG_OPTION_REPEATS + 4,
+    KEY = 128,
+    ROUNDS = 4 /* of writing and reading back */
+};
 
 struct writing {
-    struct cg_case c; /* as it is to be */
+    struct cg_case c;   /* as it is to be, without evidence */
+    struct cg_case was; /* as it was read, without evidence */
     struct cg_config_change change[MOST];
     size_t changes;
 };
@@ -29,16 +40,23 @@ static bool has(const struct writing *writing, const struct cg_setting *setting)
     return found;
 }
 
-/* The setting as it is in the case; the first who asks writes the comment. */
+static bool is_given(const struct cg_setting *setting, const struct cg_case *c)
+{
+    return setting->kind == CG_NAME || setting->kind == CG_WORDS ||
+           !isnan(cg_setting_get(setting, c));
+}
+
+/* The setting as it is in the case, if it is; the first who asks writes the
+ * comment. */
 static void add(struct writing *writing, const struct cg_setting *setting,
                 const char *format, const char *word)
 {
-    if (has(writing, setting) || writing->changes == MOST)
+    if (has(writing, setting) || !is_given(setting, &writing->c))
         return;
+    assert(writing->changes < MOST);
     struct cg_config_change *change = &writing->change[writing->changes++];
     change->setting = setting;
-    cg_setting_value_text(setting, &writing->c, false, change->value,
-                          sizeof change->value);
+    change->c = &writing->c;
     snprintf(change->comment, sizeof change->comment, format, word);
 }
 
@@ -52,11 +70,11 @@ static void add_changes(const struct cg_ladder *ladder, struct writing *writing)
 }
 
 /* What the command line has said. */
-static void add_asked(const struct cg_options *options, const struct cg_case *c,
-                      struct writing *writing)
+static void add_asked(const struct cg_options *options, struct writing *writing)
 {
     static const char *const paths[] = {"charge.boost", "charge.charger"};
-    char path[KEY], was[CG_CHANGED_TEXT / 2];
+    const struct cg_case *c = &writing->was;
+    char path[KEY], was[KEY];
     struct cg_key key;
     for (size_t i = 0; i < sizeof paths / sizeof paths[0]; i++) {
         const struct cg_setting *setting = cg_setting_find(paths[i]);
@@ -82,54 +100,82 @@ static double gap_of(const struct cg_ladder *ladder)
     return cg_gap_round_up(most, ladder->changed.margin.filing_step);
 }
 
+static const char *const gap_path[] = {"rings.top.cold_gap",
+                                       "rings.second.cold_gap"};
+
+/* Those of the config itself stay as they are, where they are wide enough. */
 static void add_gaps(struct writing *writing)
 {
-    add(writing, cg_setting_find("rings.top.cold_gap"), "%s", "file to this");
-    add(writing, cg_setting_find("rings.second.cold_gap"), "%s",
-        "file to this");
+    char was[KEY];
+    for (int k = 0; k < CG_LADDER_GAPS; k++) {
+        const struct cg_setting *setting = cg_setting_find(gap_path[k]);
+        if (writing->c.ring[k].cold_gap == writing->was.ring[k].cold_gap)
+            continue;
+        cg_setting_value_text(setting, &writing->was, false, was, sizeof was);
+        if (is_given(setting, &writing->was))
+            add(writing, setting, "file to this; was %s", was);
+        else
+            add(writing, setting, "%s", "file to this");
+    }
 }
 
-/* Where no gap was given, the one advised. */
+/* Where no gap was given, the one advised; none where no gap will do. */
 static void set_gaps(const struct cg_ladder *ladder, struct writing *writing)
 {
     struct cg_ring_case *ring = writing->c.ring;
-    double second = ladder->after.answer.file_to_second.file_to;
-    if (isnan(ring[CG_RING_TOP].cold_gap))
+    const struct cg_answer *answer = &ladder->after.answer;
+    if (isnan(ring[CG_RING_TOP].cold_gap) &&
+        answer->file_to_top.from != CG_ADVICE_NONE)
         ring[CG_RING_TOP].cold_gap = gap_of(ladder);
-    if (isnan(ring[CG_RING_SECOND].cold_gap))
-        ring[CG_RING_SECOND].cold_gap = second;
+    if (isnan(ring[CG_RING_SECOND].cold_gap) &&
+        answer->file_to_second.from != CG_ADVICE_NONE)
+        ring[CG_RING_SECOND].cold_gap = answer->file_to_second.file_to;
 }
 
 static enum cg_status put(const struct cg_options *options,
                           const struct writing *writing,
-                          struct cg_part_file *part, struct cg_error *error)
+                          struct cg_part_file *part, bool *left_out,
+                          struct cg_error *error)
 {
-    bool left_out;
     rewind(part->file);
     if (ftruncate(fileno(part->file), 0) != 0)
-        return cg_part_file_trouble(part->part, "write", error);
+        return cg_part_file_trouble(part->final, "write", error);
     enum cg_status status =
         cg_config_changed_write(part->file, options->config, writing->change,
-                                writing->changes, &left_out, error);
+                                writing->changes, left_out, error);
     if (status == CG_OK && fflush(part->file) != 0)
-        status = cg_part_file_trouble(part->part, "write", error);
+        status = cg_part_file_trouble(part->final, "write", error);
     return status;
 }
 
-static enum cg_status read_back(const struct cg_part_file *part,
+/* Trouble is the new config's, whose name the reader knows. */
+static void rename_part(const struct cg_part_file *part, const char *name,
+                        struct cg_error *error)
+{
+    struct cg_plain aside = cg_plain(part->part);
+    char text[sizeof error->text];
+    cg_plain_make(error->text);
+    const char *at = strstr(error->text, aside.text);
+    if (at == NULL)
+        return;
+    snprintf(text, sizeof text, "%.*s%s%s", (int)(at - error->text),
+             error->text, name, at + strlen(aside.text));
+    strcpy(error->text, text);
+}
+
+static enum cg_status read_back(const struct cg_options *options,
+                                const struct cg_part_file *part,
                                 struct cg_answer *answer,
                                 struct cg_error *error)
 {
     struct cg_case c = {.courses = NULL};
-    struct cg_duty_run *run = NULL;
-    enum cg_status status = cg_config_try(part->part, NULL, 0, &c, error);
+    enum cg_status status = cg_config_try(part->part, NULL, 0, NULL, &c, error);
     if (status == CG_OK)
-        status = cg_duty_run_create(&c, &run, error);
+        status = cg_course_refine(&c, error);
     if (status == CG_OK)
-        status = cg_answer_find(&c, run, 0.0, NULL, NULL, answer, error);
-    if (status == CG_OK)
-        status = cg_answer_second(&c, run, answer, error);
-    cg_duty_run_free(run);
+        status = cg_build_answer(&c, true, answer, error);
+    else
+        rename_part(part, options->write, error);
     cg_case_free(&c);
     return status;
 }
@@ -137,10 +183,10 @@ static enum cg_status read_back(const struct cg_part_file *part,
 /* Whether a gap is to be wider than the one written. */
 static bool widen(struct cg_case *c, const struct cg_answer *answer)
 {
-    const struct cg_ring_advice *advice[2] = {&answer->file_to_top,
-                                              &answer->file_to_second};
+    const struct cg_ring_advice *advice[CG_LADDER_GAPS] = {
+        &answer->file_to_top, &answer->file_to_second};
     bool wider = false;
-    for (int k = 0; k < 2; k++)
+    for (int k = 0; k < CG_LADDER_GAPS; k++)
         if (advice[k]->file_to > c->ring[k].cold_gap * (1.0 + 1e-9)) {
             c->ring[k].cold_gap = advice[k]->file_to;
             wider = true;
@@ -149,39 +195,85 @@ static bool widen(struct cg_case *c, const struct cg_answer *answer)
 }
 
 /* The changes as they are in the case now. */
-static void list(const struct cg_options *options, const struct cg_case *c,
+static void list(const struct cg_options *options,
                  const struct cg_ladder *ladder, struct writing *writing)
 {
     writing->changes = 0;
     add_changes(ladder, writing);
-    add_asked(options, c, writing);
+    add_asked(options, writing);
     add_gaps(writing);
 }
 
+static void tell(const struct cg_options *options,
+                 const struct writing *writing,
+                 struct cg_ladder_written *written)
+{
+    written->path = cg_plain(options->write);
+    for (int k = 0; k < CG_LADDER_GAPS; k++) {
+        written->gap[k] = writing->c.ring[k].cold_gap;
+        written->kept[k] = written->gap[k] == writing->was.ring[k].cold_gap;
+    }
+}
+
 enum cg_status cg_ladder_config_write(const struct cg_options *options,
-                                      const struct cg_case *c,
+                                      const struct cg_case *prior,
                                       const struct cg_ladder *ladder,
-                                      struct cg_part_file *part, bool *stands,
+                                      struct cg_part_file *part,
+                                      struct cg_ladder_written *written,
                                       struct cg_error *error)
 {
     struct writing *writing = calloc(1, sizeof *writing);
-    struct cg_answer answer;
     bool again = true;
     enum cg_status status = CG_OK;
     if (writing == NULL)
         return cg_error_set(error, CG_NO_MEMORY, "out of memory");
-    writing->c = ladder->changed;
+    writing->was = writing->c = *prior;
+    cg_ladder_make(ladder, &writing->c);
     set_gaps(ladder, writing);
     /* a wider top gap may ask for a wider second one */
-    for (int i = 0; i < 3 && again && status == CG_OK; i++) {
-        list(options, c, ladder, writing);
-        status = put(options, writing, part, error);
+    for (int i = 0; i < ROUNDS && again && status == CG_OK; i++) {
+        list(options, ladder, writing);
+        status = put(options, writing, part, &written->left_out, error);
         if (status == CG_OK)
-            status = read_back(part, &answer, error);
-        again = status == CG_OK && widen(&writing->c, &answer);
+            status = read_back(options, part, &written->answer, error);
+        again = status == CG_OK && i + 1 < ROUNDS &&
+                widen(&writing->c, &written->answer);
     }
-    if (status == CG_OK)
-        *stands = cg_answer_stands(&answer);
+    tell(options, writing, written);
     free(writing);
     return status;
+}
+
+/* Of a path that is not there, as of one without a folder: "." */
+static bool same_folder(const char *a, const char *b)
+{
+    struct stat of[2];
+    const char *path[2] = {a, b};
+    for (int i = 0; i < 2; i++) {
+        char folder[CG_PART_FILE_PATH] = ".";
+        const char *slash = strrchr(path[i], '/');
+        if (slash != NULL)
+            snprintf(folder, sizeof folder, "%.*s",
+                     (int)(slash - path[i]) + (slash == path[i]), path[i]);
+        if (stat(folder, &of[i]) != 0)
+            return false;
+    }
+    return of[0].st_dev == of[1].st_dev && of[0].st_ino == of[1].st_ino;
+}
+
+enum cg_status cg_ladder_config_place(const struct cg_options *options,
+                                      const struct cg_case *c,
+                                      struct cg_error *error)
+{
+    const char *key;
+    enum cg_status status =
+        cg_config_names_file(options->config, c, &key, error);
+    if (status != CG_OK || key == NULL ||
+        same_folder(options->config, options->write))
+        return status;
+    return cg_error_set(error, CG_BAD_INPUT,
+                        "--write %.120s: %s of %.120s names a file in that "
+                        "config's own folder, and would name another one "
+                        "elsewhere; only that folder is allowed",
+                        options->write, key, options->config);
 }

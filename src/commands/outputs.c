@@ -1,5 +1,6 @@
 #include "outputs.h"
 
+#include <errno.h>
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -167,6 +168,15 @@ static enum cg_status make_report(const struct cg_options *options,
     if (status == CG_OK)
         status = outputs->tell(outputs->context, *report, error);
     return status;
+}
+
+enum cg_status cg_outputs_flush(struct cg_error *error)
+{
+    errno = 0;
+    if (fflush(stdout) == 0 && !ferror(stdout))
+        return CG_OK;
+    return cg_error_set(error, CG_FILE, "cannot write the output: %s",
+                        errno != 0 ? strerror(errno) : "write error");
 }
 
 bool cg_outputs_talk(const struct cg_options *options)

@@ -39,6 +39,10 @@ enum cg_status cg_outputs_hold(const struct cg_options *options,
 /* Lets go of them, and leaves nothing where nothing was written. */
 void cg_outputs_end(void);
 
+/* Writes out what the screen was told: a full disk shows only here.
+ * CG_FILE. */
+enum cg_status cg_outputs_flush(struct cg_error *error);
+
 /* Whether the screen has room for more than the report: neither brief nor JSON
  * was asked for. */
 bool cg_outputs_talk(const struct cg_options *options);

@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "case_check.h"
+#include "cautions.h"
 #include "config_parts.h"
 #include "fuel.h"
 #include "heat_transfer.h"
@@ -130,6 +131,7 @@ static enum cg_status complete(struct cg_reader *reader,
                                struct cg_error *error)
 {
     check_missing(reader);
+    cg_cooling_check(reader);
     take_law_defaults(reader);
     cg_ignition_read(reader);
     cg_correlations_read(reader);
@@ -227,6 +229,10 @@ static enum cg_status summary(const struct cg_problems *problems,
     if (problems->in_files == 0)
         return cg_error_set(error, CG_BAD_INPUT, "%zu error%s by --set",
                             problems->count, plural);
+    if (problems->in_own == 0 && problems->in_files == problems->count)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "%zu error%s in files that %s names", problems->count,
+                            plural, path);
     return cg_error_set(error, CG_BAD_INPUT, "%zu error%s in %s",
                         problems->count, plural, path);
 }
@@ -234,7 +240,8 @@ static enum cg_status summary(const struct cg_problems *problems,
 /* Reads the case and, unless NULL, the library; what is wrong with it is left
  * in `problems`. */
 static enum cg_status read_case(const char *path, const char *const *set,
-                                size_t sets, struct cg_case *c,
+                                size_t sets, const struct cg_metals *shipped,
+                                struct cg_case *c,
                                 struct cg_evidence *evidence,
                                 struct cg_material_library *library,
                                 struct cg_problems *problems,
@@ -245,9 +252,11 @@ static enum cg_status read_case(const char *path, const char *const *set,
     struct cg_evidence found = {.entries = 0};
     struct cg_reader reader = {.problems = problems, .c = &fresh,
                                .evidence = &found,
-                               .courses = &courses};
+                               .courses = &courses,
+                               .shipped = shipped};
     size_t settings;
     (void)cg_settings(&settings);
+    problems->own = path;
     cg_case_begin(&fresh);
     enum cg_status status =
         cg_config_file_open(&reader.file, path, problems, error);
@@ -286,6 +295,14 @@ out:
     return status;
 }
 
+static bool has_nitrous_on(const struct cg_case *c)
+{
+    bool on = cg_duty_nitrous(&c->duty) > 0.0;
+    for (int i = 0; i < c->survive.duties; i++)
+        on = on || cg_duty_nitrous(&c->survive.duty[i]) > 0.0;
+    return on;
+}
+
 enum cg_status cg_config_read_evidence(const char *path,
                                        const char *const *set, size_t sets,
                                        struct cg_case *c,
@@ -294,8 +311,10 @@ enum cg_status cg_config_read_evidence(const char *path,
 {
     struct cg_problems problems = {0};
     enum cg_status status =
-        read_case(path, set, sets, c, evidence, NULL, &problems, error);
+        read_case(path, set, sets, NULL, c, evidence, NULL, &problems, error);
     cg_problems_print(&problems, stderr);
+    if (status == CG_OK && has_nitrous_on(c))
+        cg_cautions_take_nitrous();
     return status;
 }
 
@@ -307,7 +326,7 @@ enum cg_status cg_config_read_library(const char *path, const char *const *set,
     struct cg_problems problems = {0};
     struct cg_case c;
     enum cg_status status =
-        read_case(path, set, sets, &c, NULL, library, &problems, error);
+        read_case(path, set, sets, NULL, &c, NULL, library, &problems, error);
     if (status == CG_OK)
         cg_case_free(&c);
     cg_problems_print(&problems, stderr);
@@ -321,23 +340,31 @@ enum cg_status cg_config_read(const char *path, const char *const *set,
     return cg_config_read_evidence(path, set, sets, c, NULL, error);
 }
 
+static enum cg_status try_case(const char *path, const char *const *set,
+                               size_t sets, const struct cg_metals *shipped,
+                               struct cg_case *c, struct cg_evidence *evidence,
+                               struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    enum cg_status status = read_case(path, set, sets, shipped, c, evidence,
+                                      NULL, &problems, error);
+    if (status == CG_BAD_INPUT && problems.count > 0)
+        return cg_error_set(error, status, "%.500s", problems.line[0]);
+    return status;
+}
+
 enum cg_status cg_config_try_evidence(const char *path,
                                       const char *const *set, size_t sets,
                                       struct cg_case *c,
                                       struct cg_evidence *evidence,
                                       struct cg_error *error)
 {
-    struct cg_problems problems = {0};
-    enum cg_status status =
-        read_case(path, set, sets, c, evidence, NULL, &problems, error);
-    if (status == CG_BAD_INPUT && problems.count > 0)
-        return cg_error_set(error, status, "%.500s", problems.line[0]);
-    return status;
+    return try_case(path, set, sets, NULL, c, evidence, error);
 }
 
 enum cg_status cg_config_try(const char *path, const char *const *set,
-                             size_t sets, struct cg_case *c,
-                             struct cg_error *error)
+                             size_t sets, const struct cg_metals *shipped,
+                             struct cg_case *c, struct cg_error *error)
 {
-    return cg_config_try_evidence(path, set, sets, c, NULL, error);
+    return try_case(path, set, sets, shipped, c, NULL, error);
 }

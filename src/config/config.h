@@ -25,10 +25,17 @@ enum cg_status cg_config_read(const char *path, const char *const *set,
                               struct cg_error *error);
 
 /* The same in silence, for one point of many: nothing is printed, and the text
- * of CG_BAD_INPUT is the first of the lines. */
+ * of CG_BAD_INPUT is the first of the lines.  `shipped`: the shipped materials,
+ * read before, or NULL: they are read. */
+struct cg_metals;
 enum cg_status cg_config_try(const char *path, const char *const *set,
-                             size_t sets, struct cg_case *c,
-                             struct cg_error *error);
+                             size_t sets, const struct cg_metals *shipped,
+                             struct cg_case *c, struct cg_error *error);
+
+/* The shipped materials and ring faces alone, for many cg_config_try.  Free with
+ * cg_metals_free, whatever the status.  Errors: as cg_config_read, in silence. */
+enum cg_status cg_config_shipped(struct cg_metals *shipped,
+                                 struct cg_error *error);
 
 /* Both, with the evidence in the file (NULL: checked, not kept); its runs are
  * of the case with the overrides in it.  The caller frees it. */

@@ -4,21 +4,23 @@
 
 #include "config_parts.h"
 #include "plain_text.h"
+#include "setting_text.h"
 
-enum { PATH = 256, DEEP = 12, INDENT = 4 };
+/* A number or one of the table's own words fits NUMBER. */
+enum { PATH = 256, INDENT = 4, NUMBER = 80 };
 
 static void indent(FILE *out, int depth)
 {
     fprintf(out, "%*s", depth * INDENT, "");
 }
 
-/* A text of the config, as the config wrote it: quotes, and what libconfig
- * reads with a backslash. */
-static void put_text(FILE *out, const char *text)
+/* A text as a config writes it: quotes, and what libconfig reads with a
+ * backslash. */
+static void put_letters(FILE *out, const char *text, size_t length)
 {
     fputc('"', out);
-    for (const char *at = text; *at != '\0'; at++) {
-        unsigned char byte = (unsigned char)*at;
+    for (size_t i = 0; i < length; i++) {
+        unsigned char byte = (unsigned char)text[i];
         if (byte == '"' || byte == '\\')
             fprintf(out, "\\%c", byte);
         else if (byte < 0x20 || byte == 0x7f)
@@ -27,6 +29,43 @@ static void put_text(FILE *out, const char *text)
             fputc(byte, out);
     }
     fputc('"', out);
+}
+
+static void put_text(FILE *out, const char *text)
+{
+    put_letters(out, text, strlen(text));
+}
+
+/* Words parted by blanks, as a list. */
+static void put_words(FILE *out, const char *words)
+{
+    const char *before = "";
+    fputc('[', out);
+    for (words += strspn(words, " "); *words != '\0';
+         words += strspn(words, " ")) {
+        size_t length = strcspn(words, " ");
+        fputs(before, out);
+        put_letters(out, words, length);
+        before = ", ";
+        words += length;
+    }
+    fputc(']', out);
+}
+
+/* The value of a setting that is changed: texts are data. */
+static void put_changed(FILE *out, const struct cg_config_change *change)
+{
+    const struct cg_setting *setting = change->setting;
+    const char *text = (const char *)change->c + setting->offset;
+    char number[NUMBER];
+    if (setting->kind == CG_NAME)
+        put_text(out, text);
+    else if (setting->kind == CG_WORDS)
+        put_words(out, text);
+    else {
+        cg_setting_value_text(setting, change->c, false, number, sizeof number);
+        fputs(number, out);
+    }
 }
 
 /* Always with a point or an exponent, so that it stays what it is. */
@@ -90,9 +129,10 @@ static void put_member(FILE *out, const config_setting_t *setting, int depth)
     const struct cg_config_change *change = config_setting_get_hook(setting);
     indent(out, depth);
     fprintf(out, "%s = ", config_setting_name(setting));
-    if (change != NULL)
-        fprintf(out, "%s; # %s\n", change->value, change->comment);
-    else {
+    if (change != NULL) {
+        put_changed(out, change);
+        fprintf(out, "; # %s\n", cg_plain(change->comment).text);
+    } else {
         put_value(out, setting, depth);
         fputs(";\n", out);
     }
@@ -137,10 +177,26 @@ static bool is_setting(const config_setting_t *member,
     return cg_key_find(path, &key, NULL, 0) && key.setting == setting;
 }
 
+/* Another duty takes the place of the config's own segments or log. */
+static void drop_own_duty(config_setting_t *root,
+                          const struct cg_config_change *change)
+{
+    static const char *const own[] = {"segments", "log", "columns"};
+    config_setting_t *duty = config_setting_get_member(root, "duty");
+    const char *name = "own";
+    if (duty == NULL || strcmp(change->setting->path, "duty.name") != 0)
+        return;
+    (void)config_setting_lookup_string(duty, "name", &name);
+    for (size_t i = 0; i < sizeof own / sizeof own[0]; i++)
+        if (strcmp(name, change->c->duty.name) != 0)
+            (void)config_setting_remove(duty, own[i]);
+}
+
 static bool change_one(config_setting_t *root,
                        const struct cg_config_change *change)
 {
     char name[PATH];
+    drop_own_duty(root, change);
     config_setting_t *group = group_of(root, change->setting->path);
     for (int i = group != NULL ? config_setting_length(group) : 0; i-- > 0;)
         if (is_setting(config_setting_get_elem(group, (unsigned)i),

@@ -13,18 +13,18 @@
 #include "setting.h"
 #include "status.h"
 
-enum { CG_CHANGED_TEXT = 256 };
+enum { CG_CHANGED_TEXT = 512 };
 
 struct cg_config_change {
     const struct cg_setting *setting;
-    char value[CG_CHANGED_TEXT];   /* as a config writes it, in the unit shown
-                                      first */
-    char comment[CG_CHANGED_TEXT]; /* one line, plain */
+    const struct cg_case *c;       /* which has its value; the caller's */
+    char comment[CG_CHANGED_TEXT]; /* as it is; made plain here */
 };
 
 /* Writes the config `from` so changed to `out`; each setting once among the
- * changes.  *left_out: whether evidence was.  CG_BAD_INPUT, CG_FILE and
- * CG_NO_MEMORY as cg_config_read; a full disk shows at `out`. */
+ * changes, numbers in the unit shown first, names and words as data.
+ * *left_out: whether evidence was.  CG_BAD_INPUT, CG_FILE and CG_NO_MEMORY as
+ * cg_config_read; a full disk shows at `out`. */
 enum cg_status cg_config_changed_write(FILE *out, const char *from,
                                        const struct cg_config_change *change,
                                        size_t changes, bool *left_out,

@@ -135,8 +135,10 @@ struct cg_where cg_config_where(const struct cg_config_file *file,
 }
 
 void cg_config_file_trouble(struct cg_problems *problems, struct cg_where where,
-                            const char *key, const char *what)
+                            const char *key, const struct cg_error *trouble)
 {
-    cg_problem(problems, where, key,
-               "%s; a path from the config's own folder is allowed", what);
+    cg_problem(problems, where, key, "%s%s", trouble->text,
+               trouble->status == CG_FILE
+                   ? "; a path from the config's own folder is allowed"
+                   : "");
 }

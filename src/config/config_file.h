@@ -22,9 +22,10 @@ enum cg_status cg_config_file_open(struct cg_config_file *file,
                                    struct cg_error *error);
 void cg_config_file_close(struct cg_config_file *file);
 
-/* Trouble with a file that a config names from its own folder. */
+/* Trouble with a file that a config names from its own folder; where that is
+ * looked for is said of one that cannot be opened. */
 void cg_config_file_trouble(struct cg_problems *problems, struct cg_where where,
-                            const char *key, const char *what);
+                            const char *key, const struct cg_error *trouble);
 
 /* Where a setting stands: libconfig names the file of included ones only. */
 struct cg_where cg_config_where(const struct cg_config_file *file,

@@ -11,7 +11,17 @@ static const char *const sparks[] = {"fuel.octane",
                                      "charge.evaporation",
                                      "charge.wall_evaporation",
                                      "uncertainty.octane",
-                                     "uncertainty.retard"};
+                                     "uncertainty.retard",
+                                     "nitrous.flow",
+                                     "nitrous.power",
+                                     "nitrous.state",
+                                     "nitrous.bottle",
+                                     "nitrous.lambda",
+                                     "spray.flow",
+                                     "spray.alcohol",
+                                     "spray.from_load",
+                                     "spray.before",
+                                     "spray.closed"};
 
 static const char *const compressions[] = {"combustion.injection",
                                            "combustion.ignition_delay"};

@@ -7,6 +7,7 @@
 #include "fuel.h"
 #include "log_course.h"
 #include "nearest.h"
+#include "outside.h"
 
 static void column_problem(struct cg_reader *reader,
                            const struct cg_config_file *file,
@@ -69,6 +70,10 @@ static void read_column(struct cg_reader *reader,
     if (column[quantity].unit != NULL ||
         !cg_heading_of(setting, column[quantity].heading, what)) {
         column_problem(reader, file, setting, key, what);
+        return;
+    }
+    if (quantity == CG_LOGGED_COOLANT && cg_air_cooled(reader->c)) {
+        column_problem(reader, file, setting, key, cg_cooling_other(reader->c));
         return;
     }
     column[quantity].unit = unit;
@@ -181,7 +186,7 @@ enum cg_status cg_log_duty_read(struct cg_reader *reader,
         return cg_error_set(error, status, "%s", trouble.text);
     if (status != CG_OK)
         cg_config_file_trouble(reader->problems, cg_config_where(file, log),
-                               "duty.log", trouble.text);
+                               "duty.log", &trouble);
     duty->course = course;
     return CG_OK;
 }

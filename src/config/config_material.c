@@ -2,6 +2,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "config.h"
 #include "config_face.h"
 #include "config_metal.h"
 #include "config_parts.h"
@@ -33,20 +34,46 @@ static const struct place places[] = {
      offsetof(struct cg_case, block_material)},
 };
 
-static enum cg_status read_shipped(const char *list, struct cg_reader *reader,
-                                   struct cg_error *error)
+static enum cg_status read_list(const char *list, struct cg_metals *metals,
+                                struct cg_problems *problems,
+                                struct cg_error *error)
 {
     struct cg_config_file file;
     char path[CG_PATH_LENGTH];
     enum cg_status status = cg_data_path("materials", list, path, error);
     if (status != CG_OK)
         return status;
-    status = cg_config_file_open(&file, path, reader->problems, error);
+    status = cg_config_file_open(&file, path, problems, error);
     if (status == CG_OK) {
-        cg_config_metals(&file, &reader->metals, reader->problems);
-        cg_config_faces(&file, &reader->metals, reader->problems);
+        cg_config_metals(&file, metals, problems);
+        cg_config_faces(&file, metals, problems);
     }
     cg_config_file_close(&file);
+    return status;
+}
+
+static enum cg_status add_shipped(struct cg_metals *metals,
+                                  struct cg_problems *problems,
+                                  struct cg_error *error)
+{
+    static const char *const lists[] = {CG_METAL_LISTS, CG_FACE_LIST};
+    enum cg_status status = CG_OK;
+    for (size_t i = 0; i < sizeof lists / sizeof lists[0] && status == CG_OK;
+         i++)
+        status = read_list(lists[i], metals, problems, error);
+    return status;
+}
+
+enum cg_status cg_config_shipped(struct cg_metals *shipped,
+                                 struct cg_error *error)
+{
+    struct cg_problems problems = {0};
+    enum cg_status status = cg_metals_create(shipped, error);
+    if (status == CG_OK)
+        status = add_shipped(shipped, &problems, error);
+    if (status == CG_OK && problems.count > 0)
+        status =
+            cg_error_set(error, CG_BAD_INPUT, "%.500s", problems.line[0]);
     return status;
 }
 
@@ -149,17 +176,17 @@ static void choose_face(struct cg_reader *reader)
 enum cg_status cg_materials_read(struct cg_reader *reader,
                                  struct cg_error *error)
 {
-    static const char *const lists[] = {CG_METAL_LISTS, CG_FACE_LIST};
     enum cg_status status = cg_metals_create(&reader->metals, error);
     if (status != CG_OK)
         return status;
     cg_config_metals(&reader->file, &reader->metals, reader->problems);
     cg_config_faces(&reader->file, &reader->metals, reader->problems);
-    for (size_t i = 0; i < sizeof lists / sizeof lists[0]; i++) {
-        status = read_shipped(lists[i], reader, error);
-        if (status != CG_OK)
-            return status;
-    }
+    if (reader->shipped != NULL)
+        cg_metals_add(&reader->metals, reader->shipped);
+    else
+        status = add_shipped(&reader->metals, reader->problems, error);
+    if (status != CG_OK)
+        return status;
     for (size_t i = 0; i < sizeof places / sizeof places[0]; i++) {
         const struct place *place = &places[i];
         char *name = (char *)reader->c + place->name;

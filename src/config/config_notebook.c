@@ -157,7 +157,7 @@ static enum cg_status read_file(struct cg_reader *asked,
     if (status == CG_FILE || status == CG_BAD_INPUT) {
         cg_config_file_trouble(asked->problems,
                                cg_config_where(&asked->file, setting),
-                               CG_NOTEBOOK_KEY, trouble.text);
+                               CG_NOTEBOOK_KEY, &trouble);
         status = CG_OK;
     } else if (status == CG_OK && asked->problems->count == before) {
         read_builds(&reader, &notebook);

@@ -27,6 +27,7 @@ struct cg_reader {
     char duty_path[CG_PATH_LENGTH];
     struct cg_origin *origin;     /* one a setting; owned */
     struct cg_metals metals;      /* user's and shipped materials */
+    const struct cg_metals *shipped; /* those, if they are at hand, or NULL */
     struct cg_problems *problems; /* the caller's */
     struct cg_case *c;            /* the caller's */
     struct cg_course **courses;   /* the caller's list, of what is read */
@@ -111,6 +112,10 @@ enum cg_status cg_duty_lag(const struct cg_reader *reader,
  * asked for is not taken twice.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_survive_read(struct cg_reader *reader,
                                struct cg_error *error);
+/* Tells trouble of settings that are given for coolant where air cools, and the
+ * other way round; and what it says. */
+void cg_cooling_check(struct cg_reader *reader);
+const char *cg_cooling_other(const struct cg_case *c);
 /* CG_NO_MEMORY. */
 enum cg_status cg_segments_read(struct cg_reader *reader,
                                 const struct cg_config_file *file,

@@ -156,7 +156,7 @@ static void scan_file(const struct scan *scan, const char *path,
                    "allowed", name, INCLUDE_DEPTH);
     else if (cg_text_read(path, &text, &error) != CG_OK)
         cg_config_file_trouble(scan->problems, scan->where, "@include",
-                               error.text);
+                               &error);
     if (text == NULL)
         return;
     struct scan inner = *scan;

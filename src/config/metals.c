@@ -24,6 +24,14 @@ void cg_metals_free(struct cg_metals *metals)
     metals->count = metals->faces = 0;
 }
 
+void cg_metals_add(struct cg_metals *metals, const struct cg_metals *more)
+{
+    for (size_t i = 0; i < more->count && metals->count < CG_METAL_ROOM; i++)
+        metals->metal[metals->count++] = more->metal[i];
+    for (size_t i = 0; i < more->faces && metals->faces < CG_FACE_ROOM; i++)
+        metals->face[metals->faces++] = more->face[i];
+}
+
 const char *cg_role_text(enum cg_role role)
 {
     switch (role) {

@@ -52,6 +52,9 @@ enum cg_status cg_metals_create(struct cg_metals *metals,
                                 struct cg_error *error);
 void cg_metals_free(struct cg_metals *metals);
 
+/* Puts all of `more` behind what is there, as far as there is room. */
+void cg_metals_add(struct cg_metals *metals, const struct cg_metals *more);
+
 const char *cg_role_text(enum cg_role role);
 
 /* The first metal of that name fit for the role, or NULL. */

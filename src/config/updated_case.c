@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "config.h"
+#include "course_refine.h"
 
 enum { SETS = 128 }; /* more than the command line and a sweep give */
 
@@ -55,6 +56,18 @@ static enum cg_status read_measured(const char *path, const char *const *set,
     return status;
 }
 
+/* The case as it is asked about, and that without the evidence, in the same
+ * courses. */
+static enum cg_status refine(struct cg_updated_case *updated,
+                             struct cg_error *error)
+{
+    enum cg_status status = cg_course_refine(&updated->c, error);
+    updated->prior.duty = updated->c.duty;
+    updated->prior.survive = updated->c.survive;
+    updated->prior.courses = updated->c.courses;
+    return status;
+}
+
 enum cg_status cg_updated_case_read(const char *path, const char *const *set,
                                     size_t sets, bool quiet,
                                     struct cg_updated_case *updated,
@@ -65,8 +78,10 @@ enum cg_status cg_updated_case_read(const char *path, const char *const *set,
     enum cg_status status = read_one(path, set, sets, quiet, &updated->c,
                                      &updated->evidence, error);
     updated->prior = updated->c;
-    if (status != CG_OK || updated->evidence.entries == 0)
+    if (status != CG_OK)
         return status;
+    if (updated->evidence.entries == 0)
+        return refine(updated, error);
     status = read_measured(path, set, sets, quiet, updated, error);
     if (status != CG_OK)
         return status;
@@ -75,7 +90,7 @@ enum cg_status cg_updated_case_read(const char *path, const char *const *set,
         return cg_error_set(error, status, "%.100s: %.400s", path,
                             trouble.text);
     cg_learned_apply(&updated->learned, &updated->c);
-    return CG_OK;
+    return refine(updated, error);
 }
 
 void cg_updated_case_free(struct cg_updated_case *updated)

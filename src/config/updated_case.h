@@ -19,8 +19,10 @@ struct cg_updated_case {
     struct cg_learned learned;
 };
 
-/* Reads, learns and applies; with `quiet` as cg_config_try does.  Errors: as
- * cg_config_read, and cg_evidence_learn with the config's name before.  Always
+/* Reads, learns, applies and runs courses as finely as they need
+ * (course_refine.h); with `quiet` as cg_config_try does.  Errors: as
+ * cg_config_read and cg_course_refine, and cg_evidence_learn with the config's
+ * name before.  Always
  * free it afterwards, and with cg_case_free the case `c` itself, which others
  * may go on with. */
 enum cg_status cg_updated_case_read(const char *path, const char *const *set,

@@ -244,8 +244,12 @@ void cg_csv_quote(const char *text, char *cell, size_t size)
     cell[used] = '\0';
 }
 
-const char *cg_csv_too_many(size_t cells, size_t columns, char separator)
+const char *cg_csv_too_many(const struct cg_csv_record *record, size_t columns,
+                            char separator)
 {
+    size_t cells = record->cells;
+    if (cells == columns + 1 && record->cell[columns][0] == '\0')
+        return "; nothing follows the last separator, it is one too many";
     return cells > columns && separator == ','
                ? "; decimal commas need semicolons between cells"
                : "";

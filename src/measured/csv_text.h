@@ -48,7 +48,9 @@ const char *cg_csv_number(const char *cell, char separator, double *value,
 /* Writes text as a quoted cell, cut off at `size` >= 3. */
 void cg_csv_quote(const char *text, char *cell, size_t size);
 
-/* "" or what a line of more cells than columns may be of: commas for both. */
-const char *cg_csv_too_many(size_t cells, size_t columns, char separator);
+/* "" or what a line of more cells than columns may be of: a separator at its
+ * end, or commas for both. */
+const char *cg_csv_too_many(const struct cg_csv_record *record, size_t columns,
+                            char separator);
 
 #endif

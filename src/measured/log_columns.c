@@ -8,6 +8,10 @@
 
 #define KELVIN(celsius) ((celsius) + 273.15)
 
+/* What the model may run by, and wider where a sensor shows more than that:
+ * what lies outside is a wrong unit or a broken wire.  The time a straight line
+ * may go: a pull is over in some seconds, a body of water or oil takes minutes.
+ * Common practice, no source. */
 static const struct {
     const char *name;
     enum cg_dimension dimension;
@@ -29,11 +33,11 @@ static const struct {
     [CG_LOGGED_OIL] = {"oil",
                        CG_TEMPERATURE,
                        60.0,
-                       {KELVIN(-40.0), KELVIN(200.0)}},
+                       {KELVIN(-40.0), CG_COURSE_HOTTEST}},
     [CG_LOGGED_AIR] = {"air",
                        CG_TEMPERATURE,
                        60.0,
-                       {KELVIN(-40.0), KELVIN(200.0)}},
+                       {KELVIN(-40.0), CG_COURSE_HOTTEST}},
     [CG_LOGGED_FOUND] = {"",
                          CG_TEMPERATURE,
                          60.0,

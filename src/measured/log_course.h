@@ -16,6 +16,11 @@
 #define CG_LOG_IDLE_BEFORE 1.0
 #define CG_LOG_IDLE_AFTER 10.0
 
+/* The settings that lambda and burn say the same as, and whose bands they are
+ * held to. */
+#define CG_LOG_AS_LAMBDA "fuel.lambda"
+#define CG_LOG_AS_BURN50 "combustion.burn50"
+
 /* Slower, the engine stands [rev/s]. */
 #define CG_LOG_STANDS (50.0 / 60.0)
 

@@ -16,6 +16,7 @@
 
 struct cg_log_row {
     size_t line;             /* of the file */
+    unsigned filled;         /* bit by column: on a straight line */
     double value[CG_LOGGED]; /* SI; NaN: none */
 };
 

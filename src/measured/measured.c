@@ -117,7 +117,7 @@ static bool read_cells(struct reading *reading,
         cg_problem(&reading->problems, where, NULL,
                    "%zu cells, the header names %zu columns%s", record->cells,
                    columns->count,
-                   cg_csv_too_many(record->cells, columns->count,
+                   cg_csv_too_many(record, columns->count,
                                    reading->csv.separator));
         return false;
     }

@@ -21,9 +21,7 @@ void cg_lesson_sheet_over_time(struct cg_lesson_sheet *sheet)
                          &out->start);
     cg_lesson_sheet_grow(sheet, &last, &cg_lesson_tightest(lesson)->growth,
                          &out->tightest);
-    out->left = work(sheet, "gap at the start", CG_LESSON_GROWTH, "+-",
-                     CG_FIGURES(sheet->sum.cold_gap, out->start.bore.result,
-                                out->start.ring.result));
+    out->left = cg_lesson_left(sheet, "gap at the start", &out->start);
 }
 
 /* Keeps an input among the largest, in order. */

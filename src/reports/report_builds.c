@@ -1,13 +1,13 @@
 #include "report_builds.h"
 
-#include <stdio.h>
+#include <math.h>
 #include <string.h>
 
 #include "builds_table.h"
 #include "setting_key.h"
 #include "setting_text.h"
 
-enum { VALUE = 320, KEY = 128 };
+enum { KEY = 128 };
 
 static void put(struct cg_report *report, const struct cg_build_figure *figure,
                 const struct cg_build *build)
@@ -43,16 +43,13 @@ static void tell_figures(struct cg_report *report,
     }
 }
 
-/* As a config writes it; a number that is not given as such. */
-static void value_text(const struct cg_setting *setting,
-                       const struct cg_case *c, bool inch, char text[VALUE])
+/* A gap that is no more given is still read: it is the old build's. */
+static bool is_old_gap(const struct cg_builds *builds, size_t i)
 {
-    bool named = setting->kind == CG_NAME || setting->kind == CG_WORDS;
-    double si = named ? 0.0 : cg_setting_get(setting, c);
-    if (si != si) /* NaN */
-        snprintf(text, VALUE, "not given");
-    else
-        cg_setting_value_text(setting, c, inch, text, VALUE);
+    const struct cg_setting *setting = builds->changes.setting[i];
+    bool gap = strcmp(setting->path, "rings.top.cold_gap") == 0 ||
+               strcmp(setting->path, "rings.second.cold_gap") == 0;
+    return gap && isnan(cg_setting_get(setting, &builds->now->updated.prior));
 }
 
 static void tell_change(struct cg_report *report,
@@ -60,13 +57,15 @@ static void tell_change(struct cg_report *report,
 {
     const struct cg_setting *setting = builds->changes.setting[i];
     bool inch = cg_report_inch(report);
-    char key[KEY], then[VALUE], now[VALUE];
+    char key[KEY];
     cg_key_write(setting, cg_setting_unit(setting, inch), true, key,
                  sizeof key);
-    value_text(setting, &builds->then->updated.prior, inch, then);
-    value_text(setting, &builds->now->updated.prior, inch, now);
-    cg_report_words(report, key, key, "%s, was %s%s", now, then,
-                    builds->changes.follows[i] ? " (by its default)" : "");
+    cg_report_words(report, key, key, "%s, was %s%s",
+                    cg_build_now(builds, i, inch).text,
+                    cg_build_then(builds, i, inch).text,
+                    builds->changes.follows[i] ? " (by its default)"
+                    : is_old_gap(builds, i) ? " (the old gap is not to file to)"
+                                            : "");
 }
 
 void cg_report_builds_changes(struct cg_report *report,

@@ -118,8 +118,10 @@ void cg_report_builds_proof(struct cg_report *report,
                               "notebook, would.");
         return;
     }
-    cg_report_words(report, "proof_from", "Evidence", "%zu of %s%s%s",
-                    then->learned.entries, builds->then->name,
+    cg_report_words(report, "proof_from", "Evidence", "%zu %s, from %s%s%s",
+                    then->learned.entries,
+                    then->learned.entries == 1 ? "entry" : "entries",
+                    builds->then->name,
                     then->evidence.notebook[0] != '\0' ? ", notebook " : "",
                     then->evidence.notebook);
     cg_report_row(report, "proof_holds", "Runs that still prove a gap",

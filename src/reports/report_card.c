@@ -49,7 +49,7 @@ void cg_report_card(struct cg_report *report, const struct cg_card *card)
     cg_report_card_parts(report, card);
     cg_report_card_finish(report, &card->order);
     cg_report_card_measure(report);
-    cg_report_card_assumed(report, &build->updated.prior);
+    cg_report_card_holds_for(report, &build->updated.prior);
     tell_signed(report);
     if (card->builds != NULL)
         cg_report_builds(report, card->builds);

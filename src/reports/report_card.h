@@ -9,11 +9,12 @@
 void cg_report_card(struct cg_report *report, const struct cg_card *card);
 
 /* Its parts, a file each: rings, parts and clearances; the finish to order;
- * what to measure and what was assumed. */
+ * what to measure and what it holds for. */
 void cg_report_card_parts(struct cg_report *report, const struct cg_card *card);
 void cg_report_card_finish(struct cg_report *report,
                            const struct cg_finish_order *order);
 void cg_report_card_measure(struct cg_report *report);
-void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c);
+void cg_report_card_holds_for(struct cg_report *report,
+                              const struct cg_case *c);
 
 #endif

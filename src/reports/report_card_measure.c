@@ -1,5 +1,6 @@
 /* What to measure, and what the card rests on.  The steps are common practice,
  * no source. */
+#include "outside.h"
 #include "report_card.h"
 #include "report_sheet.h"
 #include "say_common.h"
@@ -32,9 +33,9 @@ void cg_report_card_measure(struct cg_report *report)
     tell_after(report);
 }
 
-void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
+void cg_report_card_holds_for(struct cg_report *report, const struct cg_case *c)
 {
-    cg_report_section(report, "Assumed");
+    cg_report_section(report, "Holds for");
     cg_report_row(
         report, "ambient", "Air",
         cg_quantity(CG_SHOW_TEMPERATURE, c->charge.ambient_temperature));
@@ -49,9 +50,13 @@ void cg_report_card_assumed(struct cg_report *report, const struct cg_case *c)
                         c->combustion.injection_deg);
     cg_report_row(report, "cooler", "Charge cooler",
                   cg_quantity(CG_SHOW_SHARE, c->charge.cooler_effectiveness));
-    cg_report_row(
-        report, "coolant", "Coolant",
-        cg_quantity(CG_SHOW_TEMPERATURE, c->cooling.coolant_temperature));
+    if (c->charge.second_charger != CG_CHARGER_NONE)
+        cg_report_row(
+            report, "cooler_between", "Cooler between chargers",
+            cg_quantity(CG_SHOW_SHARE, c->charge.between_effectiveness));
+    cg_report_row(report, cg_air_cooled(c) ? "cooling_air" : "coolant",
+                  cg_air_cooled(c) ? "Air at the fins" : "Coolant",
+                  cg_quantity(CG_SHOW_TEMPERATURE, cg_outside_temperature(c)));
     cg_report_row(report, "oil_at", "Oil",
                   cg_quantity(CG_SHOW_TEMPERATURE, c->cooling.oil_temperature));
     cg_report_row(report, "risk", "Risk",

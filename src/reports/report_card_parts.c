@@ -50,6 +50,9 @@ static void tell_clearances(struct cg_report *report,
         hot->land[CG_RING_TOP]);
     put(report, "Top ring, side", top->side_clearance, hot->side[CG_RING_TOP]);
     put(report, "Top ring, back", top->back_clearance, hot->back[CG_RING_TOP]);
+    if (hot->skirt < 0.0)
+        cg_report_say(report, "The skirt's minus: hot, it would be wider than "
+                              "its bore by that, and bears on it.");
     cg_report_find_skirt(report, c, &card->build->answer.skirt);
 }
 

@@ -1,5 +1,6 @@
 #include "report_find.h"
 
+#include "outside.h"
 #include "report_find_parts.h"
 #include "report_second.h"
 #include "say_common.h"

@@ -121,6 +121,6 @@ void cg_report_find_judged(struct cg_report *report,
     tell_verdicts(report, answer);
     tell_skirt(report, c, &answer->skirt);
     cg_report_find_evidence_notes(report, updated, answer, without);
-    cg_report_duties(report, answer);
+    cg_report_duties(report, c, answer);
     cg_report_find_notes(report, c, answer);
 }

@@ -104,6 +104,7 @@ static void tell_full_load(struct cg_report *report, const struct cg_case *c,
         tell_injection(report, c, &answer->performance);
     else
         tell_burn(report, c, answer);
+    cg_report_find_brought(report, c, &answer->performance);
     cg_report_figure(report, "cycle", "Engine cycle at rated speed, full load",
                      "Pressure and gas-side coefficient over crank angle: both "
                      "peak just after TDC firing.");
@@ -113,7 +114,9 @@ static void tell_probe(struct cg_report *report,
                        const struct cg_heat_balance *balance)
 {
     const struct cg_exhaust *exhaust = &balance->exhaust;
-    cg_report_row(report, "heat_to_coolant", "Heat to the coolant",
+    cg_report_row(report, balance->air ? "heat_to_air" : "heat_to_coolant",
+                  balance->air ? "Heat to the air past the fins"
+                               : "Heat to the coolant",
                   cg_quantity(CG_SHOW_POWER, balance->coolant));
     cg_report_row(report, "heat_to_oil", "Heat to the oil",
                   cg_quantity(CG_SHOW_POWER, balance->oil));
@@ -132,7 +135,7 @@ static void tell_probe(struct cg_report *report,
 }
 
 static void tell_balance(struct cg_report *report,
-                         const struct cg_heat_balance *balance)
+                         const struct cg_heat_balance *balance, bool nitrous)
 {
     static const struct cg_report_column columns[] = {
         {"to", "To", CG_SHOW_WORDS},
@@ -147,7 +150,7 @@ static void tell_balance(struct cg_report *report,
             cg_report_cell(report, balance->part[i]);
             cg_report_cell(report, balance->part[i] / balance->fuel);
         }
-    cg_report_cell_words(report, "fuel");
+    cg_report_cell_words(report, nitrous ? "fuel and nitrous" : "fuel");
     cg_report_cell(report, balance->fuel);
     cg_report_cell(report, 1.0);
     tell_probe(report, balance);
@@ -182,7 +185,8 @@ void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
     cg_report_section(report, "Heat and temperatures");
     tell_temperatures(report, c, answer);
     tell_full_load(report, c, answer);
-    tell_balance(report, &answer->balance);
+    tell_balance(report, &answer->balance,
+                 answer->performance.nitrous_flow > 0.0);
     tell_ledger(report, answer);
     cg_report_find_film(report, c, answer);
 }

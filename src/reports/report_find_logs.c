@@ -3,20 +3,26 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "course_refine.h"
+#include "log_course.h"
+#include "report_duties.h"
 #include "report_find_parts.h"
+#include "setting.h"
 
-/* The names of a course's channels, as a sentence lists them. */
+static const char *const name[CG_CHANNELS] = {
+    [CG_CHANNEL_SPEED] = "speed",     [CG_CHANNEL_LOAD] = "load",
+    [CG_CHANNEL_COOLANT] = "coolant", [CG_CHANNEL_LAMBDA] = "mixture",
+    [CG_CHANNEL_BURN50] = "burn",     [CG_CHANNEL_OIL] = "oil",
+    [CG_CHANNEL_AIR] = "air"};
+
+/* A list within a sentence. */
 struct names {
-    char text[160];
+    char text[240];
 };
 
+/* The names of a course's channels. */
 static struct names channels_of(const struct cg_course *course)
 {
-    static const char *const name[CG_CHANNELS] = {
-        [CG_CHANNEL_SPEED] = "speed",     [CG_CHANNEL_LOAD] = "load",
-        [CG_CHANNEL_COOLANT] = "coolant", [CG_CHANNEL_LAMBDA] = "mixture",
-        [CG_CHANNEL_BURN50] = "burn",     [CG_CHANNEL_OIL] = "oil",
-        [CG_CHANNEL_AIR] = "air"};
     struct names names = {""};
     size_t used = 0;
     for (int k = 0; k < CG_CHANNELS; k++)
@@ -27,14 +33,25 @@ static struct names channels_of(const struct cg_course *course)
     return names;
 }
 
-static const struct cg_course *course_of(const struct cg_case *c, size_t i)
+/* How many lines of the run a channel has no value of its own in. */
+static struct names filled_of(const struct cg_log_note *log)
 {
-    return i == 0 ? c->duty.course : c->survive.duty[i - 1].course;
+    struct names names = {""};
+    size_t used = 0;
+    for (int k = 0; k < CG_CHANNELS; k++)
+        if (name[k] != NULL && log->filled[k] > 0)
+            used += (size_t)snprintf(
+                names.text + used, sizeof names.text - used, "%s%s %zu",
+                used > 0 ? ", " : "", name[k], log->filled[k]);
+    return names;
 }
 
 static void tell_taken(struct cg_report *report, const struct cg_course *course)
 {
     const struct cg_log_note *log = &course->log;
+    const struct cg_setting *lambda = cg_setting_find(CG_LOG_AS_LAMBDA);
+    const struct cg_setting *burn50 = cg_setting_find(CG_LOG_AS_BURN50);
+    struct names filled = filled_of(log);
     double length = course->row[course->rows - 1].time;
     cg_report_say(report,
                   "%s: %zu lines, %.6g to %.6g s, one every %.3g s. Taken: "
@@ -45,23 +62,36 @@ static void tell_taken(struct cg_report *report, const struct cg_course *course)
         cg_report_say(report,
                       "Left out as idling: %.3g s before, %.3g s after.",
                       log->idle_begin, log->idle_end);
-    if (log->filled > 0)
-        cg_report_say(report, "Cells filled by straight lines: %zu.",
-                      log->filled);
+    if (log->repeated > 0)
+        cg_report_say(report,
+                      "Lines of the same time as the line before, left out: "
+                      "%zu.",
+                      log->repeated);
+    if (filled.text[0] != '\0')
+        cg_report_say(report,
+                      "Straight lines where a column has no value, of %zu "
+                      "lines taken: %s.",
+                      log->taken, filled.text);
     if (log->held > 0)
         cg_report_say(report,
                       "Beyond what the model runs, and held at its end (lambda "
-                      "0.6 to 1.8, half burned -10 to 60 deg): %zu values.",
+                      "%g to %g, half burned %g to %g deg): %zu values.",
+                      lambda->low, lambda->high, burn50->low, burn50->high,
                       log->held);
 }
 
-static const char *below(double moved)
+/* Against what is allowed. */
+static struct names below(double moved)
 {
-    return moved < CG_COURSE_ALLOWED ? "by less than 1 um"
-                                     : "by more than 1 um";
+    struct names by;
+    snprintf(by.text, sizeof by.text, "by %s than %g um",
+             moved < CG_COURSE_ALLOWED ? "less" : "more",
+             1e6 * CG_COURSE_ALLOWED);
+    return by;
 }
 
 static void tell_error(struct cg_report *report,
+                       const struct cg_course_fine *fine,
                        const struct cg_course_error *by)
 {
     if (by->all > by->rows)
@@ -69,13 +99,19 @@ static void tell_error(struct cg_report *report,
                       "Run by %zu of %zu rows, straight lines between them: "
                       "with all rows before the tightest instant its closure "
                       "moves %s (%.2f um).",
-                      by->rows, by->all, below(by->thinned), 1e6 * by->thinned);
+                      by->rows, by->all, below(by->thinned).text,
+                      1e6 * by->thinned);
     if (by->mapped)
         cg_report_say(report,
                       "Between %zu operating points by straight lines: "
                       "settled closures before the tightest instant move %s "
                       "(%.2f um) when solved there.",
-                      by->points, below(by->between), 1e6 * by->between);
+                      by->points, below(by->between).text, 1e6 * by->between);
+    if (fine->times > 0)
+        cg_report_say(report,
+                      "Run finer than usual, in step %d of %d at most: as "
+                      "usual the closure would move by %.2f um.",
+                      fine->times, CG_COURSE_REFINED, 1e6 * fine->before);
 }
 
 static void tell_tightest(struct cg_report *report,
@@ -96,8 +132,8 @@ void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer)
 {
     bool begun = false;
-    for (size_t i = 0; i < answer->duties; i++) {
-        const struct cg_course *course = course_of(c, i);
+    for (size_t i = 0; i < cg_answer_own_duties(answer); i++) {
+        const struct cg_course *course = cg_answer_duty(c, answer, i)->course;
         if (course == NULL)
             continue;
         if (!begun)
@@ -115,6 +151,6 @@ void cg_report_find_logs(struct cg_report *report, const struct cg_case *c,
                              "Over the log's own time: speed and manifold "
                              "pressure, and below them the closure of the top "
                              "ring, its tightest instants marked.");
-        tell_error(report, &answer->duty[i].course);
+        tell_error(report, &course->fine, &answer->duty[i].course);
     }
 }

@@ -3,6 +3,7 @@
 #include "constants.h"
 #include "report_find_parts.h"
 #include "report_past.h"
+#include "say_common.h"
 #include "show.h"
 
 static void note_duty(struct cg_report *report, const struct cg_case *c,
@@ -123,6 +124,7 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
     bool inch = cg_report_inch(report);
     if (!answer->duty[0].limits.of[CG_PAST_KNOCK].past)
         note_knock(report, c, &answer->performance);
+    cg_say_gap_place(report, c);
     note_block(report, answer);
     note_declared_knock(report, &c->duty);
     note_duty(report, c, answer);

@@ -2,6 +2,7 @@
 
 #include "confidence.h"
 #include "evidence_gap.h"
+#include "report_duties.h"
 #include "report_find_parts.h"
 #include "say_common.h"
 #include "show.h"
@@ -70,16 +71,19 @@ static void tell_sum(struct cg_report *report, const struct cg_case *c,
             fmin(fmax(CG_CONFIDENCE_BEYOND / c->margin.risk, 1e3), 1e5));
 }
 
-static void tell_instant(struct cg_report *report,
+static void tell_instant(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer)
 {
+    const struct cg_course *log = cg_report_log(c, answer, answer->hardest);
     const struct cg_duty_answer *hard = &answer->duty[answer->hardest];
     const struct cg_extremes *e = &hard->extremes;
     cg_report_part(report, answer->duties > 1
                                ? "The tightest instant, in the hardest duty"
                                : "The tightest instant");
-    cg_report_words(report, "tightest", "When", "%.2f s, %.0f rpm, %s",
-                    e->time, e->speed * 60.0, cg_say_load(e->load).text);
+    cg_report_words(report, "tightest", "When", "%.2f s%s, %.0f rpm, %s",
+                    e->time + (log != NULL ? log->log.begin : 0.0),
+                    log != NULL ? " of the log" : "", e->speed * 60.0,
+                    cg_say_load(e->load).text);
     cg_report_row(report, "tightest_stroke", "Depth below the deck",
                   cg_quantity(CG_SHOW_LENGTH, e->depth));
     cg_report_row(report, "ring_at", "Top ring",
@@ -88,7 +92,10 @@ static void tell_instant(struct cg_report *report,
                   cg_quantity(CG_SHOW_GAP, e->ring_growth));
     cg_report_row(report, "bore_at", "Bore there",
                   cg_quantity(CG_SHOW_TEMPERATURE, e->bore_at));
-    cg_report_row(report, "bore_growth", "Bore grows, around",
+    cg_report_row(report, "bore_growth",
+                  c->bore.choke.narrower > 0.0
+                      ? "Bore grows, around, choke taken off"
+                      : "Bore grows, around",
                   cg_quantity(CG_SHOW_GAP, e->bore_growth));
     cg_report_row(report, "hot_gap_min", "Smallest hot gap",
                   cg_quantity(CG_SHOW_GAP, answer->verdict.hot_gap_min));
@@ -114,7 +121,7 @@ void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
                      "the bore has given back. What lies between is the "
                      "closure.",
                      answer->duration);
-    tell_instant(report, answer);
+    tell_instant(report, c, answer);
     cg_report_figure(report, "hot_gap",
                      "Gap left while hot, over the duty asked for",
                      "A curve that falls from the gap at the start to its "

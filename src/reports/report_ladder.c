@@ -4,11 +4,15 @@
 #include <stdio.h>
 
 #include "ladder_text.h"
-#include "report_file_to.h"
 #include "report_past.h"
 #include "say_common.h"
 #include "say_ladder.h"
 #include "show.h"
+
+/* A price of less nobody sees on an engine; no source. */
+#define LEAK_SEEN 1e-5     /* [kg/s] */
+#define FRICTION_SEEN 10.0 /* [W] */
+#define POWER_SEEN 500.0   /* [W] */
 
 static bool stops(const struct cg_ladder *ladder, double boost)
 {
@@ -86,11 +90,12 @@ static struct cg_sentence price_of(const struct cg_ladder_cost *price,
     struct cg_sentence out = {""};
     size_t used = 0;
     add_price(out.text, sizeof out.text, &used, "blow-by",
-              cg_quantity(CG_SHOW_LEAK, price->leak), 1e-6, inch);
+              cg_quantity(CG_SHOW_ROUGH_LEAK, price->leak), LEAK_SEEN, inch);
     add_price(out.text, sizeof out.text, &used, "ring friction",
-              cg_quantity(CG_SHOW_SMALL_POWER, price->friction), 1.0, inch);
+              cg_quantity(CG_SHOW_ROUGH_POWER, price->friction), FRICTION_SEEN,
+              inch);
     add_price(out.text, sizeof out.text, &used, "power",
-              cg_quantity(CG_SHOW_POWER, price->brake), 500.0, inch);
+              cg_quantity(CG_SHOW_POWER, price->brake), POWER_SEEN, inch);
     return out;
 }
 
@@ -266,11 +271,15 @@ static void tell_keys(struct cg_report *report, const char *when,
     }
 }
 
-void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder)
+void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder,
+                      const struct cg_ladder_written *written)
 {
-    cg_report_file_to(report, &ladder->after.answer);
+    cg_report_ladder_file_to(report, ladder, written);
+    cg_say_gap_place(report, &ladder->changed);
     tell_verdict(report, ladder);
     tell_changes(report, ladder);
+    if (written != NULL)
+        cg_report_ladder_written(report, written);
     cg_report_first_part_ends(report);
     tell_parts(report, ladder);
     tell_rest(report, ladder);

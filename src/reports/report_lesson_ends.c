@@ -1,6 +1,7 @@
 /* The lesson's steps on a gap too small, one too wide, and the one to file
  * to. */
 #include "lesson_drawing.h"
+#include "outside.h"
 #include "report_lesson_parts.h"
 #include "say_common.h"
 #include "show.h"

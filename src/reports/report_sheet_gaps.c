@@ -55,7 +55,7 @@ void cg_report_sheet_gaps(struct cg_report *report,
 {
     cg_report_section(report, "Where the gaps come from");
     tell_engine(report, sheet);
-    cg_report_duties(report, &sheet->answer);
+    cg_report_duties(report, &sheet->c, &sheet->answer);
     cg_report_part(report, "Top ring, in a bore of the config's size");
     tell_sum(report, sheet, 0);
     cg_report_row(report, "shop_rule", "Shop rule",

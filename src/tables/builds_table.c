@@ -151,26 +151,58 @@ static enum cg_status write_figures(const char *dir,
     return cg_table_close(table, CG_OK, error);
 }
 
+static struct cg_build_value value_of(const struct cg_setting *setting,
+                                      const struct cg_case *c, bool inch)
+{
+    struct cg_build_value out = {""};
+    bool named = setting->kind == CG_NAME || setting->kind == CG_WORDS;
+    if (!named && isnan(cg_setting_get(setting, c)))
+        snprintf(out.text, sizeof out.text, "not given");
+    else
+        cg_setting_value_text(setting, c, inch, out.text, sizeof out.text);
+    return out;
+}
+
+struct cg_build_value cg_build_then(const struct cg_builds *builds, size_t i,
+                                    bool inch)
+{
+    return value_of(builds->changes.setting[i], &builds->then->updated.prior,
+                    inch);
+}
+
+struct cg_build_value cg_build_now(const struct cg_builds *builds, size_t i,
+                                   bool inch)
+{
+    return value_of(builds->changes.setting[i], &builds->now->updated.prior,
+                    inch);
+}
+
+/* In a table: a number, or a single word. */
+static struct cg_table_word cell(const struct cg_setting *setting,
+                                 const struct cg_case *c)
+{
+    char word[CG_NAME_LENGTH];
+    if (setting->kind == CG_NAME || setting->kind == CG_WORDS)
+        return cg_table_word((const char *)c + setting->offset);
+    double si = cg_setting_get(setting, c);
+    if (setting->kind == CG_CHOICE)
+        cg_setting_word(setting, (int)si, word);
+    else
+        snprintf(word, sizeof word, "%.7g",
+                 cg_unit_from_si(cg_setting_unit(setting, false), si));
+    return cg_table_word(word);
+}
+
 static void put_change(struct cg_table *table, const struct cg_builds *builds,
                        size_t i)
 {
     const struct cg_setting *setting = builds->changes.setting[i];
-    const struct cg_case *then = &builds->then->updated.prior;
-    const struct cg_case *now = &builds->now->updated.prior;
-    bool text = setting->kind == CG_NAME || setting->kind == CG_WORDS;
-    const struct cg_unit *unit = cg_setting_unit(setting, false);
     char key[128];
     cg_key_write(setting, NULL, true, key, sizeof key);
-    if (text)
-        cg_table_line(table, "%s %s %s %d", key,
-                      cg_table_word((const char *)then + setting->offset).text,
-                      cg_table_word((const char *)now + setting->offset).text,
-                      builds->changes.follows[i]);
-    else
-        cg_table_line(table, "%s %.7g %.7g %d", key,
-                      cg_unit_from_si(unit, cg_setting_get(setting, then)),
-                      cg_unit_from_si(unit, cg_setting_get(setting, now)),
-                      builds->changes.follows[i]);
+    cg_table_line(table, "%s %s %s %d", key,
+                  cell(setting, &builds->then->updated.prior).text,
+                  cell(setting, &builds->now->updated.prior).text,
+                  builds->changes.follows[i]);
 }
 
 static enum cg_status write_changes(const char *dir,
@@ -181,8 +213,7 @@ static enum cg_status write_changes(const char *dir,
     struct cg_table_head head = {
         "Settings that differ between two builds", of,
         "setting  then  now  follows",
-        "follows: 1 for a default that another setting moved; a choice is its "
-        "place in the list of its words, from 0"};
+        "follows: 1 for a default that another setting moved"};
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "build_changes.dat", &head, &table, error);

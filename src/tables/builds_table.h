@@ -20,6 +20,17 @@ const struct cg_build_figure *cg_build_figures(size_t *count);
 bool cg_build_figure_moves(const struct cg_build_figure *figure,
                            const struct cg_builds *builds);
 
+/* What a changed setting is, as a config writes it, "not given" where it is
+ * not; `i` counts builds->changes.  Cannot fail. */
+enum { CG_BUILD_VALUE = 320 };
+struct cg_build_value {
+    char text[CG_BUILD_VALUE];
+};
+struct cg_build_value cg_build_then(const struct cg_builds *builds, size_t i,
+                                    bool inch);
+struct cg_build_value cg_build_now(const struct cg_builds *builds, size_t i,
+                                   bool inch);
+
 /* builds.dat, build_changes.dat and build_proof.dat; without `builds` earlier
  * ones are removed. */
 enum cg_status cg_builds_tables_write(const char *dir,

@@ -3,6 +3,13 @@
 #include "constants.h"
 #include "table.h"
 
+void cg_file_to_note(struct cg_table *table, const struct cg_answer *answer)
+{
+    if (answer->file_to_top.from != CG_ADVICE_NONE)
+        cg_table_note(table, "file to %.4g mm",
+                      answer->file_to_top.file_to * 1e3);
+}
+
 enum cg_status cg_duties_table_write(const char *dir,
                                      const struct cg_table_of *of,
                                      const struct cg_answer *answer,
@@ -20,9 +27,7 @@ enum cg_status cg_duties_table_write(const char *dir,
         cg_table_open(dir, "duties.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
-    if (answer->file_to_top.from != CG_ADVICE_NONE)
-        cg_table_note(table, "file to %.4g mm",
-                      answer->file_to_top.file_to * 1e3);
+    cg_file_to_note(table, answer);
     cg_table_note(table, "shop rule %.4g mm", answer->shop_rule * 1e3);
     for (size_t i = 0; i < answer->duties; i++) {
         const struct cg_duty_answer *duty = &answer->duty[i];

@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "constants.h"
+#include "duties_table.h"
 #include "table.h"
 
 /* What was logged at a moment of the run, and what it closes then. */
@@ -61,6 +62,7 @@ enum cg_status cg_log_table_write(const char *dir, const struct cg_table_of *of,
     enum cg_status status = cg_table_open(dir, "log.dat", &head, &table, error);
     if (status != CG_OK)
         return status;
+    cg_file_to_note(table, answer);
     cg_table_note(table, "log: %s", course->log.file);
     cg_table_block(table, "run");
     for (size_t i = 0; i < history->moments; i++)

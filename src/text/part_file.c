@@ -122,7 +122,7 @@ static enum cg_status take_left(const struct cg_part_file *part_file, int *left,
     if (file < 0)
         return errno == ENOENT
                    ? CG_OK
-                   : cg_part_file_trouble(part_file->part, "write", error);
+                   : cg_part_file_trouble(part_file->final, "write", error);
     if (!hold(file))
         status = busy(part_file, error);
     else if (cg_part_file_is_at(file,
@@ -158,7 +158,7 @@ static enum cg_status make_part(const struct cg_part_file *part_file, int *made,
         if (*made >= 0)
             close(*made);
         else if (errno != EEXIST)
-            return cg_part_file_trouble(part_file->part, "write", error);
+            return cg_part_file_trouble(part_file->final, "write", error);
     }
     return busy(part_file, error);
 }
@@ -178,7 +178,7 @@ static enum cg_status open_part(struct cg_part_file *part_file,
         cg_open_parts_add(part_file->part);
         return CG_OK;
     }
-    status = cg_part_file_trouble(part_file->part, "write", error);
+    status = cg_part_file_trouble(part_file->final, "write", error);
     unlink(part_file->part);
     close(made);
     if (part_file->lock >= 0)
@@ -237,7 +237,7 @@ enum cg_status cg_part_file_close(struct cg_part_file *part_file,
     if (fclose(part_file->file) != 0)
         bad = 1;
     if (status == CG_OK && bad)
-        status = cg_part_file_trouble(part_file->part, "write", error);
+        status = cg_part_file_trouble(part_file->final, "write", error);
     if (status == CG_OK)
         status = may_replace(part_file->final, error);
     cg_open_parts_wait();

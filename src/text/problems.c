@@ -33,6 +33,9 @@ void cg_problem(struct cg_problems *problems, struct cg_where where,
 {
     bool full = cg_problems_full(problems);
     problems->in_files += where.file != NULL;
+    problems->in_own += where.file != NULL && where.folder == NULL &&
+                        problems->own != NULL &&
+                        strcmp(where.file, problems->own) == 0;
     problems->count++;
     if (full)
         return;

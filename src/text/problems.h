@@ -20,6 +20,8 @@ struct cg_where {
 struct cg_problems {
     size_t count; /* all, also those beyond the lines kept */
     size_t in_files; /* of them, not by --set */
+    const char *own; /* the config's path, or NULL; of them, in that file */
+    size_t in_own;
     char line[CG_PROBLEM_LINES][CG_PROBLEM_LENGTH];
 };
 

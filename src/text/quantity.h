@@ -35,8 +35,10 @@ enum cg_kind {
     CG_SHOW_BOOST,         /* [Pa], gauge, kPa and psi */
     CG_SHOW_POWER,         /* [W], kW and hp */
     CG_SHOW_SMALL_POWER,   /* [W], three digits that count */
+    CG_SHOW_ROUGH_POWER,   /* [W], two digits that count */
     CG_SHOW_FLOW,          /* [kg/s], kg/h and lb/h */
     CG_SHOW_LEAK,          /* [kg/s], g/s and lb/h */
+    CG_SHOW_ROUGH_LEAK,    /* [kg/s], two digits that count */
     CG_SHOW_DRAUGHT,       /* [m3/s], L/min and cfm */
     CG_SHOW_DRAUGHT_SHARE, /* [m3/J], of the power: L/min/kW and cfm/hp */
     CG_SHOW_FORCE,         /* [N], N and lbf */

@@ -18,6 +18,9 @@ enum { FIRST_CAPACITY = 16384, MOST_CAPACITY = 16 * 1024 * 1024 };
  * each. */
 #define MOST_LINES ((size_t)256 * 1024 * 1024)
 
+#define ZERO_BYTE                                                              \
+    "a zero byte, not a text file; text in UTF-16 is to be saved as UTF-8"
+
 /* The names of what the program was started with open: whoever did that chose
  * to wait for what comes. */
 static bool handed(const char *path)
@@ -106,7 +109,7 @@ static enum cg_status read_all(FILE *file, const char *path, char **text,
     (*text)[length] = '\0';
     if (strlen(*text) != length)
         return cg_error_set(error, CG_BAD_INPUT,
-                            "%s: a zero byte inside, not a text file", path);
+                            "%s: " ZERO_BYTE, path);
     return CG_OK;
 }
 
@@ -143,6 +146,19 @@ static enum cg_status end_line(struct line *line, cg_text_take take,
     return take(context, line->text, ++line->number, error);
 }
 
+static enum cg_status too_long(const char *path, const struct line *line,
+                               struct cg_error *error)
+{
+    bool returns = memchr(line->text, '\r', line->length) != NULL;
+    return cg_error_set(error, CG_BAD_INPUT,
+                        "%s:%zu: a line of more than %d letters%s", path,
+                        line->number + 1, CG_TEXT_LINE - 1,
+                        returns ? ", with carriage returns inside; lines that "
+                                  "end with LF or CR LF are allowed, not with "
+                                  "CR alone"
+                                : "");
+}
+
 static enum cg_status take_block(const char *path, const char *block,
                                  size_t count, struct line *line,
                                  cg_text_take take, void *context,
@@ -154,12 +170,10 @@ static enum cg_status take_block(const char *path, const char *block,
             status = end_line(line, take, context, error);
         else if (block[i] == '\0')
             status = cg_error_set(error, CG_BAD_INPUT,
-                                  "%s:%zu: a zero byte, not a text file",
-                                  path, line->number + 1);
+                                  "%s:%zu: " ZERO_BYTE, path,
+                                  line->number + 1);
         else if (line->length == CG_TEXT_LINE - 1)
-            status = cg_error_set(error, CG_BAD_INPUT,
-                                  "%s:%zu: a line of more than %d letters",
-                                  path, line->number + 1, CG_TEXT_LINE - 1);
+            status = too_long(path, line, error);
         else
             line->text[line->length++] = block[i];
     }

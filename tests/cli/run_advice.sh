@@ -19,10 +19,6 @@ holds() {
 }
 
 # shown FILE LABEL: the figure in mm behind a label that begins a line.
-shown() {
-    sed -n "s/^$2,* file to  *\([0-9.]*\) mm.*/\1/p" "$1" | head -n 1
-}
-
 both() {
     echo "$(shown "$1" 'Top ring') $(shown "$1" 'Second ring')"
 }

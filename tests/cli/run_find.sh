@@ -191,7 +191,7 @@ fi
  "$coldgap" find "$engine" -q -o "$work/full" >/dev/null 2>"$work/stderr")
 got=$?
 [ "$got" -eq 4 ] || fail "a full disk: exit $got, expected 4"
-says stderr 'history.dat.part: could not write'
+says stderr 'history.dat: could not write'
 [ -s "$work/full/summary.dat" ] || fail "the table before it was not kept"
 [ -e "$work/full/history.dat" ] && fail "a half-written table was kept"
 left=$(find "$work" -name '*.part')
@@ -209,8 +209,7 @@ for config in "$configs"/engines/*.cfg "$configs"/example.cfg; do
     [ "$(head -n 10 "$work/stdout" | grep -c "^[TS][a-z]* ring, file to  *[0-9]")" -eq 2 ] ||
         fail "$config: what to file to is not in the first ten lines"
 done
-for duty in "$configs"/duties/*.cfg; do
-    name=$(basename "$duty" .cfg)
+for name in $(duties_for "$configs" "$engine"); do
     # past a limit the gap is not the trouble: a verdict, and no other cause
     "$coldgap" find "$engine" --set "duty.name=$name" --quiet \
         >"$work/stdout" 2>"$work/stderr"

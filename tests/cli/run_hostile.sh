@@ -49,6 +49,21 @@ nothing_ran "a material's name"
 # An engine's name is free text: nothing but shown, in tables and pictures.
 named="x';touch\${IFS}hit;'\`touch hit\`\$(:>hit)@h{^_Z}"
 sed "s|engine = { name = \"[^\"]*\";|engine = { name = \"$named\";|" "$engine" >named.cfg
+# What --set says is data in the config that ladder writes of it.
+for hostile in 'x"; }; charge = { boost_kPa = 1.0; }; # \' "$named" 'a\' '*/ "" /*' \
+    "$(printf 'a\nmargin = { residual_mm = 0.0; };\n')"; do
+    expect 0 "$coldgap" ladder "$engine" --duty settled -q --to 60kPa \
+        --set "engine.name=$hostile" --write set.cfg
+    expect 0 "$coldgap" lesson set.cfg -q -o set
+    expect 0 "$coldgap" lesson "$engine" --duty settled -q -o unset \
+        --set charge.boost_kPa=60 --set "engine.name=$hostile"
+    same "the written name" "$(grep '^# engine: ' set/lesson.dat)" \
+        "$(grep '^# engine: ' unset/lesson.dat)"
+    grep '^ *residual_mm' set.cfg && fail "$hostile: a line of its own"
+    [ "$(grep -c '^ *boost_kPa' set.cfg)" -eq 1 ] || fail "$hostile: it sets a boost"
+    rm -rf set unset set.cfg
+done
+nothing_ran "a value of --set"
 expect 2 "$coldgap" sweep "$engine" -q -o sweep \
     --vary "charge.boost_kPa=0,1" --vary "fuel.name=gasoline,\$(touch\${IFS}hit)"
 says stderr 'a value of more than letters'

@@ -9,28 +9,12 @@ source=$2
 . "$source/tests/cli/lib.sh"
 logs=$source/configs/logs
 
-# key KEY FOLDER: a figure of summary.dat.
-key() {
-    awk -v key="$1" '$1 == key { print $2 }' "$2/summary.dat"
-}
-
 # engine NAME LINES...: the example with the duty that the lines give.
 engine() {
     name=$1
     shift
     sed '/^duty/d; /^margin/d' "$source/configs/example.cfg" >"$work/$name.cfg"
     printf '%s\n' "$@" 'margin = { duties = []; };' >>"$work/$name.cfg"
-}
-
-# flat: what stdout says, in one line.
-flat() {
-    tr -s '\n ' '  ' <"$work/stdout" | tr -s ' ' >"$work/flat"
-}
-
-# near A B MICROMETRES: whether two lengths in mm are so near.
-near() {
-    awk -v a="$1" -v b="$2" -v most="$3" \
-        'BEGIN { d = 1000 * (a - b); exit !(d <= most && d >= -most) }'
 }
 
 # The shipped pull, with the shipped lap beside it.
@@ -41,7 +25,7 @@ grep -q '^lap ' "$work/pull/duties.dat" || fail "the lap is none of the duties"
 grep -q '^# block: tightest' "$work/pull/log.dat" || fail "log.dat: no block"
 awk '/^# block: tightest/ { on = 1; next } on && NF { exit !($1 > 22 && $1 < 23) }' \
     "$work/pull/log.dat" || fail "not tightest where the throttle was shut"
-tight=$(key tightest_time "$work/pull")
+tight=$(of "$work/pull/summary.dat" tightest_time)
 awk -v t="$tight" 'BEGIN { exit !(t > 15 && t < 20) }' ||
     fail "tightest at $tight s: not where the throttle was shut"
 
@@ -75,9 +59,10 @@ for duty in dyno_pull drag_pass road_lap tow_grade; do
         'manifold_kPa = "manifold_kPa"; }; };'
     expect 0 "$coldgap" find "$work/logged.cfg" -q -o "$work/logged"
     for figure in closure_top spread_top; do
-        near "$(key $figure "$work/own")" "$(key $figure "$work/logged")" 1 ||
-            fail "$duty: $figure $(key $figure "$work/own") of the duty," \
-                "$(key $figure "$work/logged") of its log"
+        asked=$(of "$work/own/summary.dat" $figure)
+        logged=$(of "$work/logged/summary.dat" $figure)
+        near "$asked" "$logged" 1 ||
+            fail "$duty: $figure $asked of the duty, $logged of its log"
     done
 done
 
@@ -104,9 +89,33 @@ engine long 'duty = { log = "long.csv"; columns = { time_s = "time";' \
     'speed_rpm = "rpm"; manifold_kPa = "map"; lambda = "lambda";' \
     'burn50_deg = "ca50"; }; };'
 expect 0 "$coldgap" find "$work/long.cfg" -o "$work/long"
-flat
+flat <"$work/stdout" >"$work/flat"
 says flat 'long.csv: 100000 lines'
 says flat 'closure moves by less than 1 um'
+
+# A winding minute and a half that the usual map leaves more than 1 um out of:
+# it is run finer, and less is left.
+awk 'BEGIN {
+    print "t,n,load"
+    for (i = 0; i <= 180; i++)
+        printf "%.1f,%.0f,%.1f\n", i / 2, 5100 + 720 * sin(0.155 * i),
+               75 + 25 * cos(0.25 * i)
+}' >"$work/winding.csv"
+engine winding 'duty = { log = "winding.csv"; start = "settled";' \
+    'columns = { time_s = "t"; speed_rpm = "n"; load_pct = "load"; }; };'
+expect 0 "$coldgap" find "$work/winding.cfg" -o "$work/winding"
+flat <"$work/stdout" >"$work/flat"
+says flat 'Run finer than usual'
+grep -q 'by more than 1 um' "$work/flat" && fail "more than 1 um is left out"
+# So is every point of a sweep: the same closure as found for it alone.
+expect 0 "$coldgap" sweep "$work/winding.cfg" -q -o "$work/winding" \
+    --vary charge.boost_kPa=120,121
+found=$(awk '$1 == "closure_top" {print $2}' "$work/winding/summary.dat")
+swept=$(awk 'NR == 1 {for (i = 2; i <= NF; i++) # after the "#"
+        if ($i == "closure_top_mm") at = i - 1}
+    /^120 / {print $at}' "$work/winding/sweep.dat")
+[ -n "$swept" ] && [ "$swept" = "$found" ] ||
+    fail "a sweep's closure is ${swept:-none}, alone it is $found"
 
 # 10,000 segments.
 awk 'BEGIN {
@@ -124,7 +133,7 @@ awk 'BEGIN {
 }' >"$work/segments.txt"
 engine many "$(cat "$work/segments.txt")"
 expect 0 "$coldgap" find "$work/many.cfg" -o "$work/many"
-flat
+flat <"$work/stdout" >"$work/flat"
 says flat 'closure moves by less than 1 um'
 
 finish

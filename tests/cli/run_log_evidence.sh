@@ -41,11 +41,6 @@ entry() {
     engine "$1" "$2" "evidence = ( { $3 } );"
 }
 
-# flat: what stdout says, in one line.
-flat() {
-    tr -s '\n ' '  ' <"$work/stdout" >"$work/flat"
-}
-
 # A probe is read where it was highest, the engine held as it ran before that;
 # a body's highest stands beside the model's of the run.
 engine shop "$settled" 'evidence = (' \
@@ -53,7 +48,7 @@ engine shop "$settled" 'evidence = (' \
     '{ what = "liner"; depth_mm = 10.0; column_C = "Liner";' \
     '  how = "thermocouple"; spread_K = 30.0; duty = "pull"; } );'
 expect 0 "$coldgap" find "$work/shop/my.cfg" -o "$work/out"
-flat
+flat <"$work/stdout" >"$work/flat"
 says flat 'exhaust_probe: highest of "EGT" in pull.csv, 920 C at 4.4 s of the log'
 says flat 'liner: highest of "Liner" in pull.csv, 136 C at 6 s of the log'
 held=$(sed -n 's|.*engine held[^:]*: \([0-9]*\) rpm, \([0-9]*\) % .*|\1 \2|p' \
@@ -126,7 +121,7 @@ builds = ( { engine = "../mine/my.cfg"; date = "2026-03-14";
 EOF
 engine mine "$settled" 'evidence_from = "../shop/shop.cfg";'
 expect 0 "$coldgap" find "$work/mine/my.cfg" -o "$work/out"
-flat
+flat <"$work/stdout" >"$work/flat"
 says flat 'From the notebook shop.cfg'
 says flat 'did not touch 0.060'
 says flat 'highest of "EGT" in pull.csv'

@@ -277,7 +277,7 @@ fi
      2>"$work/stderr")
 got=$?
 [ "$got" -eq 4 ] || fail "a full disk: exit $got, expected 4"
-says stderr '.part: could not write'
+says stderr '[.]dat: could not write'
 [ -e "$work/full" ] && fail "a half-written table was kept, or its folder"
 left=$(find "$work" -name '*.part')
 [ -z "$left" ] || fail "left behind: $left"

@@ -18,7 +18,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *bytes, size_t size)
     static struct cg_case c;
     struct cg_error error = {CG_OK, ""};
     const char *path = fuzz_file(bytes, size);
-    enum cg_status status = cg_config_try(path, NULL, 0, &c, &error);
+    enum cg_status status = cg_config_try(path, NULL, 0, NULL, &c, &error);
     if (status != CG_OK && status != CG_BAD_INPUT && status != CG_FILE)
         abort();
     if (status != CG_OK && error.text[0] == '\0')

@@ -40,7 +40,7 @@ static inline void hold(struct cg_case *c, double seconds, double load)
     c->duty.segments = 1;
     c->duty.segment[0] = (struct cg_segment){
         seconds, c->engine.speed, c->engine.speed, load, load, 1.0, NAN,
-        0.0};
+        0.0, 0.0, 0.0};
 }
 
 static inline struct cg_duty_run *run_of(const struct cg_case *c)

@@ -16,9 +16,9 @@ static double noise(size_t i)
 }
 
 static const struct cg_segment three[] = {
-    {2.0, 50.0, 90.0, 0.2, 1.0, 1.0, NAN, 0.0},
-    {3.0, 90.0, 90.0, 1.0, 1.0, 1.1, 340.0, 1.5},
-    {1.0, 80.0, 60.0, 0.0, 0.0, 1.0, NAN, 0.0}};
+    {2.0, 50.0, 90.0, 0.2, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+    {3.0, 90.0, 90.0, 1.0, 1.0, 1.1, 340.0, 1.5, 0.0, 0.0},
+    {1.0, 80.0, 60.0, 0.0, 0.0, 1.0, NAN, 0.0, 0.0, 0.0}};
 
 static struct cg_course *course_of_three(struct cg_course **list)
 {
@@ -173,9 +173,11 @@ static struct cg_case pulls(void)
     c.duty.start = CG_START_COLD;
     c.duty.segments = 3;
     c.duty.segment[0] =
-        (struct cg_segment){10.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0};
+        (struct cg_segment){10.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN,
+                            0.0,  0.0,  0.0};
     c.duty.segment[1] =
-        (struct cg_segment){20.0, 60.0, 60.0, 0.1, 0.1, 1.0, NAN, 0.0};
+        (struct cg_segment){20.0, 60.0, 60.0, 0.1, 0.1, 1.0, NAN,
+                            0.0,  0.0,  0.0};
     c.duty.segment[2] = c.duty.segment[0];
     return c;
 }
@@ -209,6 +211,55 @@ START_TEST(boost_builds)
     ck_assert_double_eq_tol(lagged(&c, 29.9, CG_CHANNEL_LOAD), 0.1, 1e-9);
     ck_assert_double_eq_tol(lagged(&c, 40.0, CG_CHANNEL_LOAD), 1.0, 0.011);
     ck_assert(isnan(lagged(&c, 5.0, CG_CHANNEL_SOAK)));
+}
+END_TEST
+
+/* What a first-order body of 1 s that was at rest at `from` is at: for an hour
+ * asked for the whole, or straight up, or straight down before it is there. */
+static double by_hand(double t, double from, double a, double slope)
+{
+    double there = a + slope * t;
+    return fmin(there, there - slope + (from - a + slope) * exp(-t));
+}
+
+START_TEST(boost_by_the_formula)
+{
+    struct cg_case c = pulls();
+    const struct cg_charge_case *in = &c.charge;
+    double whole = in->ambient_pressure + in->boost - in->closed_throttle;
+    double ambient = (in->ambient_pressure - in->closed_throttle) / whole;
+    const struct cg_segment asked[] = {
+        {3600.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+        {4.0, 60.0, 60.0, ambient, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+        {40.0, 60.0, 60.0, ambient - 0.1, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+        {300.0, 60.0, 60.0, 1.0, ambient, 1.0, NAN, 0.0, 0.0, 0.0}};
+    c.charge.boost_time = 1.0;
+    c.duty.segments = 1;
+    for (size_t s = 0; s < sizeof asked / sizeof asked[0]; s++) {
+        struct cg_course *list = NULL, *course = NULL;
+        double slope = (asked[s].load_end - asked[s].load) / asked[s].seconds;
+        double begins = fmax(ambient - asked[s].load, 0.0);
+        begins = begins > 0.0 ? begins / slope : 0.0;
+        double a = asked[s].load + slope * begins;
+        c.duty.segment[0] = asked[s];
+        ck_assert_int_eq(cg_course_lag(&c, &c.duty, &list, &course, NULL),
+                         CG_OK);
+        ck_assert_uint_le(course->all_rows, 100);
+        for (double t = begins; t < asked[s].seconds; t += 0.05) {
+            double of[CG_CHANNELS];
+            cg_course_at(course, t, of);
+            ck_assert_double_eq_tol(of[CG_CHANNEL_LOAD],
+                                    by_hand(t - begins, ambient, a, slope),
+                                    0.012);
+        }
+        for (size_t i = 0; i < course->all_rows; i++)
+            if (course->all[i].time >= begins)
+                ck_assert_double_eq_tol(
+                    course->all[i].of[CG_CHANNEL_LOAD],
+                    by_hand(course->all[i].time - begins, ambient, a, slope),
+                    1e-9);
+        cg_courses_free(list);
+    }
 }
 END_TEST
 
@@ -248,6 +299,7 @@ int main(void)
     tcase_add_test(tests, straight_lines_need_their_ends_alone);
     tcase_add_test(tests, seen_from_an_instant);
     tcase_add_test(tests, boost_builds);
+    tcase_add_test(tests, boost_by_the_formula);
     tcase_add_test(tests, a_cooler_soaks);
     suite_add_tcase(suite, tests);
     return check_run(suite);

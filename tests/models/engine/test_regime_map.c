@@ -94,12 +94,38 @@ START_TEST(values_between_corners_go_on)
 }
 END_TEST
 
+/* Mixture alone has a corner where it bends; half burned before and after top
+ * dead centre, the corners are those of the ends. */
+START_TEST(corners_where_it_bends)
+{
+    struct cg_course *list = NULL, *course = NULL;
+    struct cg_regime_map map = {.nodes = 0};
+    const double of[CG_CHANNELS] = {70.0, 0.5, NAN, 360.0, 0.83,
+                                    -3.0, 380.0, 310.0, NAN};
+    ck_assert_int_eq(cg_course_hold(of, &list, &course, NULL), CG_OK);
+    course->row[1].of[CG_CHANNEL_LAMBDA] = 1.1;
+    course->row[1].of[CG_CHANNEL_BURN50] = 12.0;
+    ck_assert_int_eq(cg_regime_map_begin(course, 100.0, 1.0, &map, NULL),
+                     CG_OK);
+    double cells = (1.0 - map.low[CG_CHANNEL_LAMBDA]) /
+                   map.width[CG_CHANNEL_LAMBDA];
+    ck_assert_double_eq_tol(cells, round(cells), 1e-9);
+    ck_assert_double_eq(map.low[CG_CHANNEL_BURN50], -3.0);
+    ck_assert_double_eq_tol(map.cells[CG_CHANNEL_BURN50] *
+                                map.width[CG_CHANNEL_BURN50],
+                            15.0, 1e-12);
+    cg_regime_map_free(&map);
+    cg_courses_free(list);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("regime_map");
     TCase *tests = tcase_create("regime_map");
     tcase_add_test(tests, a_place_is_the_mean_of_its_corners);
     tcase_add_test(tests, values_between_corners_go_on);
+    tcase_add_test(tests, corners_where_it_bends);
     suite_add_tcase(suite, tests);
     return check_run(suite);
 }

@@ -104,6 +104,28 @@ START_TEST(short_of_oil_is_thinner)
 }
 END_TEST
 
+/* A film found to 1e-5 is that one, and not the one found to 1e-7. */
+START_TEST(found_as_near_as_asked)
+{
+    enum { N = 180 };
+    const struct cg_film_ring ring = film_ring();
+    struct film_cycle cycle = film_cycle(&film_engine, N);
+    struct cg_film_mean usual, fine, coarse;
+    const double asked[] = {0.0, 1e-7, 1e-5};
+    struct cg_film_mean *mean[] = {&usual, &fine, &coarse};
+    for (int i = 0; i < 3; i++) {
+        cycle.drive.near = asked[i];
+        ck_assert_int_eq(cg_film_solve(&ring, &cycle.drive, cycle.point,
+                                       mean[i], NULL),
+                         CG_OK);
+    }
+    ck_assert_double_eq(fine.heat_film, usual.heat_film);
+    ck_assert_double_ne(coarse.heat_film, usual.heat_film);
+    ck_assert_double_lt(fabs(coarse.heat_film / usual.heat_film - 1.0), 1e-5);
+    film_cycle_free(&cycle);
+}
+END_TEST
+
 /* Means by hand from the points. */
 START_TEST(means_are_of_the_points)
 {
@@ -262,6 +284,7 @@ int main(void)
     tcase_add_test(all, load_is_carried);
     tcase_add_test(all, order_of_the_step);
     tcase_add_test(all, short_of_oil_is_thinner);
+    tcase_add_test(all, found_as_near_as_asked);
     tcase_add_test(all, means_are_of_the_points);
     tcase_add_test(all, contact_is_summed_over_the_face);
     tcase_add_test(all, extremes_are_solved);

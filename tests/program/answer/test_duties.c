@@ -94,6 +94,7 @@ START_TEST(each_as_alone_and_the_hardest_decides)
         struct cg_answer one = answer_of(&alone);
         if (i < 4)
             ck_assert_str_eq(duty->name, alone.duty.name);
+        ck_assert_str_eq(cg_answer_duty(&c, &all, i)->name, alone.duty.name);
         check_within(duty->extremes.closure, one.extremes.closure, 0.2e-6,
                      "alone");
         check_within(duty->top.spread, one.top.spread, 0.5e-6, "alone");

@@ -12,6 +12,7 @@
 #include "check_close.h"
 #include "config.h"
 #include "data_folder.h"
+#include "metals.h"
 #include "options.h"
 #include "setting.h"
 
@@ -216,7 +217,8 @@ static void check_shipped_duty(const char *name, double least, double most)
     struct cg_case c;
     char set[64];
     snprintf(set, sizeof set, "duty.name=%s", name);
-    read_text(ENGINE, set, &c);
+    bool air = strstr(name, "_air") != NULL;
+    read_text(air ? ENGINE "cooling = { medium = \"air\"; };" : ENGINE, set, &c);
     ck_assert_str_eq(c.duty.name, name);
     double seconds = 0.0, highest = 0.0;
     for (int i = 0; i < c.duty.segments; i++) {
@@ -244,6 +246,7 @@ START_TEST(shipped_duties)
                   {"road_lap", 150, 220},       {"tow_grade", 540, 700},
                   {"settled", 10, 60},          {"cold_start_abuse", 20, 60},
                   {"lean_event", 8, 20},        {"three_pulls", 90, 120},
+                  {"cold_start_air", 20, 60},   {"slow_climb_air", 240, 300},
                   {"haul_grade", 1200, 1400},   {"rated_hour", 3600, 3700}};
     struct cg_data_names names;
     size_t count = sizeof duties / sizeof duties[0];
@@ -345,6 +348,52 @@ START_TEST(own_materials_win)
 }
 END_TEST
 
+/* Shipped materials read before are those that are read: the user's own still
+ * wins, and a name unknown is told alike. */
+START_TEST(shipped_materials_at_hand)
+{
+    static const char *const text =
+        ENGINE "rings = { top = { face = \"uncoated\"; }; };\n"
+               "bore_materials = ( {\n"
+               "  name = \"grey_iron\"; use = [ \"bore\" ];\n"
+               "  density_kg_m3 = 7333; poisson = 0.29;\n"
+               "  expansion_C = [ 100.0 ]; expansion_1e6_K = [ 11 ];\n"
+               "  conductivity_C = [ 20 ]; conductivity_W_mK = [ 33 ];\n"
+               "  heat_capacity_C = [ 20.0 ]; heat_capacity_J_kgK = [ 470 ];\n"
+               "  modulus_C = [ 20.0 ]; modulus_GPa = [ 107.0 ];\n"
+               "  hot_limit_C = 320.0; } );\n";
+    const char *const wrong[] = {"rings.top.material=cheese"};
+    struct cg_metals shipped;
+    struct cg_case read, at_hand;
+    struct cg_error told, error;
+    write_file("a.cfg", text);
+    ck_assert_int_eq(cg_config_shipped(&shipped, &error), CG_OK);
+    ck_assert_uint_gt(shipped.count, 10);
+    ck_assert_uint_gt(shipped.faces, 2);
+    for (int i = 0; i < 2; i++)
+        ck_assert_int_eq(cg_config_try(in_folder("a.cfg"), NULL, 0,
+                                       i == 0 ? NULL : &shipped,
+                                       i == 0 ? &read : &at_hand, &error),
+                         CG_OK);
+    ck_assert_double_eq(at_hand.bore_material.density, 7333.0);
+    for (int r = 0; r < CG_RINGS; r++)
+        ck_assert_int_eq(memcmp(&at_hand.ring_material[r],
+                                &read.ring_material[r],
+                                sizeof read.ring_material[r]),
+                         0);
+    ck_assert_str_eq(at_hand.ring_face[CG_RING_TOP].name,
+                     read.ring_face[CG_RING_TOP].name);
+    ck_assert_int_eq(
+        cg_config_try(in_folder("a.cfg"), wrong, 1, NULL, &read, &told),
+        CG_BAD_INPUT);
+    ck_assert_int_eq(
+        cg_config_try(in_folder("a.cfg"), wrong, 1, &shipped, &read, &error),
+        CG_BAD_INPUT);
+    ck_assert_str_eq(error.text, told.text);
+    cg_metals_free(&shipped);
+}
+END_TEST
+
 /* Takes the # away from every setting of a template. */
 static void uncomment(const char *from, const char *to)
 {
@@ -431,6 +480,7 @@ int main(void)
     tcase_add_test(tcase, shipped_engines);
     tcase_add_test(tcase, materials_are_looked_up);
     tcase_add_test(tcase, own_materials_win);
+    tcase_add_test(tcase, shipped_materials_at_hand);
     tcase_add_test(tcase, template_reads_back);
     tcase_add_test(tcase, failure_changes_nothing);
     suite_add_tcase(suite, tcase);

@@ -96,7 +96,7 @@ START_TEST(tables_of_any_kind)
 }
 END_TEST
 
-/* Gauge or absolute or in per cent, by any unit: the same load. */
+/* Gauge or absolute, by any unit, or in per cent: the same load. */
 START_TEST(load_by_any_pressure)
 {
     static const struct {
@@ -104,10 +104,10 @@ START_TEST(load_by_any_pressure)
     } rows[] = {{"boost_kPa", "t n p\n0 3000 40\n1 6000 100\n"},
                 {"boost_bar", "t n p\n0 3000 0.4\n1 6000 1\n"},
                 {"boost_psi", "t n p\n0 3000 5.80150951\n1 6000 14.5037738\n"},
-                {"manifold_kPa", "t n p\n0 3000 141.325\n1 6000 201.325\n"}};
+                {"manifold_kPa", "t n p\n0 3000 141.325\n1 6000 201.325\n"},
+                {"load_pct", "t n p\n0 3000 63.926048\n1 6000 100\n"}};
     struct cg_case c = engine();
     double whole = c.charge.ambient_pressure + 1e5 - c.charge.closed_throttle;
-    c.charge.ambient_pressure = 101325.0;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         struct cg_course *list = NULL, *course;
         memset(column, 0, sizeof column);
@@ -161,15 +161,17 @@ START_TEST(gaps_are_filled_straight)
                        "1.5,6000,80,\n2.5,6600,100,nan\n",
                        &list);
     ck_assert_msg(course != NULL, "%s", problems.line[0]);
-    ck_assert_uint_eq(course->log.filled, 7);
+    ck_assert_uint_eq(course->log.filled[CG_CHANNEL_SPEED], 1);
+    ck_assert_uint_eq(course->log.filled[CG_CHANNEL_LOAD], 2);
+    ck_assert_uint_eq(course->log.filled[CG_CHANNEL_COOLANT], 4);
+    ck_assert_uint_eq(course->log.taken, 5);
     at(course, 1.0, CG_CHANNEL_SPEED, 5000.0 / 60.0);
     double of[CG_CHANNELS];
     cg_course_at(course, 1.0, of);
     ck_assert_double_eq_tol(of[CG_CHANNEL_LOAD],
                             course->row[0].of[CG_CHANNEL_LOAD] +
-                                2.0 / 3.0 * (2e4 / 5e4) *
-                                    (1.0 - course->row[0].of[CG_CHANNEL_LOAD]) *
-                                    1.5,
+                                0.4 *
+                                    (1.0 - course->row[0].of[CG_CHANNEL_LOAD]),
                             1e-9);
     at(course, 2.5, CG_CHANNEL_COOLANT, 363.15);
     cg_courses_free(list);
@@ -223,6 +225,23 @@ START_TEST(lines_are_told)
          LOG ":3: error: p: a decimal point here, a decimal comma in line 2"},
         {"t,n,p\n0,3000,50\n3,4000,60\n",
          LOG ":3: error: t: 3 s after the line before"},
+        {"t,n,p\n0,3000,50\r1,9000,100\n2,3000,50\n3,3000,50\n",
+         LOG ":2: error: a carriage return inside the line"},
+        {"t,n,p\r0,3000,50\r1,9000,100\r",
+         LOG ":1: error: a carriage return inside the line"},
+        {"t,n,p\ns,rpm,kPa\nx,3000rpm,y\n1,4000,60\n2,4000,60\n",
+         LOG ":3: error: no number in this line; one line of units"},
+        {"t,n,p\ns,rpm\nfast,faster\n1,4000,60\n2,4000,60\n",
+         LOG ":3: error: no number in this line; one line of units"},
+        {"t,n,p\n0,3000,50\n1,4000,60,\n",
+         LOG ":3: error: 4 cells, the line of headings has 3; nothing follows "
+             "the last separator, it is one too many"},
+        {"t,n,p\n0,3000,50,1\n1,4000,60\n",
+         LOG ":2: error: 4 cells, the line of headings has 3; decimal commas"},
+        {"t;n;p\n0;3.000;-50\n1;4.000;-50\n",
+         LOG ":2: error: n: stands throughout, 4 rpm and"},
+        {"t;n;p\n0;1100;-50\n1;1200;-50\n",
+         LOG ":2: error: n: idles throughout, 1200 rpm and"},
         {"t,n,p\n", LOG ": error: no run"},
         {"", LOG ": error: t: no line of headings"}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
@@ -233,6 +252,73 @@ START_TEST(lines_are_told)
         ck_assert_msg(
             strncmp(problems.line[0], rows[i].says, strlen(rows[i].says)) == 0,
             "%s\nnot\n%s", problems.line[0], rows[i].says);
+        cg_courses_free(list);
+    }
+}
+END_TEST
+
+/* Times too coarse for the log, of which most rows would be lost; one that
+ * stumbles is read, and what is left out is counted. */
+START_TEST(repeated_times_are_counted)
+{
+    char text[4096] = "t,n,p\n";
+    struct cg_course *list = NULL, *course;
+    size_t used = strlen(text);
+    for (int i = 0; i < 60; i++)
+        used += (size_t)snprintf(text + used, sizeof text - used,
+                                 "%d,%d,100\n", i / 10, 4000 + 10 * i);
+    ask_usual();
+    ck_assert_ptr_null(course_of(text, &list));
+    ck_assert_uint_eq(problems.count, 1);
+    static const char says[] =
+        LOG ":3: error: t: the time of the line before again, with other "
+            "values, in 54 of 60 lines; 5 % of them are allowed";
+    ck_assert_msg(strncmp(problems.line[0], says, strlen(says)) == 0, "%s",
+                  problems.line[0]);
+    used = strlen(strcpy(text, "t,n,p\n"));
+    for (int i = 0; i < 60; i++)
+        used += (size_t)snprintf(text + used, sizeof text - used,
+                                 "%d,%d,100\n", i == 20 ? 19 : i,
+                                 4000 + 10 * i);
+    course = course_of(text, &list);
+    ck_assert_msg(course != NULL, "%s", problems.line[0]);
+    ck_assert_uint_eq(course->log.repeated, 1);
+    ck_assert_uint_eq(course->log.lines, 60);
+    cg_courses_free(list);
+}
+END_TEST
+
+/* Editors of other systems: what a file is to be saved as. */
+START_TEST(not_a_text)
+{
+    static const struct {
+        const char *text;
+        size_t length;
+        const char *says;
+    } rows[] = {{"\xFF\xFEt\0,\0n\0", 8,
+                 LOG ":1: a zero byte, not a text file; text in UTF-16 is to "
+                     "be saved as UTF-8"},
+                {"t,n,p\r0,3000,50\r", 16,
+                 LOG ":1: a line of more than 8191 letters, with carriage "
+                     "returns inside; lines that end with LF or CR LF"}};
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        struct cg_case c = engine();
+        struct cg_course *list = NULL, *course = NULL;
+        struct cg_error error = {CG_OK, ""};
+        FILE *file = fopen(LOG, "w");
+        ck_assert_ptr_nonnull(file);
+        for (int k = 0; k < 600; k++)
+            fwrite(rows[i].text, 1, rows[i].length, file);
+        fclose(file);
+        ask_usual();
+        memset(&problems, 0, sizeof problems);
+        ck_assert_int_eq(
+            cg_log_read(LOG, &c, column, &list, &course, &problems, &error),
+            CG_BAD_INPUT);
+        ck_assert_msg(
+            strncmp(error.text, rows[i].says, strlen(rows[i].says)) == 0, "%s",
+            error.text);
+        remove(LOG);
         cg_courses_free(list);
     }
 }
@@ -279,6 +365,8 @@ int main(void)
     tcase_add_test(tests, idle_ends_are_trimmed);
     tcase_add_test(tests, highest_of_a_column);
     tcase_add_test(tests, lines_are_told);
+    tcase_add_test(tests, repeated_times_are_counted);
+    tcase_add_test(tests, not_a_text);
     suite_add_tcase(suite, tests);
     return check_run(suite);
 }

@@ -12,6 +12,14 @@ static void begin(void)
     then = now = case_of(BOOSTED_FOUR, NULL, 0);
 }
 
+/* With one duty to survive besides. */
+static void begin_surviving(void)
+{
+    begin();
+    then.survive.duties = now.survive.duties = 1;
+    then.survive.duty[0] = now.survive.duty[0] = then.duty;
+}
+
 static void compare(void)
 {
     cg_build_compare(&then, &now, &changes);
@@ -33,7 +41,11 @@ START_TEST(the_same_case_has_no_changes)
     ck_assert(cg_build_same(&changes));
     ck_assert(!changes.parts && !changes.model);
     /* by another unit's rounding it is the same */
-    now.engine.bore = 3.3582677165354 * 0.0254;
+    then.engine.bore = 85.3e-3;
+    now.engine.bore = 3.35826771654 * 0.0254;
+    ck_assert(now.engine.bore != then.engine.bore);
+    compare();
+    ck_assert(cg_build_same(&changes));
     now.engine.bore = then.engine.bore * (1.0 + 1e-15);
     compare();
     ck_assert(cg_build_same(&changes));
@@ -104,9 +116,39 @@ START_TEST(names_may_mean_other_things)
     compare();
     ck_assert(changes.matter[CG_MATTER_FACE]);
     begin();
+    strcpy(now.ring_face[CG_RING_TOP].on[0], "other");
+    compare();
+    ck_assert(changes.matter[CG_MATTER_FACE]);
+    begin();
+    now.ring_face[CG_RING_TOP].bases++;
+    compare();
+    ck_assert(changes.matter[CG_MATTER_FACE]);
+    begin();
     now.duty.segment[0].seconds += 1.0;
     compare();
     ck_assert(changes.matter[CG_MATTER_DUTY] && !changes.parts);
+    /* of a duty to survive nothing is a setting */
+    begin_surviving();
+    compare();
+    ck_assert(cg_build_same(&changes));
+    now.survive.duty[0].start = now.survive.duty[0].start == CG_START_COLD
+                                    ? CG_START_SETTLED
+                                    : CG_START_COLD;
+    compare();
+    ck_assert(changes.count == 0 && changes.matter[CG_MATTER_SURVIVE]);
+    begin_surviving();
+    now.survive.duty[0].cruise_load += 0.1;
+    compare();
+    ck_assert(changes.matter[CG_MATTER_SURVIVE]);
+    begin_surviving();
+    now.survive.duty[0].cruise_speed += 1.0;
+    compare();
+    ck_assert(changes.matter[CG_MATTER_SURVIVE]);
+    /* of the one asked for the start is one */
+    begin();
+    now.duty.cruise_load += 0.1;
+    compare();
+    ck_assert(changes.count == 1 && !changes.matter[CG_MATTER_DUTY]);
     /* another name is the setting's matter alone */
     begin();
     strcpy(now.ring_material[CG_RING_TOP].name, "other");

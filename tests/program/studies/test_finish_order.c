@@ -57,23 +57,52 @@ START_TEST(what_lies_in_the_bands_wants_no_change)
 }
 END_TEST
 
+/* The ends of the bands: where the figures are, as core_of takes them, and
+ * which of them go on past the end. */
+static const struct end {
+    const char *what;
+    double rvk, mr2;              /* parts of their bands */
+    double on_rvk, on_mr2;        /* parts more */
+    double on_rpk, on_rk, on_oil; /* shares more */
+    enum cg_honing_change change; /* asked for past it */
+} ends[] = {{"most Rpk", 0.3, 0.8, 0, 0, 1, 0, 0, CG_PLATEAU_LONGER},
+            {"most Rk", 0.3, 0.8, 0, 0, 0, 1, 0, CG_PLATEAU_FINER},
+            {"least Rvk", 0.0, 1.0, -1, 0, 0, 0, 0, CG_BASE_COARSER},
+            {"most Rvk", 1.0, 1.0, 1, 0, 0, 0, 0, CG_BASE_FINER},
+            {"least Mr2", 0.0, 0.0, 0, -1, 0, 0, 0, CG_PLATEAU_LONGER},
+            {"most Mr2", 1e-3, 1.0, 0, 1, 0, 0, 0, CG_PLATEAU_SHORTER},
+            {"least Vo", 1e-3, 1.0, 0, 0, 0, 0, -1, CG_PLATEAU_SHORTER},
+            {"most Vo", 1.0, 1.0, 0, 0, 0, 0, 1, CG_BASE_FINER}};
+
+static struct cg_core core_at(const struct cg_finish_order *order,
+                              const struct end *end, double past)
+{
+    struct cg_core core = core_of(order, end->rvk + past * end->on_rvk,
+                                  end->mr2 + past * end->on_mr2, 0.5);
+    if (end->on_rpk > 0.0)
+        core.rpk = order->rpk.high * (1.0 + past);
+    if (end->on_rk > 0.0)
+        core.rk = order->rk.high * (1.0 + past);
+    core.oil *= 1.0 + past * end->on_oil;
+    return core;
+}
+
 /* Each band ends where its advice begins. */
 START_TEST(what_lies_past_a_band_wants_one)
 {
     struct cg_case c = case_of(BOOSTED_FOUR, NULL, 0);
     struct cg_finish_order order = order_of(&c);
-    struct cg_core past[5];
-    for (int i = 0; i < 5; i++)
-        past[i] = core_of(&order, 0.3, 0.8, 0.5);
-    past[0].rpk = order.rpk.high * 1.01;
-    past[1].rk = order.rk.high * 1.01;
-    past[2].mr2 = order.mr2.low * 0.99;
-    past[3].oil = order.oil.low * 0.99;
-    past[4].oil = order.oil.high * 1.01;
-    for (int i = 0; i < 5; i++) {
-        struct cg_finish_verdict verdict = order.need;
-        cg_finish_hold(&c, &past[i], true, &verdict);
-        ck_assert_msg(verdict.advices > 0, "no advice past band %d", i);
+    for (size_t i = 0; i < COUNT_OF(ends); i++) {
+        struct cg_finish_verdict within = order.need, past = order.need;
+        struct cg_core core = core_at(&order, &ends[i], -0.02);
+        cg_finish_hold(&c, &core, true, &within);
+        ck_assert_msg(within.advices == 0, "%s: advice within", ends[i].what);
+        core = core_at(&order, &ends[i], 0.02);
+        cg_finish_hold(&c, &core, true, &past);
+        ck_assert_msg(past.advices == 1, "%s: %d advices past it", ends[i].what,
+                      past.advices);
+        ck_assert_msg(past.advice[0].change == ends[i].change, "%s: change %d",
+                      ends[i].what, past.advice[0].change);
     }
 }
 END_TEST

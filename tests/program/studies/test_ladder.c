@@ -3,6 +3,9 @@
 #include "ceiling.h"
 #include "check_close.h"
 #include "ladder.h"
+#include "ladder_look.h"
+
+enum { MOST_ANSWERS = 50 }; /* that a ladder of a shipped engine may take */
 
 static const char *const settled[] = {"margin.duties=", "duty.name=settled",
                                       "rings.top.cold_gap_mm=0.42"};
@@ -103,7 +106,7 @@ START_TEST(less_boost_less_to_do)
 {
     struct cg_case c = six(3);
     struct cg_ladder *high = ladder_of(&c, 180e3);
-    ck_assert_uint_le(count.answers, 50);
+    ck_assert_uint_le(count.answers, MOST_ANSWERS);
     struct cg_ladder *low = ladder_of(&c, 100e3);
     struct cg_ladder *least = ladder_of(&c, 15e3);
     for (int part = 0; part < CG_LADDER_PARTS; part++) {
@@ -139,7 +142,63 @@ START_TEST(changes_are_values)
         ck_assert(i == 0 || ladder->change[i - 1].from <= change->from);
         ck_assert_double_lt(change->from, 180e3);
     }
+    /* in the same case, and in one that evidence has not moved */
+    struct cg_case made = c;
+    made.combustion.heat_factor *= 0.9;
+    cg_ladder_make(ladder, &made);
+    ck_assert_double_eq(made.combustion.heat_factor,
+                        0.9 * ladder->changed.combustion.heat_factor);
+    ck_assert_double_eq(made.charge.boost, 180e3);
+    ck_assert_int_eq(made.charge.charger, ladder->changed.charge.charger);
+    ck_assert_str_eq(made.ring_face[CG_RING_TOP].name,
+                     ladder->changed.ring_face[CG_RING_TOP].name);
+    ck_assert_double_eq(made.ring[CG_RING_TOP].cold_gap,
+                        ladder->changed.ring[CG_RING_TOP].cold_gap);
     cg_ladder_free(ladder);
+}
+END_TEST
+
+static struct cg_look_book *book_of(const struct cg_case *c)
+{
+    struct cg_look_book *book;
+    struct cg_error error = {0};
+    count = (struct cg_ladder_count){.answers = 0};
+    ck_assert_int_eq(cg_look_begin(c, 0.0, NULL, &count, &book, &error), CG_OK);
+    return book;
+}
+
+/* A score that is no number passes for no good one. */
+START_TEST(no_number_is_no_score)
+{
+    struct cg_case c = six(2);
+    struct cg_look_book *book = book_of(&c);
+    const struct cg_look *look;
+    struct cg_error error = {0};
+    ck_assert_int_eq(cg_look_at(book, 50e3, CG_LOOK_CHARGE, &look, &error),
+                     CG_OK);
+    book->core.oil = NAN;
+    ck_assert_int_eq(cg_look_at(book, 80e3, CG_LOOK_CHARGE, &look, &error),
+                     CG_NUMERICAL);
+    ck_assert_str_eq(error.text, "ladder: bore_finish at 80 kPa cannot be judged");
+    free(book);
+}
+END_TEST
+
+START_TEST(a_boost_too_many_is_told)
+{
+    struct cg_case c = six(2);
+    struct cg_look_book *book = book_of(&c);
+    const struct cg_look *look;
+    struct cg_error error = {0};
+    for (book->looks = 0; book->looks < CG_LOOKS; book->looks++)
+        book->look[book->looks] = (struct cg_look){
+            .boost = 100.0 * (double)book->looks, .depth = CG_LOOK_GAPS};
+    ck_assert_int_eq(cg_look_at(book, 300.0, CG_LOOK_GAPS, &look, &error),
+                     CG_OK);
+    ck_assert_ptr_eq(look, &book->look[3]);
+    ck_assert_int_eq(cg_look_at(book, 350.0, CG_LOOK_GAPS, &look, &error),
+                     CG_NUMERICAL);
+    free(book);
 }
 END_TEST
 
@@ -192,6 +251,8 @@ int main(void)
     tcase_add_test(all, ring_of_the_shelf);
     tcase_add_test(all, less_boost_less_to_do);
     tcase_add_test(all, changes_are_values);
+    tcase_add_test(all, no_number_is_no_score);
+    tcase_add_test(all, a_boost_too_many_is_told);
     tcase_add_test(all, order_of_boost);
     tcase_add_test(all, targets);
     suite_add_tcase(suite, all);

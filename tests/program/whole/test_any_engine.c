@@ -11,7 +11,8 @@
 enum { CHANGES = 40 };
 
 static const char *const duties[] = {"dyno_pull", "drag_pass", "settled",
-                                     "lean_event", "cold_start_abuse"};
+                                     "lean_event", "cold_start_abuse",
+                                     "cold_start_air"};
 static const char *const diesel_duties[] = {
     "dyno_pull", "haul_grade", "settled", "tow_grade", "cold_start_abuse"};
 
@@ -28,8 +29,10 @@ static bool is_of_spark(const char *path)
                                        "charge.wall_evaporation",
                                        "uncertainty.octane",
                                        "uncertainty.retard",
-                                       "combustion.ignition"};
-    bool found = false;
+                                       "combustion.ignition",
+                                       "cooling.medium"};
+    bool found = strncmp(path, "nitrous.", 8) == 0 ||
+                 strncmp(path, "spray.", 6) == 0;
     for (size_t i = 0; i < COUNT_OF(list); i++)
         found = found || strcmp(path, list[i]) == 0;
     return found;
@@ -41,6 +44,52 @@ struct draw {
     size_t sets;
     const char *engine;
 };
+
+static void put(struct draw *d, const char *set)
+{
+    snprintf(d->text[d->sets], ANY_ROOM, "%s", set);
+    d->set[d->sets] = d->text[d->sets];
+    d->sets++;
+}
+
+static void put_at(struct draw *d, const char *path, double share)
+{
+    if (setting_at(cg_setting_find(path), share, d->text[d->sets])) {
+        d->set[d->sets] = d->text[d->sets];
+        d->sets++;
+    }
+}
+
+static void draw_chargers(gsl_rng *rng, struct draw *d)
+{
+    if (strcmp(d->engine, "plain_four.cfg") == 0 ||
+        gsl_rng_uniform_int(rng, 4) > 0)
+        return;
+    put_at(d, "charge.second_charger", gsl_rng_uniform(rng));
+    put_at(d, "charge.split", gsl_rng_uniform(rng));
+    put_at(d, "charge.between_effectiveness", gsl_rng_uniform(rng));
+}
+
+/* Nitrous, spray and a second charger, mixed: drawn alone they hardly ever meet.
+ * Flows that a car's engine may stand; true: nitrous is on. */
+static bool draw_brought(gsl_rng *rng, struct draw *d)
+{
+    if (gsl_rng_uniform_int(rng, 4) == 0) {
+        put_at(d, "spray.flow", 0.05 * gsl_rng_uniform(rng));
+        put_at(d, "spray.alcohol", gsl_rng_uniform(rng));
+        put_at(d, "spray.before", 0.4 * gsl_rng_uniform(rng));
+        put_at(d, "spray.closed", 0.6 * gsl_rng_uniform(rng));
+    }
+    if (gsl_rng_uniform_int(rng, 4) > 0)
+        return false;
+    put_at(d, gsl_rng_uniform_int(rng, 4) > 0 ? "nitrous.flow" : "nitrous.power",
+           0.15 * gsl_rng_uniform(rng));
+    put_at(d, "nitrous.state", gsl_rng_uniform(rng));
+    put_at(d, "nitrous.bottle", gsl_rng_uniform(rng));
+    if (gsl_rng_uniform_int(rng, 2) == 0)
+        put_at(d, "nitrous.lambda", gsl_rng_uniform(rng));
+    return true;
+}
 
 /* Few settings at their extremes more often than all at once: parts that are
  * all drawn alone hardly ever fit together. */
@@ -63,11 +112,18 @@ static void draw_engine(gsl_rng *rng, bool diesel, struct draw *d)
         d->set[d->sets] = d->text[d->sets];
         d->sets++;
     }
-    snprintf(d->text[d->sets], ANY_ROOM, "duty.name=%s",
-             (diesel ? diesel_duties
-                     : duties)[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
-    d->set[d->sets] = d->text[d->sets];
-    d->sets++;
+    draw_chargers(rng, d);
+    char duty[ANY_ROOM];
+    if (diesel)
+        snprintf(duty, sizeof duty, "duty.name=%s",
+                 diesel_duties[gsl_rng_uniform_int(rng,
+                                                   COUNT_OF(diesel_duties))]);
+    else
+        snprintf(duty, sizeof duty, "duty.name=%s",
+                 draw_brought(rng, d)
+                     ? "nitrous_pull"
+                     : duties[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
+    put(d, duty);
 }
 
 /* More boost never cools the top ring, nor the crown; unless the burn is
