@@ -29,9 +29,11 @@ static void set_mixtures(const struct cg_cycle_input *input,
     double fuel_mass = cg_fuel_molar_mass(&fuel);
     cg_fuel_poly(&fuel, &vapour);
     cg_fresh_moles(input, &fuel, moles);
-    if (input->injection.on)
+    double premixed = moles[CG_FUEL];
+    if (input->injection.on) /* comes later */
         moles[CG_FUEL] = 0.0;
     cg_mixture_set(&zone->fresh, moles, fuel_mass, &vapour);
+    moles[CG_FUEL] = premixed;
     cg_fuel_burn(&fuel, input->combustion_efficiency, moles);
     cg_mixture_set(&zone->burned, moles, fuel_mass, &vapour);
 }
