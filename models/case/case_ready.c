@@ -6,6 +6,7 @@
 #include "case_check.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "operating.h"
 #include "outside.h"
 #include "setting.h"
 
@@ -102,7 +103,8 @@ static bool given_within(double value, double low, double high)
     return isnan(value) || within(value, low, high);
 }
 
-static bool row_fits(const struct cg_course_row *row, double rated)
+static bool row_fits(const struct cg_course_row *row, double rated,
+                     double lambda_most)
 {
     return within(row->of[CG_CHANNEL_SPEED], 0.01 * rated,
                   MOST_OVERSPEED * rated) &&
@@ -110,7 +112,7 @@ static bool row_fits(const struct cg_course_row *row, double rated)
            given_within(row->of[CG_CHANNEL_HEAT], LEAST_HEAT,
                         MOST_HEAT * CG_KNOCK_HEAT_MOST) &&
            given_within(row->of[CG_CHANNEL_COOLANT], COLDEST, HOTTEST) &&
-           given_within(row->of[CG_CHANNEL_LAMBDA], 0.6, 1.8) &&
+           given_within(row->of[CG_CHANNEL_LAMBDA], 0.6, lambda_most) &&
            given_within(row->of[CG_CHANNEL_BURN50], -10.0, 60.0) &&
            given_within(row->of[CG_CHANNEL_OIL], COLDEST, CG_COURSE_HOTTEST) &&
            given_within(row->of[CG_CHANNEL_AIR], COLDEST,
@@ -124,10 +126,11 @@ static enum cg_status check_course(const struct cg_case *c,
                                    const struct cg_course *course,
                                    struct cg_error *error)
 {
+    double leanest = cg_lambda_most(c);
     bool fits = course->rows >= 2 &&
                 course->row[course->rows - 1].time > course->row[0].time;
     for (size_t i = 0; fits && i < course->rows; i++)
-        fits = row_fits(&course->row[i], c->engine.speed) &&
+        fits = row_fits(&course->row[i], c->engine.speed, leanest) &&
                (i == 0 || course->row[i].time >= course->row[i - 1].time);
     return fits ? CG_OK
                 : cg_error_set(error, CG_BAD_INPUT,

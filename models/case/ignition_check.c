@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "case_complaint.h"
+#include "operating.h"
 #include "outside.h"
 
 static bool knocks(const struct cg_duty_case *duty)
@@ -33,7 +34,6 @@ static void check_fuel(const struct cg_case *c, struct cg_complaints *list)
 
 #define SPARK_RATIO 18.0
 #define COMPRESSION_RATIO 11.0
-#define SPARK_LAMBDA 1.8
 #define COMPRESSION_LAMBDA 1.15
 /* Common practice, no source: above the one ratio nobody fires by spark, below
  * the other no diesel starts; leaner no spark's flame runs, richer a diesel's
@@ -49,8 +49,8 @@ static void check_charge(const struct cg_case *c, struct cg_complaints *list)
                    "engine.compression_ratio", "combustion.ignition",
                    COMPRESSION_RATIO,
                    "nothing fires by compression so low, must be at least");
-    cg_complain_if(list, !compression && lambda > SPARK_LAMBDA, "fuel.lambda",
-                   "combustion.ignition", SPARK_LAMBDA,
+    cg_complain_if(list, !compression && lambda > cg_lambda_most(c),
+                   "fuel.lambda", "combustion.ignition", cg_lambda_most(c),
                    "no spark fires so lean, must be at most");
     cg_complain_if(list, compression && lambda < COMPRESSION_LAMBDA,
                    "fuel.lambda", "combustion.ignition", COMPRESSION_LAMBDA,

@@ -148,6 +148,11 @@ static double lambda_at(const struct cg_case *c, double load)
                              : lambda_of_spark(c, load);
 }
 
+double cg_lambda_most(const struct cg_case *c)
+{
+    return by_compression(c) ? CG_LAMBDA_MOST : CG_LAMBDA_SPARK_MOST;
+}
+
 /* What a soaked cooler gives back [K]. */
 static double soaked(const struct cg_case *c, double soak)
 {

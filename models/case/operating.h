@@ -63,9 +63,13 @@ struct cg_charge_state {
  * that at full load; lambda follows from the air there is, CG_LAMBDA_MOST at
  * most: idling (common practice, no source).  Cannot fail. */
 #define CG_LAMBDA_MOST 10.0
+#define CG_LAMBDA_SPARK_MOST 1.8 /* leaner, no spark's flame runs: likewise */
 void cg_operating_charge(const struct cg_case *c,
                          const struct cg_operating *operating,
                          struct cg_charge_state *charge);
+
+/* The leanest that its kind of ignition fires [1].  Cannot fail. */
+double cg_lambda_most(const struct cg_case *c);
 
 /* The rise of temperature behind the last charger at a load [K].  Cannot fail. */
 double cg_operating_rise(const struct cg_case *c, double load);

@@ -76,6 +76,12 @@ static void read_column(struct cg_reader *reader,
         column_problem(reader, file, setting, key, cg_cooling_other(reader->c));
         return;
     }
+    if (quantity == CG_LOGGED_BURN50 &&
+        reader->c->combustion.ignition == CG_IGNITION_COMPRESSION) {
+        column_problem(reader, file, setting, key,
+                       "a diesel burns as it is injected; leave it out");
+        return;
+    }
     column[quantity].unit = unit;
     snprintf(column[quantity].key, CG_NAME_LENGTH, "%s", key);
 }

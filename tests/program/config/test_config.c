@@ -218,7 +218,11 @@ static void check_shipped_duty(const char *name, double least, double most)
     char set[64];
     snprintf(set, sizeof set, "duty.name=%s", name);
     bool air = strstr(name, "_air") != NULL;
-    read_text(air ? ENGINE "cooling = { medium = \"air\"; };" : ENGINE, set, &c);
+    bool nitrous = strcmp(name, "nitrous_pull") == 0;
+    read_text(air       ? ENGINE "cooling = { medium = \"air\"; };"
+              : nitrous ? ENGINE "nitrous = { flow_g_s = 30.0; };"
+                        : ENGINE,
+              set, &c);
     ck_assert_str_eq(c.duty.name, name);
     double seconds = 0.0, highest = 0.0;
     for (int i = 0; i < c.duty.segments; i++) {
@@ -246,7 +250,8 @@ START_TEST(shipped_duties)
                   {"road_lap", 150, 220},       {"tow_grade", 540, 700},
                   {"settled", 10, 60},          {"cold_start_abuse", 20, 60},
                   {"lean_event", 8, 20},        {"three_pulls", 90, 120},
-                  {"cold_start_air", 20, 60},   {"slow_climb_air", 240, 300},
+                  {"nitrous_pull", 8, 20},      {"cold_start_air", 20, 60},
+                  {"slow_climb_air", 240, 300},
                   {"haul_grade", 1200, 1400},   {"rated_hour", 3600, 3700}};
     struct cg_data_names names;
     size_t count = sizeof duties / sizeof duties[0];
