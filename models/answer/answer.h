@@ -55,10 +55,10 @@ struct cg_extremes {
                                        alloy's hot limit [s] */
     double face_top_max;            /* face of the top ring [K] */
     double liner_top_max;    /* bore surface where the top ring turns [K] */
-    double coolant_side_max; /* hottest wall where there is coolant [K] */
+    double coolant_side_max; /* hottest wall with coolant or fins behind [K] */
     double liner_coolest; /* bore surface, coolest in the ring's travel at the
                              tightest instant [K] */
-    double boiling_point; /* of the coolant [K] */
+    double boiling_point; /* of the coolant [K]; air: infinite */
     double boiling_time;  /* when that wall first passes it [s]; NaN */
     struct cg_clearance clearance; /* of the piston, smallest of each, hot */
     struct cg_skirt_growth skirt;  /* at the skirt's largest closure */

@@ -5,6 +5,7 @@
 #include "answer.h"
 #include "boiling.h"
 #include "coolant_side.h"
+#include "outside.h"
 #include "relaxation.h"
 
 double cg_crown_limit(const struct cg_case *c)
@@ -148,8 +149,21 @@ void cg_limits_judge(const struct cg_case *c, const struct cg_duty_run *run,
     limits->of[CG_PAST_FACE] = at_once(
         e->face_top_max,
         face->temperature.high > 0.0 ? face->temperature.high : INFINITY);
+    limits->of[CG_PAST_GRIPS] =
+        at_once(1.0 - e->clearance.side[CG_RING_TOP] /
+                          c->ring[CG_RING_TOP].side_clearance,
+                1.0);
     judge_knock(c, run, limits);
-    judge_coolant(c, run, e, limits);
+    limits->of[CG_PAST_PRESSURE] =
+        at_once(limits->peak_pressure,
+                c->combustion.ignition == CG_IGNITION_COMPRESSION
+                    ? CG_CYLINDER_MOST
+                    : INFINITY);
+    if (cg_air_cooled(c)) /* air neither boils nor parts from the wall */
+        limits->of[CG_PAST_COOLANT] = limits->of[CG_PAST_FLUX] =
+            at_once(0.0, INFINITY);
+    else
+        judge_coolant(c, run, e, limits);
 }
 
 enum cg_past cg_limits_first(const struct cg_limits *limits)

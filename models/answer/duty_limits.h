@@ -22,7 +22,10 @@ enum cg_past {
     CG_PAST_CROWN,   /* crown: too hot for too long [K] */
     CG_PAST_GROOVE,  /* top groove: likewise, by the alloy's hot limit [K] */
     CG_PAST_FACE,    /* top ring's face: where nobody fits it any more [K] */
+    CG_PAST_GRIPS,   /* top groove: heat takes all of its side clearance, of
+                        what is there cold [1] */
     CG_PAST_KNOCK,   /* knock predicted, and the duty declares none [1] */
+    CG_PAST_PRESSURE, /* compression: of the cylinder, at its peak [Pa] */
     CG_PAST_COOLANT, /* coolant hotter than it boils at [K] */
     CG_PAST_FLUX,    /* into the coolant: film boiling [W/m2] */
     CG_PAST_LIMITS
@@ -39,6 +42,10 @@ enum cg_past {
 /* Where usual piston alloys begin to melt: 505 C, their eutectics with copper;
  * 4032 and 2618 at 532 and 549 C; from memory [K]. */
 #define CG_ALUMINIUM_MELTS 778.15
+
+/* Of a diesel's cylinder: the most that heavy engines are made for, common
+ * practice, no source [Pa]. */
+#define CG_CYLINDER_MOST 250e5
 
 /* Critical flux of saturated water in a pool at one atmosphere, 1.1 MW/m2:
  * N. Zuber, "Hydrodynamic aspects of boiling heat transfer", AECU-4439 (1959),

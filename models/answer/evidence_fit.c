@@ -5,6 +5,7 @@
 
 #include "evidence_gap.h"
 #include "evidence_work.h"
+#include "outside.h"
 
 /* Of what is learned, in standard deviations of after. */
 #define TOLERANCE 2e-3
@@ -28,7 +29,7 @@ static double scattered(const struct cg_evidence *evidence,
 {
     bool warm =
         entry->what != CG_EVIDENCE_ENDS && entry->what != CG_EVIDENCE_COOLANT;
-    return warm ? value - evidence->run[entry->run].cooling.coolant_temperature
+    return warm ? value - cg_outside_temperature(&evidence->run[entry->run])
                 : value;
 }
 

@@ -4,11 +4,13 @@
 
 #include "answer.h"
 #include "boiling.h"
+#include "choke.h"
 #include "constants.h"
 #include "coolant_side.h"
 #include "follow.h"
 #include "geometry.h"
 #include "growth.h"
+#include "outside.h"
 
 /* What is followed; clearances as their negatives.  Moved cases ask for the
  * first ones alone, and for no instant. */
@@ -132,7 +134,8 @@ static void note_tightest(struct seen *seen, const struct cg_instant *instant)
     out->bore_at = cg_thermal_bore_at(seen->thermal, temperature, out->depth);
     out->bore_growth =
         CG_PI * seen->c->engine.bore *
-        cg_growth_at_depth(seen->thermal, seen->strain, out->depth);
+            cg_growth_at_depth(seen->thermal, seen->strain, out->depth) +
+        cg_choke_gap(seen->c);
     out->liner_coolest = coolest(seen->c, seen->thermal, temperature);
 }
 
@@ -196,12 +199,14 @@ static void set_tolerances(struct seen *seen)
     double kelvin = c->solver.tolerance;
     double metre = kelvin * CG_PI * c->engine.bore *
                    cg_curve_at(&c->ring_material[CG_RING_TOP].expansion,
-                               c->cooling.coolant_temperature);
+                               cg_outside_temperature(c));
     for (size_t k = 0; k < QUANTITIES; k++)
         seen->follow.tolerance[k] =
             k >= RING_TOP && k <= COOLANT_SIDE ? kelvin : metre;
-    seen->follow.limit[COOLANT_SIDE] = cg_boiling_point(
-        c->cooling.coolant_pressure, c->cooling.coolant_glycol);
+    seen->follow.limit[COOLANT_SIDE] =
+        cg_air_cooled(c) ? INFINITY
+                         : cg_boiling_point(c->cooling.coolant_pressure,
+                                            c->cooling.coolant_glycol);
     seen->follow.level[CROWN] = cg_crown_limit(c);
     seen->follow.level[GROOVE_TOP] = c->piston_material.hot_limit;
 }

@@ -8,7 +8,6 @@
 #include "geometry.h"
 #include "growth.h"
 #include "relaxation.h"
-#include "ring_gap.h"
 #include "seal.h"
 
 /* Free gap of a ring over the bore (common practice, no source): with its
@@ -33,8 +32,8 @@ void cg_seal_gaps(struct cg_seal *seal, double top, double second)
 double cg_seal_hot_gap(const struct cg_seal *seal, size_t k, double cold_gap,
                        size_t node)
 {
-    return fmax(cg_gap_hot(seal->c->engine.bore, cold_gap,
-                           seal->bore_strain[k][node], seal->ring_strain[k]),
+    return fmax(cg_growth_gap(seal->c, cold_gap, seal->bore_strain[k][node],
+                              seal->ring_strain[k]),
                 0.0);
 }
 
@@ -65,19 +64,25 @@ void cg_seal_ports(struct cg_seal *seal, enum cg_port_kind kind)
 
 /* Hot clearance of a ring in its groove [m]. */
 static double hot_travel(const struct cg_case *c, double ring_strain,
-                         double groove_temperature, size_t k)
+                         double groove_temperature, double bore_strain,
+                         size_t k)
 {
     const struct cg_ring_case *ring = &c->ring[k];
     double groove_strain =
         cg_material_strain(&c->piston_material, groove_temperature);
     double hot = (ring->width + ring->side_clearance) * (1.0 + groove_strain) -
-                 ring->width * (1.0 + ring_strain);
+                 ring->width * (1.0 + ring_strain) +
+                 cg_clearance_keystone(c, (enum cg_ring_place)k, bore_strain,
+                                       groove_strain);
     return fmax(hot, 0.2 * ring->side_clearance);
 }
 
 static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
-                     const double *temperature, size_t k, struct cg_seal *seal)
+                     const double *temperature, const double *strain, size_t k,
+                     struct cg_seal *seal)
 {
+    double bore_strain = cg_growth_at_depth(
+        thermal, strain, cg_ring_turn(c, (enum cg_ring_place)k));
     const struct cg_ring_case *ring = &c->ring[k];
     double bore = c->engine.bore;
     double groove = temperature[thermal->piston.groove[k]];
@@ -99,7 +104,7 @@ static void set_ring(const struct cg_case *c, const struct cg_thermal *thermal,
         .flank_width = flank,
         .exposed = ring->depth - flank,
         .face_width = ring->width,
-        .travel = hot_travel(c, seal->ring_strain[k], groove, k),
+        .travel = hot_travel(c, seal->ring_strain[k], groove, bore_strain, k),
         .tension = tension,
         .stiffness = tension * 2.0 * CG_PI / (FREE_GAP * bore),
         .viscosity = cg_gas_viscosity(groove)};
@@ -251,7 +256,8 @@ enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
     struct cg_ring_pack *pack = &out->pack;
     out->c = c;
     out->performance = at->performance;
-    out->charge_mass = cycle->air_mass + cycle->fuel_mass;
+    out->charge_mass = cycle->air_mass + cycle->fuel_mass +
+                       at->input.brought.nitrous + at->input.brought.water;
     out->trapped_mass = cycle->trapped_mass;
     out->exhaust_open_deg = at->input.exhaust_open_deg;
     pack->speed = at->operating.speed;
@@ -262,7 +268,7 @@ enum cg_status cg_seal_create(const struct cg_case *c, struct cg_duty_run *run,
     pack->discharge = c->seal.discharge;
     cg_growth_bore(c, run->thermal, temperature, strain);
     for (size_t k = 0; k < CG_PACK_RINGS; k++)
-        set_ring(c, run->thermal, temperature, k, out);
+        set_ring(c, run->thermal, temperature, strain, k, out);
     set_nodes(c, run->thermal, temperature, strain, out);
     set_walls(c, run->thermal, temperature, out);
     set_gas(&at->input, pack->temperature[CG_PACK_LAND], &pack->gas);

@@ -223,6 +223,16 @@ static void add_law(struct cg_answer *answer)
     answer->contributions++;
 }
 
+/* Inputs of another medium or kind of ignition are none of this engine's. */
+static void keep_own(const struct cg_case *c, struct cg_answer *answer)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < answer->contributions; i++)
+        if (cg_uncertain_of(c, answer->contribution[i].name))
+            answer->contribution[kept++] = answer->contribution[i];
+    answer->contributions = kept;
+}
+
 enum cg_status cg_spread_first_order(const struct cg_spread *spread,
                                      struct cg_duty_run *workspace,
                                      struct cg_answer *answer,
@@ -234,7 +244,7 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
     for (size_t i = 0; i < count; i++) {
         struct cg_contribution *to = &answer->contribution[i];
         to->name = inputs[i].name;
-        to->doc = inputs[i].doc;
+        to->doc = cg_uncertain_doc(&inputs[i], &spread->c);
         to->total_effect = to->total_effect_error = NAN;
         enum cg_status status =
             shift_of(spread, workspace, &inputs[i], to, error);
@@ -252,6 +262,7 @@ enum cg_status cg_spread_first_order(const struct cg_spread *spread,
     add_law(answer);
     qsort(answer->contribution, count, sizeof answer->contribution[0],
           larger_first);
+    keep_own(&spread->c, answer);
     return CG_OK;
 }
 

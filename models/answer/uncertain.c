@@ -1,8 +1,10 @@
 #include "uncertain.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "constants.h"
+#include "outside.h"
 
 #define SPREAD(name) offsetof(struct cg_case, uncertainty.name)
 #define FIELD(name) offsetof(struct cg_case, name)
@@ -17,7 +19,7 @@ static const struct cg_uncertain inputs[] = {
     {"undercrown", "oil on the underside", true, false, false, 0.0,
      SPREAD(undercrown), {FIELD(piston.splash_coefficient)}},
     {"jet", "oil jet on the crown", true, false, false, 0.0, SPREAD(jet),
-     {FIELD(piston.jet_coefficient)}},
+     {FIELD(piston.jet_coefficient), FIELD(piston.gallery_coefficient)}},
     {"coolant_film", "coolant at the bore", true, false, false, 0.0,
      SPREAD(coolant_film), {FIELD(cooling.coolant_coefficient)}},
     {"ring_expansion", "ring expansion", true, false, false, 0.0,
@@ -40,14 +42,17 @@ static const struct cg_uncertain inputs[] = {
     {"charge", "air temperature", false, true, false, 0.0,
      SPREAD(charge_temperature), {FIELD(charge.ambient_temperature), FIELD(moved.air)}},
     {"burn50", "spark and burn timing", false, true, false, 0.0,
-     SPREAD(burn50_deg), {FIELD(combustion.burn50_deg), FIELD(moved.burn50_deg)}},
+     SPREAD(burn50_deg),
+     {FIELD(combustion.burn50_deg), FIELD(combustion.injection_deg),
+      FIELD(moved.burn50_deg)}},
     {"retard", "retard with boost", false, true, false, 0.0,
      SPREAD(retard_deg_per_100kPa),
      {FIELD(combustion.retard_deg_per_100kPa)}},
     {"octane", "octane of the fuel", false, true, false, 0.0, SPREAD(octane),
      {FIELD(fuel.octane)}},
     {"knock_delay", "ignition delay of the end gas", true, true, false, 0.0,
-     SPREAD(knock_delay), {FIELD(combustion.knock_delay)}},
+     SPREAD(knock_delay),
+     {FIELD(combustion.knock_delay), FIELD(combustion.ignition_delay)}},
     {"crevice", "heat of gas in crevices", true, true, false, 0.0,
      SPREAD(crevice), {FIELD(combustion.crevice_heat)}},
     {"friction", "friction heat", true, false, false, 0.0, SPREAD(friction),
@@ -65,6 +70,11 @@ static const struct cg_uncertain inputs[] = {
      SPREAD(bore_size), {0}},
     {"gap_measure", "gap as filed", false, false, true, 1.0,
      SPREAD(gap_measure), {0}},
+    {"fins", "air and fins", true, false, false, 0.0, SPREAD(fins),
+     {FIELD(cooling.air.fins), FIELD(cooling.air.head)}},
+    {"cylinder_fins", "cooling of the hottest cylinder", true, false, false,
+     0.0, SPREAD(cylinder_fins),
+     {FIELD(cooling.air.fins), FIELD(cooling.air.head)}},
 };
 
 const struct cg_uncertain *cg_uncertains(size_t *count)
@@ -73,12 +83,69 @@ const struct cg_uncertain *cg_uncertains(size_t *count)
     return inputs;
 }
 
-/* The burn is placed either by the rule or by the knock limit, and inputs of
- * the other move nothing; nor does a jet that is not there. */
+static bool by_compression(const struct cg_case *c)
+{
+    return c->combustion.ignition == CG_IGNITION_COMPRESSION;
+}
+
+const char *cg_uncertain_doc(const struct cg_uncertain *input,
+                             const struct cg_case *c)
+{
+    if (input->spread == SPREAD(jet) && c->piston.gallery)
+        return c->piston.oil_jet ? "oil jet and gallery" : "oil in the gallery";
+    if (!by_compression(c))
+        return input->doc;
+    if (input->spread == SPREAD(burn50_deg))
+        return "injection timing";
+    if (input->spread == SPREAD(knock_delay))
+        return "ignition delay of the fuel";
+    return input->doc;
+}
+
+static bool among(size_t spread, const size_t *of, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (of[i] == spread)
+            return true;
+    return false;
+}
+
+#define AMONG(list) among(input->spread, list, sizeof(list) / sizeof(list)[0])
+
+bool cg_uncertain_foreign(const struct cg_uncertain *input,
+                          const struct cg_case *c)
+{
+    static const size_t of_coolant[] = {SPREAD(coolant_film),
+                                        SPREAD(coolant_temperature),
+                                        SPREAD(cylinder_coolant)};
+    static const size_t of_air[] = {SPREAD(fins), SPREAD(cylinder_fins)};
+    static const size_t of_spark[] = {SPREAD(octane),
+                                      SPREAD(retard_deg_per_100kPa)};
+    return (cg_air_cooled(c) ? AMONG(of_coolant) : AMONG(of_air)) ||
+           (by_compression(c) && AMONG(of_spark));
+}
+
+bool cg_uncertain_of(const struct cg_case *c, const char *name)
+{
+    size_t count;
+    const struct cg_uncertain *input = cg_uncertains(&count);
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(input[i].name, name) == 0)
+            return !cg_uncertain_foreign(&input[i], c);
+    return true;
+}
+
+/* The burn is placed by the injection, the rule or the knock limit, and inputs
+ * of the others move nothing; nor does a jet that is not there, or what cools
+ * where something else does. */
 static bool idle(const struct cg_uncertain *input, const struct cg_case *c)
 {
     if (input->spread == SPREAD(jet))
-        return !c->piston.oil_jet;
+        return !c->piston.oil_jet && !c->piston.gallery;
+    if (cg_uncertain_foreign(input, c))
+        return true;
+    if (by_compression(c))
+        return false;
     if (isnan(c->combustion.retard_deg_per_100kPa))
         return input->spread == SPREAD(retard_deg_per_100kPa);
     return input->spread == SPREAD(octane) ||

@@ -25,10 +25,22 @@ struct cg_uncertain {
 
 const struct cg_uncertain *cg_uncertains(size_t *count);
 
+/* What it is in this case: `doc`, or the diesel's word.  Cannot fail. */
+const char *cg_uncertain_doc(const struct cg_uncertain *input,
+                             const struct cg_case *c);
+
 /* One standard deviation of the input in this case: relative or SI; 0 of one
  * that moves nothing in it. */
 double cg_uncertain_spread(const struct cg_uncertain *input,
                            const struct cg_case *c);
+
+/* True of what the engine has not: fins where coolant cools, coolant where air
+ * does, a spark's inputs in a diesel.  Answers do not list it. */
+bool cg_uncertain_foreign(const struct cg_uncertain *input,
+                          const struct cg_case *c);
+
+/* Whether the engine has the input of that name.  Cannot fail. */
+bool cg_uncertain_of(const struct cg_case *c, const char *name);
 
 /* What one standard deviation of a direct input adds to a closure [m].  Cannot
  * fail. */

@@ -26,6 +26,14 @@ static const struct cg_unit units[] = {
     {CG_TIME, "h", 3600.0, 0.0},
     {CG_COEFFICIENT, "W_m2K", 1.0, 0.0},
     {CG_COEFFICIENT, "kW_m2K", 1e3, 0.0},
+    {CG_AIRSPEED, "m_s", 1.0, 0.0},
+    {CG_AIRSPEED, "km_h", 1.0 / 3.6, 0.0},
+    {CG_AIRSPEED, "mph", 0.44704, 0.0},
+    {CG_FLOW, "g_s", 1e-3, 0.0},
+    {CG_FLOW, "kg_h", 1.0 / 3600.0, 0.0},
+    {CG_FLOW, "lb_min", CG_POUND / 60.0, 0.0},
+    {CG_POWER, "kW", 1e3, 0.0},
+    {CG_POWER, "hp", CG_HORSEPOWER, 0.0},
 };
 
 const struct cg_unit *cg_units(size_t *count)

@@ -17,7 +17,10 @@ enum cg_dimension {
     CG_ROTATION,    /* inside: revolutions per second */
     CG_ANGLE,       /* inside: degrees */
     CG_TIME,
-    CG_COEFFICIENT  /* heat transfer coefficient */
+    CG_COEFFICIENT, /* heat transfer coefficient */
+    CG_AIRSPEED,    /* of a stream of air */
+    CG_FLOW,        /* mass flow */
+    CG_POWER
 };
 
 struct cg_unit {

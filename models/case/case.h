@@ -42,6 +42,11 @@ enum cg_drive_kind {
     CG_CHARGER_BELT     /* costs crankshaft power */
 };
 
+enum cg_ignition {
+    CG_IGNITION_SPARK,
+    CG_IGNITION_COMPRESSION /* injected fuel fires by itself */
+};
+
 struct cg_engine_case {
     char name[CG_NAME_LENGTH]; /* free text; "": none */
     double bore, stroke, rod;  /* [m] */
@@ -70,6 +75,11 @@ struct cg_charge_case {
     int charger;                  /* enum cg_drive_kind */
     double exhaust_base;          /* exhaust over ambient, no turbine [Pa] */
     double turbine_ratio;         /* turbine back pressure over boost [1] */
+    int second_charger;           /* behind the first: enum cg_drive_kind */
+    double split;                 /* of the logarithm of the pressure ratio,
+                                     what the first of two makes [1] */
+    double second_efficiency;     /* isentropic [1] */
+    double between_effectiveness; /* of a cooler between them, 0: none [1] */
 };
 
 struct cg_fuel_case {
@@ -78,7 +88,32 @@ struct cg_fuel_case {
     double octane; /* [1] */
 };
 
+enum cg_nitrous_state { CG_NITROUS_LIQUID, CG_NITROUS_GAS };
+
+/* Oxygen brought along, on where a duty's segment says so. */
+struct cg_nitrous_case {
+    double flow;   /* whole engine, fully on [kg/s]; 0: none */
+    double power;  /* or the brake power asked for, by rule [W]; 0: none */
+    int state;     /* at the nozzle: enum cg_nitrous_state */
+    double bottle; /* temperature it comes at [K] */
+    double lambda; /* of its oxygen and the fuel matched to it [1]; NaN: as the
+                      engine's at that load */
+};
+
+/* Water and alcohol sprayed into the charge. */
+struct cg_spray_case {
+    double flow;      /* whole engine, rated speed and full load [kg/s] */
+    double alcohol;   /* share of it by mass, methanol; the rest is water [1] */
+    double from_load; /* it begins there, and rises straight to load 1 [1] */
+    double before;    /* share that evaporates before the valve [1] */
+    double closed;    /* and after the intake has closed; the rest as it enters
+                         the cylinder [1] */
+};
+
 struct cg_combustion_case {
+    int ignition;                /* enum cg_ignition */
+    double injection_deg;        /* compression: begins, after TDC */
+    double ignition_delay;       /* compression: multiplies it [1] */
     char heat_transfer[CG_NAME_LENGTH];
     double heat_factor;          /* [1] */
     double burn50_deg;           /* where knock allows it, after TDC */
@@ -106,6 +141,8 @@ struct cg_piston_case {
     bool oil_jet;
     double splash_coefficient;   /* underside without jet [W/(m2 K)] */
     double jet_coefficient;      /* underside with jet [W/(m2 K)] */
+    bool gallery;                /* behind the top ring, oil shaken in it */
+    double gallery_coefficient;  /* on its walls [W/(m2 K)] */
     double friction_share;       /* of all friction, in ring pack and skirt */
     double skirt_film;           /* oil thickness [m] */
 };
@@ -126,6 +163,7 @@ struct cg_ring_case {
     double roughness;        /* rms, face and bore together [m] */
     double side_clearance;   /* in the groove, cold [m] */
     double back_clearance;   /* radial, behind the ring, cold [m] */
+    double keystone_deg;     /* top ring: angle between its flanks */
     double service;          /* top ring: time at the duty's hottest over which
                                 tension is lost [s] */
 };
@@ -160,6 +198,19 @@ struct cg_seal_case {
                              firing top dead centre */
 };
 
+/* Where the maker's gap is measured. */
+enum cg_gap_place {
+    CG_GAP_IN_SKIRT, /* below the choke, where the barrel is straight */
+    CG_GAP_IN_CHOKE  /* in the narrow top */
+};
+
+/* A barrel ground narrower at the top: choke.h. */
+struct cg_choke_case {
+    double narrower;  /* diametral, cold; 0: a straight bore [m] */
+    double length;    /* from the deck to where the barrel is straight [m] */
+    int gap_measured; /* enum cg_gap_place */
+};
+
 struct cg_bore_case {
     char material[CG_NAME_LENGTH];
     int seat;                      /* enum cg_seat */
@@ -172,10 +223,32 @@ struct cg_bore_case {
     double open_joint_coefficient; /* pressed joint that has opened */
     double jacket_top;             /* deck to coolant [m] */
     double jacket_length;          /* of coolant contact [m] */
+    struct cg_choke_case choke;
     struct cg_finish_case finish;
 };
 
+enum cg_medium { CG_MEDIUM_COOLANT, CG_MEDIUM_AIR };
+
+enum cg_air_drive {
+    CG_AIR_STREAM, /* past the engine, whatever it turns */
+    CG_AIR_FAN     /* in proportion to the engine's speed */
+};
+
+/* Cooling by air: outside.h. */
+struct cg_air_case {
+    double rise;              /* at the fins, over the air outside [K] */
+    double speed;             /* between the fins; a fan's at rated speed [m/s] */
+    int drive;                /* enum cg_air_drive */
+    double fins;              /* bore's own area behind the fins [W/(m2 K)] */
+    double deck, lower, head; /* bore above and below them; gas face of the
+                                 head [W/(m2 K)] */
+    double top, length;       /* deck to the first fin, first to last [m] */
+};
+
 struct cg_cooling_case {
+    int medium;                  /* enum cg_medium; the coolant's own fields
+                                    hold for CG_MEDIUM_COOLANT alone */
+    struct cg_air_case air;
     double coolant_temperature;  /* [K] */
     double coolant_coefficient;  /* [W/(m2 K)] */
     double coolant_pressure;     /* absolute, for the boiling flag [Pa] */
@@ -204,6 +277,9 @@ struct cg_segment {
     double coolant_temperature; /* [K]; NaN: as cooling.coolant */
     double knock_heat;       /* gas heat under knock, over that without: who
                                 declares knock says it; 0: no knock [1] */
+    double air;              /* cooling air over cooling.air_speed; 0: as much
+                                as that [1] */
+    double nitrous;          /* share of its flow that is on [1] */
 };
 
 /* Extra gas heat of a segment, with that of declared knock [1]. */
@@ -224,11 +300,13 @@ struct cg_duty_case {
     struct cg_course_left left;     /* of that course */
 };
 
-/* Of a duty: its length [s], slowest speed [rev/s] and the most knock heat
- * declared in it (0: none).  Cannot fail. */
+/* Of a duty: its length [s], slowest speed [rev/s], the most knock heat
+ * declared in it (0: none) and the most of the nitrous that is on in it [1].
+ * Cannot fail. */
 double cg_duty_seconds(const struct cg_duty_case *duty);
 double cg_duty_slowest(const struct cg_duty_case *duty);
 double cg_duty_knock_heat(const struct cg_duty_case *duty);
+double cg_duty_nitrous(const struct cg_duty_case *duty);
 
 /* What the engine must survive besides the duty asked for. */
 struct cg_survive_case {
@@ -264,6 +342,7 @@ struct cg_uncertainty_case {
     double friction;                                           /* relative */
     double cylinder_charge, cylinder_mixture;                  /* relative */
     double cylinder_coolant;                                   /* [K] */
+    double fins, cylinder_fins;                                /* relative */
     double engine;                                 /* relative, of closure */
     double bore_size, gap_measure;                             /* [m] */
     bool other_laws; /* of gas heat and film: law.h */
@@ -314,6 +393,8 @@ struct cg_case {
     struct cg_engine_case engine;
     struct cg_charge_case charge;
     struct cg_fuel_case fuel;
+    struct cg_nitrous_case nitrous;
+    struct cg_spray_case spray;
     struct cg_combustion_case combustion;
     struct cg_piston_case piston;
     struct cg_ring_case ring[CG_RINGS];

@@ -6,6 +6,8 @@
 #include "case_check.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "operating.h"
+#include "outside.h"
 #include "setting.h"
 
 /* Of a segment, as the config reader allows them. */
@@ -33,7 +35,8 @@ static enum cg_status check_band(const struct cg_setting *setting,
     double slack = 1e-9 * (fabs(setting->low) + fabs(setting->high));
     if (setting->kind == CG_NAME || setting->kind == CG_WORDS ||
         setting->kind == CG_SWITCH ||
-        (setting->rule == CG_OPTIONAL && isnan(si)))
+        ((setting->rule == CG_OPTIONAL || setting->rule == CG_PER_FUEL) &&
+         isnan(si)))
         return CG_OK;
     if (setting->kind == CG_CHOICE) {
         char word[CG_NAME_LENGTH];
@@ -87,8 +90,10 @@ static bool segment_fits(const struct cg_segment *s, double rated)
            within(s->speed_end, least, most) && within(s->load, 0.0, 1.0) &&
            within(s->load_end, 0.0, 1.0) &&
            within(s->heat_factor, LEAST_HEAT, MOST_HEAT) &&
+           within(s->nitrous, 0.0, 1.0) &&
            (s->knock_heat == 0.0 ||
             within(s->knock_heat, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST)) &&
+           (s->air == 0.0 || within(s->air, CG_AIR_LEAST, CG_AIR_MOST)) &&
            (isnan(s->coolant_temperature) ||
             within(s->coolant_temperature, COLDEST, HOTTEST));
 }
@@ -98,7 +103,8 @@ static bool given_within(double value, double low, double high)
     return isnan(value) || within(value, low, high);
 }
 
-static bool row_fits(const struct cg_course_row *row, double rated)
+static bool row_fits(const struct cg_course_row *row, double rated,
+                     double lambda_most)
 {
     return within(row->of[CG_CHANNEL_SPEED], 0.01 * rated,
                   MOST_OVERSPEED * rated) &&
@@ -106,28 +112,40 @@ static bool row_fits(const struct cg_course_row *row, double rated)
            given_within(row->of[CG_CHANNEL_HEAT], LEAST_HEAT,
                         MOST_HEAT * CG_KNOCK_HEAT_MOST) &&
            given_within(row->of[CG_CHANNEL_COOLANT], COLDEST, HOTTEST) &&
-           given_within(row->of[CG_CHANNEL_LAMBDA], 0.6, 1.8) &&
+           given_within(row->of[CG_CHANNEL_LAMBDA], 0.6, lambda_most) &&
            given_within(row->of[CG_CHANNEL_BURN50], -10.0, 60.0) &&
            given_within(row->of[CG_CHANNEL_OIL], COLDEST, CG_COURSE_HOTTEST) &&
            given_within(row->of[CG_CHANNEL_AIR], COLDEST,
                         CG_COURSE_HOTTEST) &&
-           given_within(row->of[CG_CHANNEL_SOAK], 0.0, 1.0);
+           given_within(row->of[CG_CHANNEL_SOAK], 0.0, 1.0) &&
+           given_within(row->of[CG_CHANNEL_WIND], CG_AIR_LEAST, CG_AIR_MOST) &&
+           given_within(row->of[CG_CHANNEL_NITROUS], 0.0, 1.0);
 }
 
 static enum cg_status check_course(const struct cg_case *c,
                                    const struct cg_course *course,
                                    struct cg_error *error)
 {
+    double leanest = cg_lambda_most(c);
     bool fits = course->rows >= 2 &&
                 course->row[course->rows - 1].time > course->row[0].time;
     for (size_t i = 0; fits && i < course->rows; i++)
-        fits = row_fits(&course->row[i], c->engine.speed) &&
+        fits = row_fits(&course->row[i], c->engine.speed, leanest) &&
                (i == 0 || course->row[i].time >= course->row[i - 1].time);
     return fits ? CG_OK
                 : cg_error_set(error, CG_BAD_INPUT,
                                "duty.course: two rows and more are allowed, "
                                "times never back, values as course.h and the "
                                "settings of the same names say");
+}
+
+static bool sets_coolant(const struct cg_duty_case *duty)
+{
+    for (int i = 0; i < duty->segments; i++)
+        if (duty->course == NULL &&
+            !isnan(duty->segment[i].coolant_temperature))
+            return true;
+    return false;
 }
 
 static enum cg_status check_segments(const struct cg_case *c,
@@ -140,16 +158,23 @@ static enum cg_status check_segments(const struct cg_case *c,
         return cg_error_set(error, CG_BAD_INPUT,
                             "duty.segments: 1 to %d are allowed (got %d)",
                             CG_SEGMENTS, duty->segments);
+    if (cg_air_cooled(c) && sets_coolant(duty))
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "duty.segments: a coolant, where cooling.medium is "
+                            "air; NaN is allowed");
     for (int i = 0; i < duty->segments; i++)
         if (!segment_fits(&duty->segment[i], c->engine.speed))
             return cg_error_set(
                 error, CG_BAD_INPUT,
                 "duty.segments[%d]: 0.001 to %g s, speeds of 0.01 to %g "
                 "engine.speed, loads of 0 to 1, a heat factor of %g to %g, "
-                "a coolant of %g to %g K (NaN: as cooling.coolant) and a "
-                "knock heat of %g to %g (0: no knock) are allowed",
+                "a coolant of %g to %g K (NaN: as cooling.coolant), a "
+                "knock heat of %g to %g (0: no knock), %g to %g of "
+                "cooling.air_speed (0: all) and nitrous of 0 to 1 are "
+                "allowed",
                 i, LONGEST, MOST_OVERSPEED, LEAST_HEAT, MOST_HEAT, COLDEST,
-                HOTTEST, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
+                HOTTEST, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST, CG_AIR_LEAST,
+                CG_AIR_MOST);
     return CG_OK;
 }
 

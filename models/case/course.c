@@ -61,6 +61,8 @@ static struct cg_course_row row_of(const struct cg_segment *segment, bool end,
     row.of[CG_CHANNEL_LOAD] = end ? segment->load_end : segment->load;
     row.of[CG_CHANNEL_HEAT] = cg_segment_heat(segment);
     row.of[CG_CHANNEL_COOLANT] = isnan(own) ? coolant : own;
+    row.of[CG_CHANNEL_WIND] = segment->air > 0.0 ? segment->air : 1.0;
+    row.of[CG_CHANNEL_NITROUS] = segment->nitrous;
     return row;
 }
 
@@ -72,6 +74,16 @@ static bool same_row(const struct cg_course_row *a,
         same = same &&
                (a->of[k] == b->of[k] || (isnan(a->of[k]) && isnan(b->of[k])));
     return same;
+}
+
+/* A course in which the cooling air is all along as the case says it. */
+static void still(struct cg_course *course)
+{
+    bool moves = false;
+    for (size_t i = 0; i < course->rows; i++)
+        moves = moves || course->row[i].of[CG_CHANNEL_WIND] != 1.0;
+    for (size_t i = 0; i < course->rows && !moves; i++)
+        course->row[i].of[CG_CHANNEL_WIND] = NAN;
 }
 
 /* Whether a segment has a coolant of its own. */
@@ -103,6 +115,7 @@ enum cg_status cg_course_of_segments(const struct cg_segment *segment,
         made->row[made->rows++] = row_of(&segment[i], true, time, otherwise);
         made->knock_heat = fmax(made->knock_heat, segment[i].knock_heat);
     }
+    still(made);
     *course = made;
     return CG_OK;
 }

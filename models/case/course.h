@@ -26,6 +26,8 @@ enum cg_course_channel {
     CG_CHANNEL_OIL,     /* [K] */
     CG_CHANNEL_AIR,     /* in the manifold, behind the cooler [K] */
     CG_CHANNEL_SOAK,    /* heat in the cooler's core, 1: as of full boost */
+    CG_CHANNEL_WIND,    /* cooling air over cooling.air_speed [1] */
+    CG_CHANNEL_NITROUS, /* share of its flow that is on [1] */
     CG_CHANNELS
 };
 

@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "operating.h"
+#include "outside.h"
 
 /* A step over the time since the piece began, which the shorter of the two
  * bodies' times is added to: what settles is straight enough within it. */
@@ -22,10 +23,13 @@ struct lag {
     double soak; /* of the core, 1 where full boost would bring it */
 };
 
-/* Load at which the manifold is at ambient pressure. */
+/* Load at which the manifold is at ambient pressure; of a diesel, the share of
+ * full load's fuel that the air without boost burns. */
 static double ambient_load(const struct cg_case *c)
 {
     const struct cg_charge_case *in = &c->charge;
+    if (c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        return in->ambient_pressure / (in->ambient_pressure + in->boost);
     double whole = in->ambient_pressure + in->boost - in->closed_throttle;
     return (in->ambient_pressure - in->closed_throttle) / whole;
 }
@@ -139,8 +143,8 @@ enum cg_status cg_course_lag(const struct cg_case *c,
     enum cg_status status = CG_OK;
     if (duty->course == NULL)
         status = cg_course_of_segments(duty->segment, (size_t)duty->segments,
-                                       c->cooling.coolant_temperature, &own,
-                                       &asked, error);
+                                       cg_outside_temperature(c), &own, &asked,
+                                       error);
     const struct cg_course *from = duty->course != NULL ? duty->course : asked;
     if (status == CG_OK)
         status = cg_course_create(list, rows_of(c, from), &made, error);

@@ -123,6 +123,11 @@ enum cg_status cg_course_seen(const struct cg_course *course, double time,
     }
     if (whole)
         copy_rows(&rows, made->row[made->rows - 1].time, time + AFTER, made);
+    if (made->rows == 1) { /* of an instant at the start no row need be near */
+        struct cg_course_row *end = &made->row[made->rows++];
+        end->time = fmin(time + AFTER, rows.row[rows.count - 1].time);
+        cg_course_at(course, end->time, end->of);
+    }
     made->watch = time - WATCH;
     made->knock_heat = course->knock_heat;
     made->fine = course->fine;

@@ -17,7 +17,9 @@ const struct cg_thin_band cg_thin_usual = {.off = {[CG_CHANNEL_SPEED] = 0.005,
                                                    [CG_CHANNEL_BURN50] = 0.5,
                                                    [CG_CHANNEL_OIL] = 0.5,
                                                    [CG_CHANNEL_AIR] = 0.5,
-                                                   [CG_CHANNEL_SOAK] = 0.01},
+                                                   [CG_CHANNEL_SOAK] = 0.01,
+                                                   [CG_CHANNEL_WIND] = 0.01,
+                                                   [CG_CHANNEL_NITROUS] = 0.01},
                                            .sum = {[CG_CHANNEL_SPEED] = 0.001,
                                                    [CG_CHANNEL_LOAD] = 0.001,
                                                    [CG_CHANNEL_HEAT] = 0.001,
@@ -26,7 +28,9 @@ const struct cg_thin_band cg_thin_usual = {.off = {[CG_CHANNEL_SPEED] = 0.005,
                                                    [CG_CHANNEL_BURN50] = 0.1,
                                                    [CG_CHANNEL_OIL] = 0.5,
                                                    [CG_CHANNEL_AIR] = 0.5,
-                                                   [CG_CHANNEL_SOAK] = 0.02}};
+                                                   [CG_CHANNEL_SOAK] = 0.02,
+                                                   [CG_CHANNEL_WIND] = 0.005,
+                                                   [CG_CHANNEL_NITROUS] = 0.001}};
 
 enum { AHEAD = 1500 }; /* rows */
 

@@ -36,6 +36,17 @@ double cg_duty_knock_heat(const struct cg_duty_case *duty)
     return most;
 }
 
+double cg_duty_nitrous(const struct cg_duty_case *duty)
+{
+    const struct cg_course *course = duty->course;
+    double most = 0.0;
+    for (size_t i = 0; course != NULL && i < course->rows; i++)
+        most = fmax(most, course->row[i].of[CG_CHANNEL_NITROUS]);
+    for (int i = 0; course == NULL && i < duty->segments; i++)
+        most = fmax(most, duty->segment[i].nitrous);
+    return most;
+}
+
 void cg_case_free(struct cg_case *c)
 {
     cg_courses_free(c->courses);

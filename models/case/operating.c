@@ -1,11 +1,15 @@
 #include "operating.h"
 
 #include <math.h>
+#include <stdbool.h>
 #include <string.h>
 
-#define AIR_CP 1005.0            /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
-#define AIR_EXPONENT (0.4 / 1.4) /* (gamma - 1)/gamma of air */
-#define STOICHIOMETRIC_LOAD 0.6  /* common practice, no source */
+#include "brought.h"
+#include "charger_row.h"
+#include "outside.h"
+
+#define AIR_CP 1005.0           /* [J/(kg K)], 300 K: NASA TM-4513 mixture */
+#define STOICHIOMETRIC_LOAD 0.6 /* common practice, no source */
 
 struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
                                     double load)
@@ -14,12 +18,21 @@ struct cg_operating cg_operating_at(const struct cg_case *c, double speed,
         .speed = speed,
         .load = load,
         .heat_factor = 1.0,
-        .coolant_temperature = c->cooling.coolant_temperature,
+        .coolant_temperature = cg_outside_temperature(c),
+        .cooling_flow = cg_outside_flow(c, speed),
         .oil_temperature = c->cooling.oil_temperature,
         .lambda = NAN,
         .burn50_deg = NAN,
         .air_temperature = NAN,
-        .soak = 0.0};
+        .soak = 0.0,
+        .nitrous = 0.0};
+}
+
+struct cg_operating cg_operating_full(const struct cg_case *c)
+{
+    struct cg_operating at = cg_operating_at(c, c->engine.speed, 1.0);
+    at.nitrous = cg_duty_nitrous(&c->duty);
+    return at;
 }
 
 struct cg_operating cg_operating_of(const struct cg_case *c,
@@ -39,10 +52,14 @@ struct cg_operating cg_operating_of(const struct cg_case *c,
     at.air_temperature = of[CG_CHANNEL_AIR] + moved->air;
     if (!isnan(of[CG_CHANNEL_SOAK]))
         at.soak = of[CG_CHANNEL_SOAK];
+    if (cg_air_cooled(c) && !isnan(of[CG_CHANNEL_WIND]))
+        at.cooling_flow *= cg_outside_share(of[CG_CHANNEL_WIND]);
+    if (!isnan(of[CG_CHANNEL_NITROUS]))
+        at.nitrous = of[CG_CHANNEL_NITROUS];
     return at;
 }
 
-static double lambda_at(const struct cg_case *c, double load)
+static double lambda_of_spark(const struct cg_case *c, double load)
 {
     if (load <= STOICHIOMETRIC_LOAD)
         return 1.0;
@@ -59,20 +76,81 @@ static double evaporation_drop(const struct cg_case *c, double lambda)
     return c->charge.evaporation * fuel_to_air * fuel->latent_heat / AIR_CP;
 }
 
-static double manifold_at(const struct cg_charge_case *in, double load)
+static bool by_compression(const struct cg_case *c)
 {
+    return c->combustion.ignition == CG_IGNITION_COMPRESSION;
+}
+
+static double manifold_at(const struct cg_case *c, double load)
+{
+    const struct cg_charge_case *in = &c->charge;
     double full = in->ambient_pressure + in->boost;
-    return in->closed_throttle + load * (full - in->closed_throttle);
+    double shut =
+        by_compression(c) ? in->ambient_pressure : in->closed_throttle;
+    return shut + load * (full - shut);
+}
+
+static struct cg_charged charged(const struct cg_case *c, double load)
+{
+    const struct cg_charge_case *in = &c->charge;
+    double ratio = fmax(manifold_at(c, load) / in->ambient_pressure, 1.0);
+    const struct cg_charger_row row = {
+        in->second_charger == CG_CHARGER_NONE ? 1 : 2,
+        {in->compressor_efficiency, in->second_efficiency},
+        in->split,
+        in->between_effectiveness};
+    if (in->charger == CG_CHARGER_NONE)
+        ratio = 1.0;
+    return cg_charger_row(&row, in->ambient_temperature, ratio);
 }
 
 double cg_operating_rise(const struct cg_case *c, double load)
 {
+    return charged(c, load).rise;
+}
+
+/* Work taken from the crankshaft [J/kg], and back pressure of turbines. */
+static void set_drives(const struct cg_charge_case *in,
+                       const struct cg_charged *row,
+                       struct cg_charge_state *charge)
+{
+    const int drive[CG_CHARGERS] = {in->charger, in->second_charger};
+    charge->compressor_work = charge->belt_work = 0.0;
+    for (int i = 0; i < CG_CHARGERS; i++) {
+        charge->compressor_work += row->work[i];
+        if (drive[i] == CG_CHARGER_BELT)
+            charge->belt_work += row->work[i];
+        if (drive[i] == CG_CHARGER_TURBINE)
+            charge->exhaust_pressure +=
+                in->turbine_ratio * (row->pressure[i] * in->ambient_pressure);
+    }
+}
+
+/* Of the air at the valve, over a constant [1]. */
+static double density_at(const struct cg_case *c, double load)
+{
     const struct cg_charge_case *in = &c->charge;
-    double ratio = fmax(manifold_at(in, load) / in->ambient_pressure, 1.0);
-    if (in->charger == CG_CHARGER_NONE)
-        ratio = 1.0;
-    return in->ambient_temperature * (pow(ratio, AIR_EXPONENT) - 1.0) /
-           in->compressor_efficiency;
+    return manifold_at(c, load) /
+           (in->ambient_temperature + in->intake_heating +
+            (1.0 - in->cooler_effectiveness) * cg_operating_rise(c, load));
+}
+
+/* Of the air that there is, with that share of full load's fuel. */
+static double lambda_of_fuel(const struct cg_case *c, double load)
+{
+    double air = density_at(c, load) / density_at(c, 1.0);
+    return fmin(c->fuel.lambda * air / fmax(load, 1e-9), CG_LAMBDA_MOST);
+}
+
+static double lambda_at(const struct cg_case *c, double load)
+{
+    return by_compression(c) ? lambda_of_fuel(c, load)
+                             : lambda_of_spark(c, load);
+}
+
+double cg_lambda_most(const struct cg_case *c)
+{
+    return by_compression(c) ? CG_LAMBDA_MOST : CG_LAMBDA_SPARK_MOST;
 }
 
 /* What a soaked cooler gives back [K]. */
@@ -90,17 +168,14 @@ void cg_operating_charge(const struct cg_case *c,
                          struct cg_charge_state *charge)
 {
     const struct cg_charge_case *in = &c->charge;
-    double manifold = manifold_at(in, operating->load);
-    double ratio = fmax(manifold / in->ambient_pressure, 1.0);
-    double boost = (ratio - 1.0) * in->ambient_pressure;
-    double rise = cg_operating_rise(c, operating->load);
+    double manifold = manifold_at(c, operating->load);
+    struct cg_charged row = charged(c, operating->load);
     charge->manifold_pressure = manifold;
     charge->lambda = isnan(operating->lambda) ? lambda_at(c, operating->load)
                                               : operating->lambda;
-    charge->compressor_work = AIR_CP * rise;
     double air = isnan(operating->air_temperature)
                      ? in->ambient_temperature +
-                           (1.0 - in->cooler_effectiveness) * rise +
+                           (1.0 - in->cooler_effectiveness) * row.rise +
                            soaked(c, operating->soak)
                      : operating->air_temperature;
     charge->manifold_temperature = air + in->intake_heating -
@@ -108,21 +183,30 @@ void cg_operating_charge(const struct cg_case *c,
     charge->exhaust_pressure =
         in->ambient_pressure +
         in->exhaust_base * manifold / in->ambient_pressure;
-    if (in->charger == CG_CHARGER_TURBINE)
-        charge->exhaust_pressure += in->turbine_ratio * boost;
+    set_drives(in, &row, charge);
+    cg_brought_set(c, operating, charge);
 }
 
-/* As late as knock makes it, or by the user's rule. */
+/* When the fuel fires by itself, or, where a spark does, as late as knock makes
+ * it or by the user's rule. */
 static void set_burn(const struct cg_case *c, const struct cg_fuel *fuel,
                      double boost, struct cg_cycle_input *input)
 {
+    input->burn50_deg = c->combustion.burn50_deg;
+    input->injection = (struct cg_injection){by_compression(c),
+                                             c->combustion.injection_deg,
+                                             c->combustion.ignition_delay};
+    if (input->injection.on)
+        return;
     double retard = c->combustion.retard_deg_per_100kPa *
                     fuel->retard_share * boost / 1e5;
     bool by_knock = isnan(retard);
     input->burn50_deg = c->combustion.burn50_deg +
                         (by_knock ? 0.0 : fmin(retard, CG_RETARD_MOST));
     input->knock =
-        (struct cg_knock_law){c->fuel.octane, c->combustion.knock_delay,
+        (struct cg_knock_law){cg_brought_octane(c, input),
+                              c->combustion.knock_delay *
+                                  cg_brought_delay(input),
                               by_knock ? CG_RETARD_MOST : 0.0};
 }
 
@@ -157,6 +241,7 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     input->volumetric_efficiency = c->charge.volumetric_efficiency;
     input->fuel = fuel;
     input->lambda = charge.lambda;
+    input->brought = charge.brought;
     set_burn(c, fuel, boost, input);
     if (!isnan(operating->burn50_deg)) {
         input->burn50_deg = operating->burn50_deg;
@@ -164,13 +249,13 @@ enum cg_status cg_operating_cycle_input(const struct cg_case *c,
     }
     input->burn_duration_deg = c->combustion.burn_duration_deg;
     input->combustion_efficiency = c->combustion.efficiency;
-    double liquid = 1.0 - c->charge.evaporation;
+    double liquid = by_compression(c) ? 0.0 : 1.0 - c->charge.evaporation;
     input->latent_walls = liquid * c->charge.wall_evaporation;
     input->latent_charge = liquid - input->latent_walls;
     input->correlation = correlation;
     input->heat_factor = c->combustion.heat_factor * operating->heat_factor;
     input->chamber_area_ratio = c->combustion.chamber_area;
-    input->flame = true;
+    input->flame = !by_compression(c);
     input->intake_close_deg = -140.0;
     input->exhaust_open_deg = 130.0;
     input->step_deg = c->solver.crank_step_deg;
@@ -181,4 +266,9 @@ double cg_friction_mep(double peak_pressure, double piston_speed)
 {
     return 0.4e5 + 0.005 * peak_pressure + 0.09e5 * piston_speed +
            0.0009e5 * piston_speed * piston_speed;
+}
+
+double cg_friction_mep_compression(double peak_pressure, double piston_speed)
+{
+    return 0.137e5 + 0.005 * peak_pressure + 0.162e5 * piston_speed;
 }

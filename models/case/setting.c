@@ -53,41 +53,25 @@ static void *field(const struct cg_setting *setting, struct cg_case *c)
     return (char *)c + setting->offset;
 }
 
-static double fallback_si(const struct cg_setting *setting)
-{
-    return cg_unit_to_si(cg_unit_find(setting->dimension, setting->unit),
-                         setting->fallback);
-}
-
-static void begin_one(const struct cg_setting *setting, struct cg_case *c)
-{
-    if (setting->kind == CG_NAME)
-        strncpy(field(setting, c), setting->text, CG_NAME_LENGTH - 1);
-    else if (setting->kind == CG_WORDS)
-        strncpy(field(setting, c), setting->text, CG_WORDS_LENGTH - 1);
-    else if (setting->kind != CG_REAL)
-        cg_setting_put(setting, c, setting->fallback);
-    else
-        cg_setting_put(setting, c,
-                       setting->rule == CG_FIXED ? fallback_si(setting) : NAN);
-}
-
 void cg_case_begin(struct cg_case *c)
 {
     size_t count;
     const struct cg_setting *settings = cg_settings(&count);
     memset(c, 0, sizeof *c);
     for (size_t i = 0; i < count; i++)
-        begin_one(&settings[i], c);
+        cg_case_default(&settings[i], c);
     for (int r = 0; r < CG_RINGS; r++)
         c->ring[r].maker_minimum = NAN;
     c->scale = (struct cg_scale_case){1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0};
 }
 
+/* NaN of a fuel that no spark burns. */
 static double octane_of(const struct cg_case *c, double unknown)
 {
     const struct cg_fuel *fuel = cg_fuel_find(c->fuel.name);
-    return fuel != NULL ? fuel->octane : unknown;
+    if (fuel == NULL)
+        return unknown;
+    return fuel->octane > 0.0 ? fuel->octane : NAN;
 }
 
 const struct cg_setting *cg_case_complete(struct cg_case *c)
@@ -100,20 +84,22 @@ const struct cg_setting *cg_case_complete(struct cg_case *c)
         const struct cg_setting *setting = &settings[i];
         if (setting->kind != CG_REAL || !isnan(cg_setting_get(setting, c)))
             continue;
+        double fallback =
+            cg_setting_fallback(setting, c->combustion.ignition);
         switch (setting->rule) {
         case CG_REQUIRED:
             return setting;
         case CG_PER_BORE:
-            cg_setting_put(setting, c, setting->fallback * c->engine.bore);
+            cg_setting_put(setting, c, fallback * c->engine.bore);
             break;
         case CG_PER_STROKE:
-            cg_setting_put(setting, c, setting->fallback * c->engine.stroke);
+            cg_setting_put(setting, c, fallback * c->engine.stroke);
             break;
         case CG_PER_SPEED:
-            cg_setting_put(setting, c, setting->fallback * c->engine.speed);
+            cg_setting_put(setting, c, fallback * c->engine.speed);
             break;
         case CG_PER_FUEL:
-            cg_setting_put(setting, c, octane_of(c, setting->fallback));
+            cg_setting_put(setting, c, octane_of(c, fallback));
             break;
         case CG_FIXED:
         case CG_OPTIONAL:

@@ -59,6 +59,21 @@ int cg_setting_choice(const struct cg_setting *setting, const char *word);
 void cg_setting_word(const struct cg_setting *setting, int choice,
                      char word[CG_NAME_LENGTH]);
 
+/* A default that hangs on combustion.ignition: whether this one does, and its
+ * number, in the sense of its rule, or words with that ignition. */
+bool cg_setting_by_ignition(const struct cg_setting *setting);
+double cg_setting_fallback(const struct cg_setting *setting, int ignition);
+const char *cg_setting_fallback_text(const struct cg_setting *setting,
+                                     int ignition);
+
+/* Begins one field anew, by the case's ignition, as cg_case_begin does.  Cannot
+ * fail. */
+void cg_case_default(const struct cg_setting *setting, struct cg_case *c);
+
+/* Makes a case just begun one of compression ignition: its defaults.  Cannot
+ * fail. */
+void cg_case_ignite(struct cg_case *c);
+
 /* Fills every field of the case: FIXED defaults, NaN for REQUIRED, OPTIONAL
  * and bore- or stroke-dependent reals, 0 for required counts, an empty duty,
  * scales of 1.  Cannot fail. */

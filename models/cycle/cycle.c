@@ -4,6 +4,8 @@
 #include <string.h>
 
 #include "cycle_pass.h"
+#include "fresh.h"
+#include "nitrous.h"
 #include "zone.h"
 
 /* Temperature at which a mixture has an enthalpy [J/kg], by Newton. */
@@ -48,23 +50,26 @@ static double exhaust_temperature(const struct cg_pass *pass)
 static double unburned_energy(const struct cg_cycle_input *input,
                               double fuel_mass, double burned)
 {
-    const struct cg_fuel *fuel = input->fuel;
+    struct cg_fuel fuel = cg_fresh_fuel(input);
     double moles[CG_SPECIES];
-    cg_fuel_burned(fuel, input->lambda, input->combustion_efficiency, moles);
-    double molar_mass = cg_fuel_molar_mass(fuel);
-    double vapour = molar_mass * (fuel->heating_value + fuel->latent_heat);
+    cg_fresh_moles(input, &fuel, moles);
+    double molar_mass = cg_fuel_molar_mass(&fuel);
+    double vapour = molar_mass * (fuel.heating_value + fuel.latent_heat);
+    double whole = vapour + moles[CG_N2O] * CG_NITROUS_FORMATION;
+    cg_fuel_burn(&fuel, input->combustion_efficiency, moles);
     double per_mole = burned * (moles[CG_CO] * cg_fuel_co_heat() +
                                 moles[CG_H2] * cg_fuel_hydrogen_heat() +
-                                moles[CG_FUEL] * vapour) +
-                      (1.0 - burned) * vapour;
+                                moles[CG_FUEL] * vapour +
+                                moles[CG_N2O] * CG_NITROUS_FORMATION) +
+                      (1.0 - burned) * whole;
     return fuel_mass / molar_mass * per_mole;
 }
 
 static void sum_masses(const struct cg_cycle_input *input,
                        const struct cg_pass *pass, struct cg_cycle *cycle)
 {
-    cycle->air_mass = cg_pass_air(input);
-    cycle->fuel_mass = cycle->air_mass * (cg_pass_charge_per_air(input) - 1.0);
+    cycle->air_mass = cg_fresh_air(input);
+    cycle->fuel_mass = cg_fresh_fuel_mass(input);
     cycle->residual = (struct cg_residual){
         .temperature = pass->residual[CG_RESIDUAL_TEMPERATURE],
         .mass = pass->residual[CG_RESIDUAL_MASS],
@@ -75,7 +80,9 @@ static void sum_masses(const struct cg_cycle_input *input,
     memcpy(cycle->residual.came_out, pass->came_out, sizeof pass->came_out);
     cycle->residual_mass = pass->edge[CG_LEG_INTAKE][CG_ZONE_MASS];
     cycle->trapped_mass = pass->edge[CG_LEG_COMPRESSION][CG_ZONE_MASS];
-    cycle->fuel_energy = cycle->fuel_mass * input->fuel->heating_value;
+    cycle->fuel_energy =
+        cycle->fuel_mass * cg_fresh_fuel(input).heating_value +
+        input->brought.nitrous * cg_nitrous_decomposition();
 }
 
 static void sum_energies(const struct cg_cycle_input *input,
@@ -92,7 +99,8 @@ static void sum_energies(const struct cg_cycle_input *input,
     cycle->heat_piston = end[CG_ZONE_PISTON];
     cycle->heat_liner = end[CG_ZONE_LINER];
     cycle->heat_evaporation =
-        input->latent_walls * cycle->fuel_mass * input->fuel->latent_heat;
+        input->latent_walls * (cycle->fuel_mass - input->brought.alcohol) *
+        input->fuel->latent_heat;
     cycle->heat_crevice = end[CG_ZONE_CREVICE];
     cycle->imep_gross = cycle->gross_work / cg_crank_swept(&input->crank);
     cycle->imep_net = end[CG_ZONE_WORK] / cg_crank_swept(&input->crank);
@@ -100,10 +108,10 @@ static void sum_energies(const struct cg_cycle_input *input,
     cycle->exhaust_temperature = exhaust_temperature(pass);
     double burned = pass->edge[CG_LEG_BLOW_DOWN][CG_ZONE_BURNED] -
                     pass->edge[CG_LEG_BURN][CG_ZONE_BURNED];
-    cycle->unburned_energy =
-        unburned_energy(input, cycle->fuel_mass,
-                        fmin(burned / (cycle->air_mass + cycle->fuel_mass),
-                             1.0));
+    double charge = cycle->air_mass + cycle->fuel_mass +
+                    input->brought.nitrous + input->brought.water;
+    cycle->unburned_energy = unburned_energy(input, cycle->fuel_mass,
+                                             fmin(burned / charge, 1.0));
     cycle->energy_residual =
         (end[CG_ZONE_ENTHALPY] - end[CG_ZONE_WORK] - end[CG_ZONE_HEAD] -
          end[CG_ZONE_PISTON] - end[CG_ZONE_LINER] - end[CG_ZONE_CREVICE]) /
@@ -137,10 +145,32 @@ static void find_peak(struct cg_cycle *cycle)
         point[top].pressure + shift * (slope + shift * curve);
 }
 
+/* Where half of an injected fuel is burned [deg], by halving. */
+static double half_burned(const struct cg_zone *zone)
+{
+    double low = zone->wiebe.start_deg, high = low + zone->wiebe.duration_deg;
+    for (int i = 0; i < 40; i++) {
+        double middle = 0.5 * (low + high);
+        if (cg_zone_burned(zone, middle) < 0.5)
+            low = middle;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static void sum_burn(const struct cg_cycle_input *input,
+                     const struct cg_pass *pass, struct cg_cycle *cycle)
+{
+    cycle->burn50_deg = input->injection.on ? half_burned(&pass->zone)
+                                            : input->burn50_deg;
+    cycle->ignition_deg = pass->zone.wiebe.start_deg;
+    cycle->premixed_share = pass->zone.premixed_share;
+}
+
 static void sum_knock(const struct cg_cycle_input *input,
                       const struct cg_pass *pass, struct cg_cycle *cycle)
 {
-    cycle->burn50_deg = input->burn50_deg;
     cycle->knock_integral = cycle->knock_unretarded = NAN;
     if (!(input->knock.octane > 0.0))
         return;
@@ -172,6 +202,7 @@ enum cg_status cg_cycle_run(const struct cg_cycle_input *input,
     sum_masses(input, &pass, cycle);
     sum_energies(input, &pass, cycle);
     find_peak(cycle);
+    sum_burn(input, &pass, cycle);
     sum_knock(input, &pass, cycle);
     return CG_OK;
 }

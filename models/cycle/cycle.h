@@ -11,10 +11,15 @@
  *   that is in the volumetric efficiency.  Closing before it ends the inflow.
  * - Exhaust: see zone.c.  The exhaust closes as the intake opens, at top dead
  *   centre; what is left is the residual.
- * Fuel enters as liquid.  What evaporates before the valve has cooled the charge
+ * Fuel enters as liquid.  Injected, it enters as it burns (injected_burn.h), and
+ * what is compressed is air.  Otherwise:  What evaporates before the valve has cooled the charge
  * already; what evaporates on port and valve walls is paid by them; the rest
  * is taken from the charge as it enters (latent_charge), though part of it
  * evaporates a little later, in compression.
+ * Nitrous is a gas at the valve and comes apart in the flame alone.  Sprayed water
+ * and alcohol count as vapour from the valve on; the heat that evaporates them
+ * is taken before it, as they enter and, by a law of crank angle, between intake
+ * closing and the earliest burn.
  * Products are frozen as the water-gas equilibrium leaves them: there is no
  * dissociation, so that peak temperatures come out some per cent high.
  */
@@ -27,6 +32,7 @@
 #include "crank.h"
 #include "fuel.h"
 #include "heat_transfer.h"
+#include "injected_burn.h"
 #include "knock_limit.h"
 #include "status.h"
 #include "zone.h"
@@ -43,6 +49,20 @@ struct cg_residual {
     struct cg_knock_start knock;   /* the burn at the knock limit */
 };
 
+/* What comes with the charge besides air and the engine's own fuel, a cylinder
+ * and cycle; all 0: nothing. */
+struct cg_brought {
+    double nitrous;        /* [kg] */
+    double nitrous_lambda; /* of its oxygen and the fuel matched to it [1] */
+    double water;          /* sprayed, all of it [kg] */
+    double alcohol;        /* sprayed, and part of what lambda says [kg] */
+    double displaced;      /* air whose room their gas takes before the valve
+                              [kg] */
+    double entering;       /* heat that spray takes from the charge as it enters
+                              the cylinder [J] */
+    double closed;         /* and after the intake has closed [J] */
+};
+
 struct cg_cycle_input {
     struct cg_crank crank;
     double speed;                  /* [rev/s] */
@@ -51,11 +71,15 @@ struct cg_cycle_input {
     double exhaust_pressure;       /* [Pa] absolute, in the exhaust port */
     double volumetric_efficiency;  /* fresh air taken in, over swept volume at
                                       manifold density [1] */
-    const struct cg_fuel *fuel;
-    double lambda;                 /* [1] */
+    const struct cg_fuel *fuel;    /* the engine's own */
+    double lambda;                 /* of the air and the fuel matched to it
+                                      [1] */
+    struct cg_brought brought;
     double burn50_deg;             /* crank angle of half burned, after TDC;
                                       the earliest where knock may retard it */
     struct cg_knock_law knock;     /* octane 0: not looked at */
+    struct cg_injection injection; /* instead of burn50_deg, knock and
+                                      burn_duration_deg, where it is on */
     double burn_duration_deg;      /* 10 % to 90 % burned */
     double combustion_efficiency;  /* share of the charge that burns [0..1] */
     double latent_charge;          /* share of the fuel's latent heat that the
@@ -119,15 +143,17 @@ struct cg_cycle {
     size_t sides;
     struct cg_cycle_side side[CG_CYCLE_SIDES];
     struct cg_residual residual;
-    double air_mass, fuel_mass, residual_mass, trapped_mass; /* [kg] */
-    double fuel_energy;        /* fuel_mass times lower heating value [J] */
+    double air_mass, residual_mass, trapped_mass; /* [kg] */
+    double fuel_mass;          /* sprayed alcohol in it [kg] */
+    double fuel_energy;        /* what it and nitrous release at most: lower
+                                  heating value, heat of decomposition [J] */
     double gross_work;         /* compression and expansion, -180..180 [J] */
     double pumping_work;       /* the rest (negative: lost) [J] */
     double heat_head, heat_piston, heat_liner; /* lost to the walls [J] */
     double heat_evaporation;   /* taken from port and valve walls [J] */
     double heat_crevice;       /* lost in the crevices, beside these [J] */
-    double unburned_energy;    /* heating value of CO, H2 and fuel vapour that
-                                  leave [J] */
+    double unburned_energy;    /* heating value of CO, H2, fuel vapour and
+                                  nitrous that leave [J] */
     double exhaust_temperature;/* enthalpy mean of what leaves [K] */
     double peak_pressure;      /* [Pa] */
     double peak_pressure_deg;
@@ -135,6 +161,8 @@ struct cg_cycle {
     double imep_gross, imep_net; /* [Pa] */
     double energy_residual;    /* first-law residual over fuel_energy [1] */
     double burn50_deg;         /* half burned, retarded by knock [deg] */
+    double ignition_deg;       /* where it begins to burn [deg] */
+    double premixed_share;     /* of an injected fuel [1] */
     double knock_integral;     /* knock.h, with this burn; NaN: not looked at */
     double knock_unretarded;   /* with the earliest; NaN in a rough cycle */
     int passes;                /* cycles run until mass and residual settled */

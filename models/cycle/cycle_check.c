@@ -2,6 +2,9 @@
 
 #include <math.h>
 
+#include "fresh.h"
+#include "nitrous.h"
+#include "spray.h"
 #include "wiebe.h"
 
 /* Limits of meaning, not of good practice: what lies inside may still be a bad
@@ -10,6 +13,39 @@ struct limit {
     const char *name;
     double value, low, high;
 };
+
+static enum cg_status within_limits(const struct limit *limit, size_t count,
+                                    struct cg_error *error)
+{
+    for (size_t i = 0; i < count; i++)
+        if (!(limit[i].value >= limit[i].low && limit[i].value <= limit[i].high))
+            return cg_error_set(error, CG_BAD_INPUT,
+                                "%s must be %g to %g (got %g)", limit[i].name,
+                                limit[i].low, limit[i].high, limit[i].value);
+    return CG_OK;
+}
+
+/* What is brought along must leave air, and fuel of the engine's own. */
+static enum cg_status check_brought(const struct cg_cycle_input *in,
+                                    struct cg_error *error)
+{
+    const struct cg_brought *brought = &in->brought;
+    double air = cg_fresh_air(in);
+    double lambda = brought->nitrous > 0.0 ? brought->nitrous_lambda : 1.0;
+    double need = air / in->lambda +
+                  cg_nitrous_oxygen_as_air() * brought->nitrous / lambda;
+    double met = brought->alcohol * cg_fuel_stoichiometric(cg_spray_alcohol());
+    const struct limit limits[] = {
+        {"air beside what is brought along [kg]", air, 1e-12, 1e3},
+        {"nitrous over air [1]", brought->nitrous / air, 0.0, 4.0},
+        {"lambda of the nitrous [1]", lambda, 0.5, 10.0},
+        {"water over air [1]", brought->water / air, 0.0, 1.0},
+        {"sprayed alcohol of the fuel needed [1]", met / need, 0.0, 0.99},
+        {"heat that spray takes entering [J]", brought->entering, 0.0, 1e9},
+        {"heat that spray takes in the closed cylinder [J]", brought->closed,
+         0.0, 1e9}};
+    return within_limits(limits, sizeof limits / sizeof limits[0], error);
+}
 
 enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
                               struct cg_error *error)
@@ -21,8 +57,12 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
                             "no heat transfer correlation");
 
     const struct cg_cycle_input *in = input;
+    bool injected = in->injection.on;
     double start =
-        cg_wiebe_from_burn(in->burn50_deg, in->burn_duration_deg).start_deg;
+        injected
+            ? in->injection.start_deg
+            : cg_wiebe_from_burn(in->burn50_deg, in->burn_duration_deg)
+                  .start_deg;
     const struct limit limits[] = {
         {"bore [m]", in->crank.bore, 0.01, 1.2},
         {"stroke [m]", in->crank.stroke, 0.01, 4.0},
@@ -38,7 +78,14 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
          in->knock.octane > 0.0 ? in->knock.delay_factor : 1.0, 0.01, 100.0},
         {"retard by knock [deg]", in->knock.retard_most, 0.0, 40.0},
         {"lambda [1]", in->lambda, 0.5, 10.0},
-        {"burn duration [deg]", in->burn_duration_deg, 1.0, 120.0},
+        {"burn duration [deg]", injected ? 1.0 : in->burn_duration_deg, 1.0,
+         120.0},
+        {"ignition delay factor [1]",
+         injected ? in->injection.delay_factor : 1.0, 0.01, 100.0},
+        {"octane of an injected fuel [1]", injected ? in->knock.octane : 0.0,
+         0.0, 0.0},
+        {"fuel in the charge's air [1]", injected ? in->latent_charge : 0.0, 0.0,
+         0.0},
         {"combustion efficiency [1]", in->combustion_efficiency, 0.01, 1.0},
         {"latent heat from the charge [1]", in->latent_charge, 0.0, 1.0},
         {"latent heat from charge and walls [1]",
@@ -58,16 +105,12 @@ enum cg_status cg_cycle_check(const struct cg_cycle_input *input,
         {"intake closing [deg]", in->intake_close_deg, -300.0, -60.0},
         {"exhaust opening [deg]", in->exhaust_open_deg, 60.0, 180.0},
         {"crank step [deg]", in->step_deg, 0.1, 2.0},
-        {"start of combustion [deg]", start,
-         fmax(in->intake_close_deg, -180.0) + 1.0,
-         in->exhaust_open_deg - in->knock.retard_most - 1.0},
+        {injected ? "start of injection [deg]" : "start of combustion [deg]",
+         start, fmax(in->intake_close_deg, -180.0) + 1.0,
+         injected ? CG_IGNITION_LATEST
+                  : in->exhaust_open_deg - in->knock.retard_most - 1.0},
     };
-    for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
-        const struct limit *limit = &limits[i];
-        if (!(limit->value >= limit->low && limit->value <= limit->high))
-            return cg_error_set(error, CG_BAD_INPUT,
-                                "%s must be %g to %g (got %g)", limit->name,
-                                limit->low, limit->high, limit->value);
-    }
-    return CG_OK;
+    enum cg_status status =
+        within_limits(limits, sizeof limits / sizeof limits[0], error);
+    return status == CG_OK ? check_brought(in, error) : status;
 }

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "constants.h"
+#include "fresh.h"
 
 /* A motored pressure by a fixed exponent: the correlations were fitted with
  * motored records, whose exponent is near this.  Common practice. */
@@ -19,41 +20,37 @@ static const double blow_down_deg = 60.0;
 
 static const double coldest = 150.0, hottest = 6000.0; /* of the gas [K] */
 
-static double air_gas_constant(void)
-{
-    struct cg_mixture air;
-    double moles[CG_SPECIES];
-    size_t count;
-    cg_fuel_fresh(cg_fuels(&count), 1.0, moles);
-    moles[CG_FUEL] = 0.0;
-    cg_mixture_set(&air, moles, 0.0, NULL);
-    return air.gas_constant;
-}
-
-double cg_pass_air(const struct cg_cycle_input *input)
-{
-    return input->volumetric_efficiency * input->manifold_pressure *
-           cg_crank_swept(&input->crank) /
-           (air_gas_constant() * input->manifold_temperature);
-}
-
-double cg_pass_charge_per_air(const struct cg_cycle_input *input)
-{
-    return 1.0 + 1.0 / (input->lambda * cg_fuel_stoichiometric(input->fuel));
-}
-
 static void set_mixtures(const struct cg_cycle_input *input,
                          struct cg_zone *zone)
 {
     struct cg_poly vapour;
+    struct cg_fuel fuel = cg_fresh_fuel(input);
     double moles[CG_SPECIES];
-    double fuel_mass = cg_fuel_molar_mass(input->fuel);
-    cg_fuel_poly(input->fuel, &vapour);
-    cg_fuel_fresh(input->fuel, input->lambda, moles);
+    double fuel_mass = cg_fuel_molar_mass(&fuel);
+    cg_fuel_poly(&fuel, &vapour);
+    cg_fresh_moles(input, &fuel, moles);
+    double premixed = moles[CG_FUEL];
+    if (input->injection.on) /* comes later */
+        moles[CG_FUEL] = 0.0;
     cg_mixture_set(&zone->fresh, moles, fuel_mass, &vapour);
-    cg_fuel_burned(input->fuel, input->lambda, input->combustion_efficiency,
-                   moles);
+    moles[CG_FUEL] = premixed;
+    cg_fuel_burn(&fuel, input->combustion_efficiency, moles);
     cg_mixture_set(&zone->burned, moles, fuel_mass, &vapour);
+}
+
+/* Fuel that is injected is 25 C warm. */
+static void inject(const struct cg_cycle_input *input, struct cg_zone *zone)
+{
+    struct cg_poly vapour;
+    struct cg_mixture fuel;
+    double moles[CG_SPECIES] = {[CG_FUEL] = 1.0};
+    cg_fuel_poly(input->fuel, &vapour);
+    cg_mixture_set(&fuel, moles, cg_fuel_molar_mass(input->fuel), &vapour);
+    zone->fuel_enthalpy =
+        cg_mixture_enthalpy(&fuel, 298.15) - input->fuel->latent_heat;
+    zone->fuel_mass = cg_fresh_fuel_mass(input);
+    cg_injected_burn_set(1.0 / input->lambda, input->injection.start_deg, 0.0,
+                         zone);
 }
 
 static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
@@ -83,35 +80,68 @@ static void set_zone(const struct cg_cycle_input *input, struct cg_zone *zone)
     double inflow_end = fmin(input->intake_close_deg, -180.0);
     double uncovered = cg_crank_volume(&input->crank, inflow_end) -
                        cg_crank_clearance(&input->crank);
-    zone->intake_density =
-        cg_pass_air(input) * cg_pass_charge_per_air(input) / uncovered;
-    double fuel_share = 1.0 - 1.0 / cg_pass_charge_per_air(input);
+    bool injected = input->injection.on;
+    double per_air = injected ? 1.0 : cg_fresh_per_air(input);
+    double charge = cg_fresh_air(input) * per_air;
+    zone->intake_density = charge / uncovered;
+    if (injected)
+        inject(input, zone);
+    const struct cg_brought *brought = &input->brought;
+    double own = 1.0 - 1.0 / per_air -
+                 (brought->nitrous + brought->water + brought->alcohol) / charge;
     zone->intake_enthalpy =
         cg_mixture_enthalpy(&zone->fresh, input->manifold_temperature) -
-        input->latent_charge * fuel_share * input->fuel->latent_heat;
+        input->latent_charge * own * input->fuel->latent_heat -
+        brought->entering / charge;
+    cg_evaporation_set(&zone->closed, brought->closed, input->intake_close_deg,
+                       zone->wiebe.start_deg);
+}
+
+/* The burn's legs: one, or an injected fuel's two, whose first is short and
+ * steep. */
+static void set_burn_legs(const struct cg_cycle_input *input,
+                          struct cg_pass *pass)
+{
+    const struct cg_zone *zone = &pass->zone;
+    const struct cg_wiebe *wiebe = &zone->wiebe;
+    double open = input->exhaust_open_deg, step = input->step_deg;
+    double start = wiebe->start_deg;
+    double burnt = fmin(start + wiebe->duration_deg, open), first = burnt;
+    double fine = fmin(step, wiebe->duration_deg / burn_steps), quick = fine;
+    if (input->injection.on) {
+        burnt = fmin(cg_wiebe_angle(wiebe, 0.999), open);
+        first = fmin(start + zone->premixed.duration_deg, burnt);
+        fine = fmin(step, (burnt - first) / burn_steps);
+        quick = fmin(step, (first - start) / burn_steps);
+    }
+    pass->leg[CG_LEG_COMPRESSION].to_deg = start;
+    pass->leg[CG_LEG_BURN] =
+        (struct cg_leg){CG_PHASE_BURN, start, first, quick, 4.0 * quick};
+    pass->leg[CG_LEG_DIFFUSION] =
+        (struct cg_leg){CG_PHASE_BURN, first, burnt, fine, 4.0 * fine};
+    pass->leg[CG_LEG_EXPANSION].from_deg = burnt;
 }
 
 static void set_legs(const struct cg_cycle_input *input, struct cg_pass *pass)
 {
     double close = input->intake_close_deg, bottom = -180.0;
-    double start = pass->zone.wiebe.start_deg;
     double open = input->exhaust_open_deg, step = input->step_deg;
-    double burnt = fmin(start + pass->zone.wiebe.duration_deg, open);
-    double fine = fmin(step, pass->zone.wiebe.duration_deg / burn_steps);
     double blown = fmax(open + blow_down_deg, -bottom);
     enum cg_phase between =
         close > bottom ? CG_PHASE_LATE_INTAKE : CG_PHASE_COMPRESSION;
     const struct cg_leg legs[CG_LEGS] = {
         {CG_PHASE_INTAKE, -360.0, fmin(close, bottom), 2 * step, 12.0},
         {between, fmin(close, bottom), fmax(close, bottom), 2 * step, 15.0},
-        {CG_PHASE_COMPRESSION, fmax(close, bottom), start, 2 * step, 12.0},
-        {CG_PHASE_BURN, start, burnt, fine, 4.0 * fine},
-        {CG_PHASE_BURN, burnt, open, 2 * step, 8.0},
+        {CG_PHASE_COMPRESSION, fmax(close, bottom), 0.0, 2 * step, 12.0},
+        {CG_PHASE_BURN, 0.0, 0.0, step, step}, /* set below */
+        {CG_PHASE_BURN, 0.0, 0.0, step, step},
+        {CG_PHASE_BURN, 0.0, open, 2 * step, 8.0},
         {CG_PHASE_EXHAUST, open, -bottom, step, 2.5},
         {CG_PHASE_EXHAUST, -bottom, blown, step, 5.0},
         {CG_PHASE_EXHAUST, blown, 360.0, 2 * step, 8.0},
     };
     memcpy(pass->leg, legs, sizeof legs);
+    set_burn_legs(input, pass);
 }
 
 /* The index of the leg that starts at intake closing. */
@@ -160,8 +190,7 @@ static double burned_at(const struct cg_zone *zone, enum cg_phase phase,
 {
     if (phase < CG_PHASE_BURN)
         return 0.0;
-    return cg_wiebe_burned(&zone->wiebe,
-                           fmin(angle_deg, zone->exhaust_open_deg));
+    return cg_zone_burned(zone, fmin(angle_deg, zone->exhaust_open_deg));
 }
 
 /* Runs one leg, in long steps or recording its points. */
@@ -230,11 +259,27 @@ double cg_pass_knock_integral(const struct cg_pass *pass,
     for (; i + 1 < cycle->points && point[i].crank_deg < end; i++) {
         double length = point[i + 1].crank_deg - point[i].crank_deg;
         double part = fmin((end - point[i].crank_deg) / length, 1.0);
+        double taken = cg_evaporation_between(
+            &zone->closed, point[i].crank_deg, point[i + 1].crank_deg);
         cg_end_gas_step(law, point[i].pressure + part * (point[i + 1].pressure -
                                                          point[i].pressure),
-                        part * length * zone->degree_time, &gas);
+                        part * length * zone->degree_time,
+                        taken / y[CG_ZONE_MASS], &gas);
     }
     return gas.integral;
+}
+
+/* Lets the fuel injected into the gas just shut in fire. */
+static void fire(struct cg_pass *pass)
+{
+    const struct cg_cycle_input *input = pass->input;
+    int closing = closing_leg(pass);
+    double delay;
+    double start = cg_injected_ignition(&pass->zone, &input->injection,
+                                        pass->leg[closing].from_deg,
+                                        pass->edge[closing], &delay);
+    cg_injected_burn_set(1.0 / input->lambda, start, delay, &pass->zone);
+    set_legs(input, pass);
 }
 
 /* Moves the burn to the knock limit of the gas just shut in. */
@@ -243,6 +288,8 @@ static void place_burn(struct cg_pass *pass, bool fine)
     const double near = 2e-3, settled = 1e-4; /* [deg] */
     const struct cg_cycle_input *input = pass->input;
     struct cg_knock_limit limit;
+    if (input->injection.on)
+        fire(pass);
     if (!(input->knock.octane > 0.0 && input->knock.retard_most > 0.0))
         return;
     cg_pass_knock(pass, &limit);
@@ -387,16 +434,19 @@ static double advance(struct cg_pass *pass, struct fixed_point *point)
 }
 
 /* Brings the correlation's share of the heat up to date with the pass just run,
- * and returns how much it moved: it hardly hangs on itself. */
+ * and returns how much it moved: it hardly hangs on itself.  The walls of a
+ * diesel that coasts may be as hot as its gas: its law's heat is next to nothing,
+ * or less, and the share of it would swing; half is the least there. */
 static double advance_law(struct cg_pass *pass)
 {
-    const double least = 0.1;
+    const bool injected = pass->input->injection.on;
+    const double least = injected ? 0.5 : 0.1, none = injected ? least : 1.0;
     const double *end = pass->edge[CG_LEGS];
     double before = pass->zone.law_share;
     double law = (end[CG_ZONE_HEAD] + end[CG_ZONE_PISTON] +
                   end[CG_ZONE_LINER]) / before;
     double taken = pass->crevice_in_law * end[CG_ZONE_CREVICE];
-    double share = law > 0.0 ? 1.0 - taken / law : 1.0;
+    double share = law > 0.0 ? 1.0 - taken / law : none;
     pass->zone.law_share = fmin(fmax(share, least), 1.0);
     return fabs(pass->zone.law_share - before);
 }

@@ -22,6 +22,7 @@ enum {
     CG_LEG_BOTTOM,    /* between bottom centre and intake closing */
     CG_LEG_COMPRESSION,
     CG_LEG_BURN,
+    CG_LEG_DIFFUSION, /* an injected fuel's, behind its premixed burn */
     CG_LEG_EXPANSION, /* from 99.9 % burned */
     CG_LEG_BLOW_DOWN, /* to bottom centre */
     CG_LEG_LATE_BLOW_DOWN, /* beyond it, if the valve opens late */
@@ -44,10 +45,6 @@ struct cg_pass {
     struct cg_knock_start knock;   /* the burn, and where it came from */
     double edge[CG_LEGS + 1][CG_ZONE_VARIABLES]; /* at the start of each leg */
 };
-
-/* Air taken in [kg], and fresh charge over air by mass [1].  Cannot fail. */
-double cg_pass_air(const struct cg_cycle_input *input);
-double cg_pass_charge_per_air(const struct cg_cycle_input *input);
 
 /* Lays out zone, legs and the residual to begin with.  The input must outlive
  * the pass.  Cannot fail on an input that cg_cycle_check accepts. */

@@ -51,4 +51,14 @@ void cg_fuel_fresh(const struct cg_fuel *fuel, double lambda, double *moles);
 void cg_fuel_burned(const struct cg_fuel *fuel, double lambda,
                     double efficiency, double *moles);
 
+/* The same of any fresh charge that holds one mole of the fuel, oxygen, nitrous
+ * or water among the rest, in place of what `moles` holds: nitrous comes apart
+ * in the flame into nitrogen and oxygen. */
+void cg_fuel_burn(const struct cg_fuel *fuel, double efficiency, double *moles);
+
+/* Two fuels as one: `share` [0..1] of it, by mass, is b.  Names and octane are
+ * a's.  Cannot fail. */
+struct cg_fuel cg_fuel_blend(const struct cg_fuel *a, const struct cg_fuel *b,
+                             double share);
+
 #endif

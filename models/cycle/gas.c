@@ -45,6 +45,13 @@ static const struct species table[CG_FUEL] = {
                  -7.37611761e-12, -9.17935173e2},
                 {2.93286575, 8.26608026e-4, -1.46402364e-7, 1.54100414e-11,
                  -6.88804800e-16, -8.13065581e2}}},
+    /* The same compilation's of 1988 (L 7/88, to 3500 K), from memory, moved to
+     * the heat of formation of nitrous.h and to meet at the joint. */
+    [CG_N2O] = {44.013e-3,
+                {{2.2571502, 1.1304728e-2, -1.3671319e-5, 9.6819806e-9,
+                  -2.9307182e-12, 8.7959531e3},
+                 {4.8230733503, 2.6270251e-3, -9.5850874e-7, 1.6000712e-10,
+                  -9.7752303e-15, 8.127582756e+03}}},
 };
 
 double cg_species_molar_mass(enum cg_species species)

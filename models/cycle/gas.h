@@ -8,7 +8,7 @@
 #define CG_GAS_H
 
 enum cg_species {
-    CG_N2, CG_O2, CG_AR, CG_CO2, CG_H2O, CG_CO, CG_H2,
+    CG_N2, CG_O2, CG_AR, CG_CO2, CG_H2O, CG_CO, CG_H2, CG_N2O,
     CG_FUEL,      /* vapour of the fuel in use, from cg_fuel */
     CG_SPECIES
 };

@@ -20,6 +20,7 @@ struct cg_gas_side {       /* state the correlations read, SI */
     double gas_constant;   /* [J/(kg K)] */
     bool gas_exchange;     /* a valve is open */
     bool burning;          /* from the start of combustion to valve opening */
+    bool sooting;          /* fuel burns as it is injected: its flame shines */
 };
 
 struct cg_heat_transfer {

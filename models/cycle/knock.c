@@ -38,14 +38,23 @@ void cg_end_gas_begin(const struct cg_knock_law *law,
     gas->integral = 0.0;
 }
 
-void cg_end_gas_step(const struct cg_knock_law *law, double pressure,
-                     double seconds, struct cg_end_gas *gas)
+static void cool(double taken, struct cg_end_gas *gas)
 {
+    if (taken > 0.0)
+        gas->temperature -= taken / cg_mixture_cp(&gas->mixture,
+                                                  gas->temperature);
+}
+
+void cg_end_gas_step(const struct cg_knock_law *law, double pressure,
+                     double seconds, double taken, struct cg_end_gas *gas)
+{
+    cool(0.5 * taken, gas);
     double rise = gas->mixture.gas_constant * log(pressure / gas->pressure);
     double t = gas->temperature;
     double half = t * (1.0 + 0.5 * rise / cg_mixture_cp(&gas->mixture, t));
     gas->temperature = t * exp(rise / cg_mixture_cp(&gas->mixture, half));
     gas->pressure = pressure;
+    cool(0.5 * taken, gas);
     double rate = 1.0 / cg_knock_delay(law, pressure, gas->temperature);
     gas->integral += 0.5 * seconds * (gas->rate + rate);
     gas->rate = rate;

@@ -54,9 +54,10 @@ void cg_end_gas_begin(const struct cg_knock_law *law,
                       struct cg_end_gas *gas);
 
 /* Carries it to `pressure` in `seconds`: T changes by (R/cp) dp/p with cp half
- * way, the integral by the trapezoidal rule; both of second order in the step.
+ * way, and by what spray takes on the way (`taken` [J/kg], half before and half
+ * after), the integral by the trapezoidal rule; all of second order in the step.
  * Cannot fail. */
 void cg_end_gas_step(const struct cg_knock_law *law, double pressure,
-                     double seconds, struct cg_end_gas *gas);
+                     double seconds, double taken, struct cg_end_gas *gas);
 
 #endif

@@ -23,8 +23,11 @@ static void run(const struct cg_zone *zone, const struct cg_knock_law *law,
         cg_zone_node(zone, phase, from_deg + half * (2 * i + 1), &node[1]);
         cg_zone_node(zone, phase, from_deg + half * (2 * i + 2), &node[2]);
         cg_zone_step(zone, phase, node, y, unused);
+        double taken = cg_evaporation_between(
+            &zone->closed, node[0].angle_deg, node[2].angle_deg);
         cg_end_gas_step(law, cg_zone_pressure(zone, &node[2], y),
-                        2.0 * half * zone->degree_time, gas);
+                        2.0 * half * zone->degree_time, taken / y[CG_ZONE_MASS],
+                        gas);
     }
 }
 

@@ -48,6 +48,26 @@ void cg_zone_ignite(struct cg_zone *zone, double angle_deg, const double *y)
     zone->ignition_pressure = gas.pressure;
 }
 
+/* Two Wiebe laws, one behind the other, by their shares. */
+static double both(const struct cg_zone *zone, double angle_deg,
+                   double (*of)(const struct cg_wiebe *, double))
+{
+    double last = of(&zone->wiebe, angle_deg);
+    if (zone->premixed_share == 0.0)
+        return last;
+    return last + zone->premixed_share * (of(&zone->premixed, angle_deg) - last);
+}
+
+double cg_zone_burned(const struct cg_zone *zone, double angle_deg)
+{
+    return both(zone, angle_deg, cg_wiebe_burned);
+}
+
+double cg_zone_burn_rate(const struct cg_zone *zone, double angle_deg)
+{
+    return both(zone, angle_deg, cg_wiebe_rate);
+}
+
 void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,
                   double angle_deg, struct cg_zone_node *node)
 {
@@ -58,14 +78,17 @@ void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,
         cg_crank_clearance(&zone->crank) + zone->piston_area * node->depth;
     node->volume_rate = zone->piston_area * rate * (CG_PI / 180.0);
     node->burn_rate = 0.0;
+    node->evaporation_rate = 0.0;
     node->motored_pressure = 0.0;
     node->exhaust_rate = 0.0;
     if (phase == CG_PHASE_BURN) {
-        node->burn_rate = cg_wiebe_rate(&zone->wiebe, angle_deg);
+        node->burn_rate = cg_zone_burn_rate(zone, angle_deg);
         node->motored_pressure =
             zone->side.reference_pressure *
             exp(zone->motored_exponent *
                 log(zone->side.reference_volume / node->volume));
+    } else if (phase == CG_PHASE_COMPRESSION && zone->closed.heat > 0.0) {
+        node->evaporation_rate = cg_evaporation_rate(&zone->closed, angle_deg);
     } else if (phase == CG_PHASE_EXHAUST) {
         double open = angle_deg - zone->exhaust_open_deg;
         node->exhaust_rate =
@@ -114,6 +137,7 @@ static double coefficient(const struct cg_zone *zone, enum cg_phase phase,
     state.motored_pressure = node->motored_pressure;
     state.gas_constant = gas_constant;
     state.burning = phase == CG_PHASE_BURN;
+    state.sooting = zone->fuel_mass > 0.0;
     state.gas_exchange = !state.burning && phase != CG_PHASE_COMPRESSION;
     return zone->heat_factor * zone->law_share *
            zone->correlation->coefficient(&state);
@@ -164,14 +188,20 @@ static double exchange(const struct cg_zone *zone, enum cg_phase phase,
     }
     case CG_PHASE_BURN: {
         double burn = zone->fresh_mass * node->burn_rate;
-        dy[CG_ZONE_BURNED] = burn;
-        return burn * (cg_mixture_energy(&zone->fresh, t) -
-                       cg_mixture_energy(&zone->burned, t));
+        double fuel = zone->fuel_mass * node->burn_rate;
+        double energy = cg_mixture_energy(&zone->burned, t);
+        dy[CG_ZONE_MASS] = fuel;
+        dy[CG_ZONE_BURNED] = burn + fuel;
+        dy[CG_ZONE_ENTHALPY] = fuel * zone->fuel_enthalpy;
+        return burn * (cg_mixture_energy(&zone->fresh, t) - energy) +
+               fuel * (zone->fuel_enthalpy - energy);
     }
     case CG_PHASE_EXHAUST:
         return exhaust(zone, node, y, gas, pressure, dy);
-    case CG_PHASE_LATE_INTAKE:
     case CG_PHASE_COMPRESSION:
+        dy[CG_ZONE_ENTHALPY] = -node->evaporation_rate;
+        return -node->evaporation_rate;
+    case CG_PHASE_LATE_INTAKE:
         break;
     }
     return 0.0;
@@ -268,7 +298,9 @@ static void rates(const struct cg_zone *zone, enum cg_phase phase,
     if (phase == CG_PHASE_COMPRESSION || phase == CG_PHASE_BURN) {
         double swell = dy[CG_ZONE_BURNED] / m *
                            (zone->burned.gas_constant -
-                            zone->fresh.gas_constant) / gas.gas_constant -
+                            zone->fresh.gas_constant) / gas.gas_constant +
+                       dy[CG_ZONE_MASS] / m * zone->fresh.gas_constant /
+                           gas.gas_constant -
                        node->volume_rate / node->volume;
         dy[CG_ZONE_CREVICE] = crevice_heat(zone, &edge, y, &gas, pressure,
                                            energy, swell);

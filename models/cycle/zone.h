@@ -3,6 +3,10 @@
  *
  *   m cv dT = -p dV - dQ + dm_b (u_f - u_b) + dm_in (h_in - u_f) - dm_out R T
  *
+ * Fuel that is injected comes in as it burns, dm_fuel (h_fuel - u_b), and the
+ * fresh gas is air alone: the share x burned has made x of the air and of the
+ * fuel into burned gas of the charge's own lambda.
+ *
  * (J. B. Heywood 1988, sec. 14.4; fresh gas f turns into burned gas b at fixed
  * temperature, so the heat of combustion is the difference of their energies.)
  * Temperature is integrated, not energy: the energy balance over a cycle is
@@ -16,6 +20,7 @@
 #include "crank.h"
 #include "gas.h"
 #include "heat_transfer.h"
+#include "spray.h"
 #include "wiebe.h"
 
 enum cg_phase {
@@ -42,6 +47,12 @@ struct cg_zone {
     double head_temperature, piston_temperature, liner_temperature; /* [K] */
     struct cg_mixture fresh, burned;
     struct cg_wiebe wiebe;
+    struct cg_wiebe premixed;       /* what burns first of an injected fuel */
+    double premixed_share;          /* of the burn; the rest is `wiebe`'s; 0 where
+                                       a spark fires [1] */
+    double fuel_mass;               /* injected as it burns; 0: it is in the
+                                       fresh charge [kg] */
+    double fuel_enthalpy;           /* of that fuel, liquid [J/kg] */
     bool flame;                     /* comes to the wall last, else the gas is
                                        one mixture everywhere: zone.c */
     struct cg_zone_crevice crevice;
@@ -53,6 +64,7 @@ struct cg_zone {
     double fresh_mass;              /* to be burned by the Wiebe law [kg] */
     double intake_density;          /* fresh mass in per volume swept [kg/m3] */
     double intake_enthalpy;         /* of the fresh charge [J/kg] */
+    struct cg_evaporation closed;   /* of spray, after the intake has closed */
     double exhaust_pressure;        /* in the port [Pa] */
     double exhaust_open_deg;
     double port_temperature;        /* of gas that flows back from it [K] */
@@ -87,7 +99,8 @@ struct cg_zone_node {
     double angle_deg;
     double depth, volume;    /* [m], [m3] */
     double volume_rate;      /* [m3/deg] */
-    double burn_rate;        /* Wiebe [1/deg] */
+    double burn_rate;        /* share of the charge [1/deg] */
+    double evaporation_rate; /* heat that spray takes [J/deg] */
     double motored_pressure; /* [Pa]; 0 unless burning */
     double exhaust_rate;     /* share of the pressure excess let out [1/deg] */
 };
@@ -115,6 +128,11 @@ void cg_zone_ignite(struct cg_zone *zone, double angle_deg, const double *y);
  * the port's pressure is the higher and gas flows back, as at idle.  Cannot
  * fail. */
 void cg_zone_open(struct cg_zone *zone, double angle_deg, const double *y);
+
+/* Share of the charge burned [1] and its rate [1/deg] at a crank angle.  Cannot
+ * fail. */
+double cg_zone_burned(const struct cg_zone *zone, double angle_deg);
+double cg_zone_burn_rate(const struct cg_zone *zone, double angle_deg);
 
 /* Fills a node.  Cannot fail. */
 void cg_zone_node(const struct cg_zone *zone, enum cg_phase phase,

@@ -41,6 +41,15 @@ static double gauge_offset(const struct cg_case *c)
     return cg_skirt_offset(c) + 2.0 / 3.0 * c->piston.skirt_length;
 }
 
+double cg_clearance_keystone(const struct cg_case *c, enum cg_ring_place place,
+                             double e_bore, double e_piston)
+{
+    double slope = 0.5 * c->ring[place].keystone_deg * CG_PI / 180.0;
+    return slope > 0.0
+               ? 2.0 * tan(slope) * 0.5 * c->engine.bore * (e_bore - e_piston)
+               : 0.0;
+}
+
 /* The groove opens with the piston, the ring in it grows with itself; behind
  * the ring the face is held by the bore and the groove's root comes nearer. */
 static void in_groove(const struct cg_case *c, const struct cg_thermal *thermal,
@@ -56,7 +65,8 @@ static void in_groove(const struct cg_case *c, const struct cg_thermal *thermal,
     double radius = 0.5 * c->engine.bore;
     double root = radius - ring->depth - ring->back_clearance;
     out->side[place] = (ring->width + ring->side_clearance) * (1.0 + e_groove) -
-                       ring->width * (1.0 + e_ring);
+                       ring->width * (1.0 + e_ring) +
+                       cg_clearance_keystone(c, place, e_bore, e_groove);
     out->back[place] = radius * (1.0 + e_bore) -
                        ring->depth * (1.0 + e_ring) - root * (1.0 + e_groove);
 }

@@ -36,6 +36,13 @@ void cg_clearance_begin(struct cg_clearance *least);
 void cg_clearance_least(const struct cg_clearance *clearance,
                         struct cg_clearance *least);
 
+/* What a keystone ring's groove opens by, axially, as the ring moves out of it
+ * [m]: twice the tangent of half the angle between its flanks for each length,
+ * negative where the piston grows more than the bore.  0: rectangular.  Cannot
+ * fail. */
+double cg_clearance_keystone(const struct cg_case *c, enum cg_ring_place place,
+                             double e_bore, double e_piston);
+
 struct cg_skirt_growth {
     double closure;     /* cold clearance that leaves just none hot [m] */
     double growth;      /* of the skirt's diameter [m] */

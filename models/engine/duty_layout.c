@@ -35,6 +35,9 @@ static void ask_segment(const struct cg_segment *segment, double part,
         between(segment->load, segment->load_end, part), of);
     of[CG_CHANNEL_HEAT] = cg_segment_heat(segment);
     of[CG_CHANNEL_COOLANT] = segment->coolant_temperature;
+    if (segment->air > 0.0)
+        of[CG_CHANNEL_WIND] = segment->air;
+    of[CG_CHANNEL_NITROUS] = segment->nitrous;
 }
 
 static enum cg_status add_segment(const struct cg_case *c,
@@ -71,6 +74,7 @@ static enum cg_status add_start(const struct cg_case *c,
 {
     double full[CG_CHANNELS], cruise[CG_CHANNELS];
     ask(c->engine.speed, 1.0, full);
+    full[CG_CHANNEL_NITROUS] = cg_duty_nitrous(&c->duty);
     ask(c->duty.cruise_speed, c->duty.cruise_load, cruise);
     enum cg_status status =
         cg_lay_point_at(c, run, full, &run->full_load, error);

@@ -17,7 +17,9 @@ static bool same_point(const struct cg_operating *a,
     return a->speed == b->speed && a->load == b->load &&
            a->heat_factor == b->heat_factor &&
            a->coolant_temperature == b->coolant_temperature &&
+           a->cooling_flow == b->cooling_flow &&
            a->oil_temperature == b->oil_temperature && a->soak == b->soak &&
+           a->nitrous == b->nitrous &&
            cg_lay_same(a->lambda, b->lambda) &&
            cg_lay_same(a->burn50_deg, b->burn50_deg) &&
            cg_lay_same(a->air_temperature, b->air_temperature);

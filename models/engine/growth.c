@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
+#include "choke.h"
 #include "geometry.h"
 #include "ring_gap.h"
 
@@ -49,6 +50,9 @@ void cg_growth_bore(const struct cg_case *c, const struct cg_thermal *thermal,
         struct cg_bore_growth growth;
         cg_growth_station(c, thermal, temperature, s, &growth);
         strain[s] = growth.radial / (0.5 * c->engine.bore);
+        if (c->bore.choke.narrower > 0.0)
+            strain[s] = cg_choke_strain(
+                c, cg_station_depth(&thermal->bore.grid, s), strain[s]);
     }
 }
 
@@ -104,11 +108,17 @@ struct cg_closure cg_growth_closure(const struct cg_case *c,
     double top_strain = cg_growth_at_depth(thermal, strain, middle), where;
     double least = cg_growth_least(thermal, strain, middle,
                                    middle + c->engine.stroke, &where);
-    double bore = c->engine.bore;
+    double bore = c->engine.bore, taken = minimum_hot_gap + cg_choke_gap(c);
     return (struct cg_closure){
-        cg_gap_cold_for(bore, minimum_hot_gap, least, ring_strain) -
-            minimum_hot_gap,
+        cg_gap_cold_for(bore, minimum_hot_gap, least, ring_strain) - taken,
         where,
         cg_gap_cold_for(bore, minimum_hot_gap, top_strain, ring_strain) -
-            minimum_hot_gap};
+            taken};
+}
+
+double cg_growth_gap(const struct cg_case *c, double gap, double bore_strain,
+                     double ring_strain)
+{
+    return cg_gap_hot(c->engine.bore, gap + cg_choke_gap(c), bore_strain,
+                      ring_strain);
 }

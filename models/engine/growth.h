@@ -19,7 +19,8 @@ void cg_growth_station(const struct cg_case *c,
  * most in a fired engine: Bird and Gartside, SAE 2002-01-0485; 1 um of gap for
  * n = 2), and is left out. strain has `stations`
  * entries.  Gas pressure is left out: the tightest place sees little of it,
- * and leaving it out errs to the wide side.  Cannot fail. */
+ * and leaving it out errs to the wide side.  From the cold straight bore: a
+ * choke (choke.h) is in it.  Cannot fail. */
 void cg_growth_bore(const struct cg_case *c, const struct cg_thermal *thermal,
                     const double *temperature, double *strain);
 
@@ -47,6 +48,11 @@ struct cg_closure cg_growth_closure(const struct cg_case *c,
                                     const double *strain, double ring_strain,
                                     enum cg_ring_place place,
                                     double minimum_hot_gap);
+
+/* Hot gap [m] of a cold one, measured where the maker says (choke.h), at bore
+ * and ring strains; negative: the ends would overlap.  Cannot fail. */
+double cg_growth_gap(const struct cg_case *c, double gap, double bore_strain,
+                     double ring_strain);
 
 /* The least bore strain from depth `from` to `to` [m] below the deck, and
  * where (depth NULL allowed).  Cannot fail. */

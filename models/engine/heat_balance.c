@@ -1,5 +1,11 @@
 #include "heat_balance.h"
 
+#include "outside.h"
+
+/* A finned port's wall runs 250 to 300 C (from memory): over air, that much
+ * more than one in a jacket over its coolant (exhaust.h) [K]. */
+#define PORT_OVER_AIR 150.0
+
 const char *cg_balance_key(enum cg_balance_part part)
 {
     static const char *const keys[] = {
@@ -26,9 +32,12 @@ static void set_exhaust(const struct cg_case *c,
 {
     const struct cg_performance *p = &point->performance;
     const struct cg_exhaust_input input = {
-        c->engine.bore, (p->air_flow + p->fuel_flow) / c->engine.cylinders,
+        c->engine.bore,
+        (p->air_flow + p->fuel_flow + p->nitrous_flow + p->water_flow) /
+            c->engine.cylinders,
         p->exhaust_temperature, c->charge.port_factor,
-        point->operating.coolant_temperature};
+        point->operating.coolant_temperature +
+            (cg_air_cooled(c) ? PORT_OVER_AIR : 0.0)};
     balance->valve = p->exhaust_temperature;
     balance->exhaust = cg_exhaust_at(&input);
     balance->part[CG_BALANCE_PORT] =
@@ -45,9 +54,7 @@ static void set_parts(const struct cg_case *c,
                          point->operating.speed * c->engine.cylinders;
     balance->fuel = p->fuel_power;
     part[CG_BALANCE_BRAKE] = p->brake_power;
-    part[CG_BALANCE_CHARGER] = c->charge.charger == CG_CHARGER_BELT
-                                   ? p->air_flow * point->charge.compressor_work
-                                   : 0.0;
+    part[CG_BALANCE_CHARGER] = p->air_flow * point->charge.belt_work;
     part[CG_BALANCE_FRICTION] = p->fmep * volume_rate;
     part[CG_BALANCE_PISTON] = p->piston_heat;
     part[CG_BALANCE_HEAD] = p->head_heat;
@@ -68,12 +75,13 @@ cg_heat_balance_at(const struct cg_case *c, struct cg_thermal *thermal,
     struct cg_heat_balance balance;
     double side[CG_SIDES], cylinders = c->engine.cylinders;
     set_parts(c, point, &balance);
+    balance.air = cg_air_cooled(c);
     cg_point_apply(point, point, 0.0, thermal);
     cg_network_heat_by_side(thermal->network, point->settled, side);
-    balance.coolant = balance.part[CG_BALANCE_HEAD] +
-                      balance.part[CG_BALANCE_PORT] +
-                      balance.part[CG_BALANCE_EVAPORATION] -
-                      cylinders * side[CG_SIDE_COOLANT];
+    balance.coolant =
+        balance.part[CG_BALANCE_HEAD] + balance.part[CG_BALANCE_PORT] +
+        balance.part[CG_BALANCE_EVAPORATION] -
+        cylinders * side[cg_air_cooled(c) ? CG_SIDE_AIR : CG_SIDE_COOLANT];
     balance.oil = balance.part[CG_BALANCE_FRICTION] -
                   cylinders * (point->friction + side[CG_SIDE_OIL]);
     return balance;

@@ -30,7 +30,8 @@ struct cg_heat_balance {
     double fuel;                   /* heating value [W] */
     double part[CG_BALANCE_PARTS]; /* [W]; evaporation is negative: heat that
                                       the walls give comes back in the charge */
-    double coolant;                /* from bore, head and port [W] */
+    double coolant;                /* or air; from bore, head and port [W] */
+    bool air;                      /* cools, and no coolant */
     double oil;                    /* from piston, bore and friction [W] */
     double valve;                  /* gas at the exhaust valve [K] */
     struct cg_exhaust exhaust;     /* of one cylinder */

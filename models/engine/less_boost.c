@@ -84,6 +84,7 @@ static enum cg_status log_settled(const struct cg_case *c, double boost,
         .load = 1.0,
         .load_end = 1.0,
         .heat_factor = 1.0,
+        .nitrous = cg_duty_nitrous(&c->duty),
         .coolant_temperature = NAN /* as in less.cooling */};
     enum cg_status status = cg_duty_run_create(&less, &run, error);
     if (status != CG_OK)
@@ -124,7 +125,8 @@ enum cg_status cg_less_boost_find(const struct cg_case *c,
 {
     const struct cg_operating_point *at = &run->point[run->full_load];
     *boost = NAN;
-    if (!isnan(c->combustion.retard_deg_per_100kPa) || !(c->charge.boost > 0) ||
+    if (at->input.injection.on ||
+        !isnan(c->combustion.retard_deg_per_100kPa) || !(c->charge.boost > 0) ||
         !(at->performance.burn50_deg > c->combustion.burn50_deg + RETARDED))
         return CG_OK;
     struct cg_cycle *cycle = malloc(sizeof *cycle);

@@ -6,6 +6,7 @@
 
 #include "crevice.h"
 #include "growth.h"
+#include "outside.h"
 
 enum { PASSES = 30, JOINT_PASSES = 300, CORRECTIONS = 100 };
 /* Walls that end within this of those a cycle was run for are settled [K]: the
@@ -137,7 +138,7 @@ static void read_walls(const struct cg_case *c,
         liner += h * point->settled[cg_thermal_liner_node(thermal, s, 0)];
         weight += h;
     }
-    double head = c->cooling.head_coefficient;
+    double head = cg_outside_of(c).head * point->operating.cooling_flow;
     walls->crevice.temperature =
         cg_crevice_temperature(c, thermal, point->settled);
     walls->piston_temperature = crown / area;
@@ -247,13 +248,17 @@ static void set_performance(const struct cg_case *c,
         cg_crank_mean_speed(&point->input.crank, point->operating.speed);
 
     out->imep = cycle->imep_net;
-    out->fmep = cg_friction_mep(cycle->peak_pressure, speed);
+    out->fmep = c->combustion.ignition == CG_IGNITION_COMPRESSION
+                    ? cg_friction_mep_compression(cycle->peak_pressure, speed)
+                    : cg_friction_mep(cycle->peak_pressure, speed);
     out->air_flow = cycle->air_mass * rate;
     out->fuel_flow = cycle->fuel_mass * rate;
+    out->nitrous_flow = point->input.brought.nitrous * rate;
+    out->water_flow = point->input.brought.water * rate;
+    out->alcohol_flow = point->input.brought.alcohol * rate;
     out->fuel_power = cycle->fuel_energy * rate;
     out->brake_power = (out->imep - out->fmep) * swept * rate;
-    if (c->charge.charger == CG_CHARGER_BELT)
-        out->brake_power -= out->air_flow * point->charge.compressor_work;
+    out->brake_power -= out->air_flow * point->charge.belt_work;
     out->bmep = out->brake_power / (swept * rate);
     out->peak_pressure = cycle->peak_pressure;
     out->peak_rise = cycle->peak_rise;
@@ -267,6 +272,8 @@ static void set_performance(const struct cg_case *c,
     out->unburned_power = cycle->unburned_energy * rate;
     out->energy_residual = cycle->energy_residual;
     out->burn50_deg = cycle->burn50_deg;
+    out->ignition_deg = cycle->ignition_deg;
+    out->premixed_share = cycle->premixed_share;
     out->knock_integral = cycle->knock_integral;
     out->knock_unretarded = cycle->knock_unretarded;
     out->peak_flux =
@@ -344,6 +351,8 @@ cg_point_resettle(const struct cg_case *c, struct cg_thermal *thermal,
 
 static int burn_place(const struct cg_cycle_input *input, double burn50_deg)
 {
+    if (input->injection.on)
+        return 0;
     return (burn50_deg > input->burn50_deg) +
            (burn50_deg >= input->burn50_deg + input->knock.retard_most);
 }

@@ -23,8 +23,10 @@
 struct cg_performance {      /* whole engine unless said otherwise */
     double imep, fmep, bmep; /* net indicated, friction, brake [Pa] */
     double brake_power;      /* [W] */
-    double air_flow, fuel_flow; /* [kg/s] */
-    double fuel_power;       /* fuel flow times heating value [W] */
+    double air_flow, fuel_flow; /* sprayed alcohol in the fuel [kg/s] */
+    double nitrous_flow, water_flow, alcohol_flow; /* [kg/s] */
+    double fuel_power;       /* heating value of the fuel's flow, and what
+                                nitrous gives by coming apart [W] */
     double peak_pressure;    /* [Pa] */
     double peak_rise;        /* of pressure, knock left out [Pa/deg] */
     double exhaust_temperature; /* [K] */
@@ -37,6 +39,8 @@ struct cg_performance {      /* whole engine unless said otherwise */
     double mean_flux;        /* on the crown [W/m2] */
     double energy_residual;  /* of the cycle, over fuel energy [1] */
     double burn50_deg;       /* half burned, after TDC [deg] */
+    double ignition_deg;     /* where it begins to burn [deg] */
+    double premixed_share;   /* of an injected fuel [1] */
     double knock_integral;   /* knock.h, with this burn [1] */
     double knock_unretarded; /* with the burn where no knock retards it [1] */
 };

@@ -96,6 +96,8 @@ static void apply_bore(const struct cg_operating_point *a,
     struct cg_network *network = thermal->network;
     double coolant = between(a->operating.coolant_temperature,
                              b->operating.coolant_temperature, part);
+    double flow = between(a->operating.cooling_flow,
+                          b->operating.cooling_flow, part);
     for (size_t s = 0; s < bore->grid.stations; s++) {
         struct cg_mean_gas gas =
             gas_at(a, &a->station[s], b, &b->station[s], part);
@@ -103,6 +105,9 @@ static void apply_bore(const struct cg_operating_point *a,
             gas.coefficient * bore->surface_area;
         network->bath_temperature[bore->gas_bath + s] = gas.temperature;
         network->bath_temperature[bore->coolant_bath + s] = coolant;
+        if (bore->air_cooled)
+            network->bath_conductance[bore->coolant_bath + s] =
+                flow * bore->outside[s];
         network->source_power[bore->source + s] =
             friction * bore->friction_share[s];
         if (bore->has_block)

@@ -12,7 +12,8 @@ const double cg_map_cell[CG_CHANNELS] = {
     [CG_CHANNEL_HEAT] = 0.25,  [CG_CHANNEL_COOLANT] = 40.0,
     [CG_CHANNEL_LAMBDA] = 0.1, [CG_CHANNEL_BURN50] = 8.0,
     [CG_CHANNEL_OIL] = 40.0,   [CG_CHANNEL_AIR] = 40.0,
-    [CG_CHANNEL_SOAK] = 0.5};
+    [CG_CHANNEL_SOAK] = 0.5,   [CG_CHANNEL_WIND] = 0.1,
+    [CG_CHANNEL_NITROUS] = 0.25};
 const double cg_map_least[CG_CHANNELS] = {
     [CG_CHANNEL_COOLANT] = 8.0, [CG_CHANNEL_OIL] = 8.0};
 
@@ -22,7 +23,8 @@ static const double bend[CG_CHANNELS] = {
     [CG_CHANNEL_HEAT] = NAN,   [CG_CHANNEL_COOLANT] = NAN,
     [CG_CHANNEL_LAMBDA] = 1.0, [CG_CHANNEL_BURN50] = NAN,
     [CG_CHANNEL_OIL] = NAN,    [CG_CHANNEL_AIR] = NAN,
-    [CG_CHANNEL_SOAK] = NAN};
+    [CG_CHANNEL_SOAK] = NAN,   [CG_CHANNEL_WIND] = NAN,
+    [CG_CHANNEL_NITROUS] = NAN};
 
 enum { FIRST_SLOTS = 256 };
 

@@ -108,6 +108,7 @@ void cg_thermal_free(struct cg_thermal *thermal)
     free(thermal->bore.block_weight);
     free(thermal->bore.friction_share);
     free(thermal->bore.mist_share);
+    free(thermal->bore.outside);
     free(thermal->crevice.part);
     free(thermal);
 }

@@ -66,6 +66,9 @@ struct cg_bore_map {
     size_t joint_link;   /* + s, if has_block */
     double joint_area;   /* of one station [m2] */
     double surface_area; /* of one station [m2] */
+    bool air_cooled;
+    double *outside;     /* [stations] to coolant or air, the latter at the
+                            flow that its coefficients are given for [W/K] */
     double *mist_share;  /* [stations] of crank time open to oil mist */
     double *friction_share; /* [stations] ring pack and skirt together */
 };

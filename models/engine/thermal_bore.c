@@ -5,6 +5,7 @@
 
 #include "constants.h"
 #include "geometry.h"
+#include "outside.h"
 #include "thermal_parts.h"
 
 static struct cg_solid solid_at(const struct cg_material *material,
@@ -15,15 +16,43 @@ static struct cg_solid solid_at(const struct cg_material *material,
         material->density * cg_curve_at(&material->heat_capacity, temperature)};
 }
 
-/* Share of the station's height that has coolant behind it. */
-static double jacket_share(const struct cg_case *c,
+/* Share of the station's height that has coolant or fins behind it. */
+static double share_behind(const struct cg_outside *outside,
                            const struct cg_bore_grid *grid, size_t station)
 {
     double height = cg_station_height(grid);
     double top = (double)station * height;
-    double from = fmax(top, c->bore.jacket_top);
-    double to = fmin(top + height, c->bore.jacket_top + c->bore.jacket_length);
+    double from = fmax(top, outside->top);
+    double to = fmin(top + height, outside->top + outside->length);
     return fmax(to - from, 0.0) / height;
+}
+
+/* Coefficient on a station's outside, at the flow that it is given for. */
+static double outside_at(const struct cg_outside *outside,
+                         const struct cg_bore_grid *grid, size_t station)
+{
+    double wet = share_behind(outside, grid, station);
+    double dry = cg_station_depth(grid, station) < outside->top
+                     ? outside->above
+                     : outside->below;
+    return wet * outside->behind + (1.0 - wet) * dry;
+}
+
+/* What the coolant's or the air's baths conduct at a flow of 1. */
+static enum cg_status fill_outside(const struct cg_case *c, double outer_area,
+                                   struct cg_bore_map *bore,
+                                   struct cg_error *error)
+{
+    const struct cg_outside outside = cg_outside_of(c);
+    double area = cg_air_cooled(c) ? bore->surface_area : outer_area;
+    bore->air_cooled = cg_air_cooled(c);
+    if (bore->outside == NULL)
+        bore->outside = malloc(bore->grid.stations * sizeof *bore->outside);
+    if (bore->outside == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    for (size_t s = 0; s < bore->grid.stations; s++)
+        bore->outside[s] = outside_at(&outside, &bore->grid, s) * area;
+    return CG_OK;
 }
 
 /* Share of crank time that a station lies below the skirt, open to oil mist. */
@@ -138,7 +167,7 @@ static enum cg_status add_sides(const struct cg_case *c,
     size_t stations = bore->grid.stations;
     double height = cg_station_height(&bore->grid);
     double outer_area = 2.0 * CG_PI * outer * height;
-    enum cg_status status = CG_OK;
+    enum cg_status status = fill_outside(c, outer_area, bore, error);
 
     bore->joint_link = network->links;
     for (size_t s = 0; s < stations && bore->has_block && status == CG_OK; s++)
@@ -156,16 +185,12 @@ static enum cg_status add_sides(const struct cg_case *c,
 
     bore->coolant_bath = network->baths;
     for (size_t s = 0; s < stations && status == CG_OK; s++) {
-        double wet = jacket_share(c, &bore->grid, s);
-        double dry = cg_station_depth(&bore->grid, s) < c->bore.jacket_top
-                         ? c->cooling.deck_coefficient
-                         : c->cooling.dry_coefficient;
-        double coefficient =
-            wet * c->cooling.coolant_coefficient + (1.0 - wet) * dry;
         size_t last = cg_thermal_liner_node(thermal, s, bore->per_station - 1);
-        status = cg_network_add_bath(network, last, coefficient * outer_area,
-                                     c->cooling.coolant_temperature,
-                                     CG_SIDE_COOLANT, NULL, error);
+        status = cg_network_add_bath(network, last, bore->outside[s],
+                                     cg_outside_temperature(c),
+                                     bore->air_cooled ? CG_SIDE_AIR
+                                                      : CG_SIDE_COOLANT,
+                                     NULL, error);
     }
 
     for (size_t s = 0; s < stations && status == CG_OK; s++)

@@ -12,7 +12,7 @@ static enum cg_status find_fuel(const struct cg_case *c,
                                 struct cg_finish_verdict *verdict,
                                 struct cg_error *error)
 {
-    struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
+    struct cg_operating full = cg_operating_full(c);
     struct cg_cycle_input input;
     enum cg_status status = cg_operating_cycle_input(c, &full, &input, error);
     if (status != CG_OK)

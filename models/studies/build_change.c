@@ -90,6 +90,7 @@ static bool same_segment(const struct cg_segment *a, const struct cg_segment *b)
            same_number(a->load_end, b->load_end) &&
            same_number(a->heat_factor, b->heat_factor) &&
            same_number(a->coolant_temperature, b->coolant_temperature) &&
+           same_number(a->air, b->air) &&
            same_number(a->knock_heat, b->knock_heat);
 }
 
@@ -176,9 +177,11 @@ static bool follows(const struct cg_setting *setting, const struct cg_case *a,
                     const struct cg_case *b)
 {
     return same_number(cg_setting_get(setting, a),
-                       setting->fallback * basis(setting, a)) &&
+                       cg_setting_fallback(setting, a->combustion.ignition) *
+                           basis(setting, a)) &&
            same_number(cg_setting_get(setting, b),
-                       setting->fallback * basis(setting, b)) &&
+                       cg_setting_fallback(setting, b->combustion.ignition) *
+                           basis(setting, b)) &&
            !isnan(basis(setting, a));
 }
 
@@ -201,7 +204,9 @@ static bool is_model(const char *path)
                  "rings.film_law rings.oil_supply rings.top.flank "
                  "rings.second.flank rings.oil.flank rings.top.film "
                  "rings.second.film rings.oil.film piston.splash piston.jet "
-                 "piston.friction piston.skirt_film cooling.coolant_film",
+                 "piston.gallery_film "
+                 "piston.friction piston.skirt_film cooling.coolant_film "
+                 "cooling.fins",
                  path);
 }
 

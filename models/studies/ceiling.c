@@ -20,8 +20,9 @@ enum { MOST_PASSES = 60 };
 bool cg_ceiling_capped(const struct cg_case *c,
                        const struct cg_performance *full)
 {
-    return full->burn50_deg - c->combustion.burn50_deg >=
-           CG_RETARD_MOST - CAPPED;
+    return c->combustion.ignition == CG_IGNITION_SPARK &&
+           full->burn50_deg - c->combustion.burn50_deg >=
+               CG_RETARD_MOST - CAPPED;
 }
 
 enum cg_status cg_ceiling_at(const struct cg_case *c, double boost,

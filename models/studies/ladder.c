@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ladder_work.h"
+#include "outside.h"
 
 const char *cg_ladder_word(enum cg_ladder_part part)
 {
@@ -21,8 +22,17 @@ const char *cg_ladder_word(enum cg_ladder_part part)
         [CG_LADDER_BORE_OIL] = "bore_oil",
         [CG_LADDER_COOLANT] = "coolant",
         [CG_LADDER_SPARK] = "spark",
+        [CG_LADDER_PRESSURE] = "pressure",
         [CG_LADDER_CHARGE] = "charge_air"};
     return word[part];
+}
+
+bool cg_ladder_has(const struct cg_ladder *ladder, enum cg_ladder_part part)
+{
+    const struct cg_case *c = &ladder->asked;
+    bool spark = c->combustion.ignition == CG_IGNITION_SPARK;
+    return part != (spark ? CG_LADDER_PRESSURE : CG_LADDER_SPARK) &&
+           (part != CG_LADDER_COOLANT || !cg_air_cooled(c));
 }
 
 void cg_ladder_order(const struct cg_ladder_climb *climb,

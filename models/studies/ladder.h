@@ -51,6 +51,7 @@ enum cg_ladder_part {
     CG_LADDER_BORE_OIL,   /* bore surface where the top ring turns */
     CG_LADDER_COOLANT,    /* boils */
     CG_LADDER_SPARK,      /* as late as it may be; then knock */
+    CG_LADDER_PRESSURE,   /* of a diesel's cylinder */
     CG_LADDER_CHARGE,     /* temperature of the air */
     CG_LADDER_PARTS
 };
@@ -63,7 +64,7 @@ struct cg_ladder_stop {
     double fits;   /* from here on marginal, or no more */
     double stands; /* from here on no more */
     int why;       /* by the kind of part: enum cg_past of the piston, the
-                      coolant and the spark, enum cg_ring_limit of rings;
+                      coolant, the spark and the pressure, enum cg_ring_limit of rings;
                       else 0 */
 };
 
@@ -150,6 +151,10 @@ enum cg_status cg_ladder_create(const struct cg_case *c, double target,
                                 struct cg_error *error);
 /* Accepts NULL. */
 void cg_ladder_free(struct cg_ladder *ladder);
+
+/* Whether the engine has the part: a spark, or a diesel's pressure; one that
+ * air cools has no coolant.  Cannot fail. */
+bool cg_ladder_has(const struct cg_ladder *ladder, enum cg_ladder_part part);
 
 /* Makes all changes of the ladder, and its target, in another case of that
  * engine: as it was before evidence moved it.  Cannot fail. */

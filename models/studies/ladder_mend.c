@@ -10,11 +10,11 @@
 /* In this order parts are mended: what makes the heat, what bears it, what
  * seals it; the gaps last, since all else moves them, and the seat by them. */
 static const enum cg_ladder_part mending[CG_LADDER_PARTS] = {
-    CG_LADDER_CHARGE, CG_LADDER_SPARK,     CG_LADDER_COOLANT,
-    CG_LADDER_PISTON, CG_LADDER_BORE_OIL,  CG_LADDER_SKIRT,
-    CG_LADDER_LANDS,  CG_LADDER_RING_FACE, CG_LADDER_RING_METAL,
-    CG_LADDER_FINISH, CG_LADDER_TOP_GAP,   CG_LADDER_SECOND_GAP,
-    CG_LADDER_SEATING};
+    CG_LADDER_CHARGE,     CG_LADDER_SPARK,     CG_LADDER_PRESSURE,
+    CG_LADDER_COOLANT,    CG_LADDER_PISTON,    CG_LADDER_BORE_OIL,
+    CG_LADDER_SKIRT,      CG_LADDER_LANDS,     CG_LADDER_RING_FACE,
+    CG_LADDER_RING_METAL, CG_LADDER_FINISH,    CG_LADDER_TOP_GAP,
+    CG_LADDER_SECOND_GAP, CG_LADDER_SEATING};
 
 /* A ring is taken or left as a whole. */
 static double score_of(const struct cg_look *look, enum cg_ladder_part part,

@@ -61,6 +61,7 @@ enum cg_status cg_offers(const struct cg_case *c,
         [CG_LADDER_BORE_OIL] = cg_offer_bore_oil,
         [CG_LADDER_COOLANT] = cg_offer_coolant,
         [CG_LADDER_SPARK] = cg_offer_spark,
+        [CG_LADDER_PRESSURE] = cg_offer_pressure,
         [CG_LADDER_CHARGE] = cg_offer_cooler};
     if (by_part[part] == NULL)
         cg_offer_gaps(&list, part);

@@ -3,15 +3,20 @@
 
 #include "fuel.h"
 #include "ladder_offers.h"
+#include "outside.h"
 
 /* How far a part is changed, and in which steps: common practice, no source. */
 #define COOLER_MOST 0.90
 #define COOLER_STEP 0.05
+#define INJECTION_STEP 2.0
+#define INJECTION_MOST 8.0
 #define RATIO_STEP 0.5
 #define RATIO_LESS 2.0
 #define CAP_STEP 25e3
 #define CAP_MOST 310e3 /* absolute [Pa] */
 #define COOLANT_LEAST 353.15
+#define AIR_STEP 0.25
+#define AIR_STEPS 2 /* up to half as fast again */
 
 void cg_offer_cooler(struct cg_offer_list *list)
 {
@@ -72,6 +77,21 @@ void cg_offer_spark(struct cg_offer_list *list)
     }
 }
 
+/* Later injection, then with it a lower ratio. */
+void cg_offer_pressure(struct cg_offer_list *list)
+{
+    double from = list->c->combustion.injection_deg;
+    double ratio = list->c->engine.compression_ratio;
+    for (double less = 0.0; less < RATIO_LESS + 1e-9; less += 2.0 * RATIO_STEP)
+        for (double late = INJECTION_STEP; late < INJECTION_MOST + 1e-9;
+             late += INJECTION_STEP) {
+            struct cg_ladder_set set[2] = {
+                cg_offer_number("combustion.injection", from + late),
+                cg_offer_number("engine.compression_ratio", ratio - less)};
+            cg_offer_add(list, less > 0.0 ? 2 : 1, set);
+        }
+}
+
 static void offer_jet(struct cg_offer_list *list)
 {
     if (!list->c->piston.oil_jet)
@@ -112,7 +132,11 @@ void cg_offer_coolant(struct cg_offer_list *list)
 void cg_offer_bore_oil(struct cg_offer_list *list)
 {
     offer_jet(list);
-    if (list->c->cooling.coolant_temperature > COOLANT_LEAST + 1.0)
+    for (int i = 1; cg_air_cooled(list->c) && i <= AIR_STEPS; i++)
+        cg_offer_add_number(list, "cooling.air_speed",
+                            list->c->cooling.air.speed * (1.0 + i * AIR_STEP));
+    if (!cg_air_cooled(list->c) &&
+        list->c->cooling.coolant_temperature > COOLANT_LEAST + 1.0)
         cg_offer_add_number(list, "cooling.coolant", COOLANT_LEAST);
     cg_offer_cooler(list);
 }

@@ -34,6 +34,7 @@ void cg_offer_finish(struct cg_offer_list *list);
 void cg_offer_seating(struct cg_offer_list *list);
 void cg_offer_cooler(struct cg_offer_list *list);
 void cg_offer_spark(struct cg_offer_list *list);
+void cg_offer_pressure(struct cg_offer_list *list);
 void cg_offer_piston(struct cg_offer_list *list);
 void cg_offer_coolant(struct cg_offer_list *list);
 void cg_offer_bore_oil(struct cg_offer_list *list);

@@ -36,7 +36,7 @@ static void raise(struct cg_look *look, enum cg_ladder_part part, double fits,
 
 void cg_score_charge(const struct cg_case *c, struct cg_look *look)
 {
-    struct cg_operating full = cg_operating_at(c, c->engine.speed, 1.0);
+    struct cg_operating full = cg_operating_full(c);
     struct cg_charge_state charge;
     const struct cg_finish_verdict *finish = &look->finish;
     cg_operating_charge(c, &full, &charge);
@@ -55,6 +55,7 @@ void cg_score_heat_begin(struct cg_look *look)
     set(look, CG_LADDER_PISTON, -INFINITY, -INFINITY, 0);
     set(look, CG_LADDER_COOLANT, -INFINITY, -INFINITY, 0);
     set(look, CG_LADDER_SPARK, -INFINITY, -INFINITY, CG_PAST_LIMITS);
+    set(look, CG_LADDER_PRESSURE, -INFINITY, -INFINITY, CG_PAST_LIMITS);
 }
 
 /* How far a limit is passed: in what it is of, or past it in the time that it
@@ -75,7 +76,9 @@ static void add_limits(const struct cg_limits *limits, struct cg_look *look)
     } rows[] = {{CG_PAST_MELTS, CG_LADDER_PISTON},
                 {CG_PAST_CROWN, CG_LADDER_PISTON},
                 {CG_PAST_GROOVE, CG_LADDER_PISTON},
+                {CG_PAST_GRIPS, CG_LADDER_PISTON},
                 {CG_PAST_KNOCK, CG_LADDER_SPARK},
+                {CG_PAST_PRESSURE, CG_LADDER_PRESSURE},
                 {CG_PAST_COOLANT, CG_LADDER_COOLANT},
                 {CG_PAST_FLUX, CG_LADDER_COOLANT}};
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
@@ -132,6 +135,8 @@ void cg_score_heat_end(const struct cg_case *c,
         double use = cg_choice_use(&limit[k], look->load[k]);
         raise(look, part_of((enum cg_ring_limit)k), use, use - 1.0, k);
     }
+    if (c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        return;
     double retard = full->burn50_deg - c->combustion.burn50_deg;
     double late = retard / CG_RETARD_MOST - 1.0;
     late = cg_ceiling_capped(c, full) ? fmax(late, CLOSE) : fmin(late, 0.0);

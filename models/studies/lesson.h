@@ -16,8 +16,10 @@ enum { CG_LESSON_BOOSTS = 3, CG_LESSON_INSTANTS = 5 };
 struct cg_lesson_growth {
     double ring_temperature;         /* mean of the ring [K] */
     double wall_temperature;         /* area mean of liner or parent wall [K] */
-    double ring_strain, bore_strain; /* from 20 C [1] */
-    double depth, closure;           /* [m] */
+    double ring_strain, bore_strain; /* by heat, from 20 C [1] */
+    double choke; /* what a choke takes of the gap there, over what it takes
+                     where the gap is measured; 0: a straight bore [m] */
+    double depth, closure; /* [m] */
 };
 
 /* One boost. */

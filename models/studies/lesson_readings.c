@@ -1,5 +1,7 @@
 /* Readings from a thermal state, for the lesson. */
+#include "choke.h"
 #include "clearance.h"
+#include "constants.h"
 #include "growth.h"
 #include "lesson_parts.h"
 #include "thermal_parts.h"
@@ -22,12 +24,18 @@ void cg_lesson_growth_at(const struct cg_case *c,
     double ring = cg_growth_ring(c, thermal, temperature, CG_RING_TOP);
     struct cg_closure closure = cg_growth_closure(
         c, thermal, strain, ring, CG_RING_TOP, c->margin.residual);
+    double narrower = cg_choke_at(c, closure.depth);
+    double hot = cg_growth_at_depth(thermal, strain, closure.depth);
     *growth = (struct cg_lesson_growth){
         .ring_temperature =
             cg_thermal_ring_mean(thermal, temperature, CG_RING_TOP),
         .wall_temperature = cg_growth_at_depth(thermal, wall, closure.depth),
         .ring_strain = ring,
-        .bore_strain = cg_growth_at_depth(thermal, strain, closure.depth),
+        .bore_strain =
+            narrower > 0.0
+                ? (1.0 + hot) / (1.0 - narrower / c->engine.bore) - 1.0
+                : hot,
+        .choke = CG_PI * narrower - cg_choke_gap(c),
         .depth = closure.depth,
         .closure = closure.closure};
 }

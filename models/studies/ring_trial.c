@@ -29,7 +29,11 @@ void cg_choice_load_add(const struct cg_case *c,
         fmax(load[CG_LIMIT_FACE_HEAT], extremes->face_top_max);
     load[CG_LIMIT_PRESSURE] =
         fmax(load[CG_LIMIT_PRESSURE], limits->peak_pressure);
-    load[CG_LIMIT_RISE] = fmax(load[CG_LIMIT_RISE], limits->peak_rise);
+    /* The bands are of spark engines, whose rise tells how near knock is; a
+     * diesel's is past most of them, and its faces live (common practice, no
+     * source). */
+    if (c->combustion.ignition == CG_IGNITION_SPARK)
+        load[CG_LIMIT_RISE] = fmax(load[CG_LIMIT_RISE], limits->peak_rise);
     if (own)
         load[CG_LIMIT_TENSION] =
             1.0 - cg_relaxation_left(&c->ring_material[CG_RING_TOP],

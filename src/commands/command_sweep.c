@@ -10,6 +10,7 @@
 #include "next_step.h"
 #include "options.h"
 #include "outputs.h"
+#include "outside.h"
 #include "plain_text.h"
 #include "progress.h"
 #include "report_sweep.h"
@@ -262,6 +263,7 @@ static enum cg_status tell(void *context, struct cg_report *report,
 
 static enum cg_status write_report(const struct cg_options *options,
                                    const struct cg_table_of *of,
+                                   const struct cg_case *base,
                                    const struct cg_grid *grid,
                                    const struct cg_part *part, size_t points,
                                    struct cg_error *error)
@@ -269,7 +271,7 @@ static enum cg_status write_report(const struct cg_options *options,
     const char *dir = out_of(options);
     char name[64];
     cg_part_name(part, name);
-    struct cg_sweep_story story = {grid, dir, name};
+    struct cg_sweep_story story = {grid, dir, name, base};
     struct cg_outputs outputs = {.title = "Cold ring gap over varied settings",
                                  .of = of,
                                  .run = "sweep",
@@ -334,7 +336,7 @@ static enum cg_status sweep(const struct cg_options *options,
         return cg_error_set(error, why.status,
                             "no point of %zu has an answer; the first: %.400s",
                             total, why.text);
-    return write_report(options, &of, grid, &part, total, error);
+    return write_report(options, &of, base, grid, &part, total, error);
 }
 
 enum cg_status cg_command_sweep(const struct cg_options *options,

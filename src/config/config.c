@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "case_check.h"
+#include "cautions.h"
 #include "config_parts.h"
 #include "fuel.h"
 #include "heat_transfer.h"
@@ -130,7 +131,9 @@ static enum cg_status complete(struct cg_reader *reader,
                                struct cg_error *error)
 {
     check_missing(reader);
+    cg_cooling_check(reader);
     take_law_defaults(reader);
+    cg_ignition_read(reader);
     cg_correlations_read(reader);
     check_fuel(reader); /* the octane is that of the fuel, a log's mixture too */
     enum cg_status status = cg_duty_read(reader, error);
@@ -292,6 +295,14 @@ out:
     return status;
 }
 
+static bool has_nitrous_on(const struct cg_case *c)
+{
+    bool on = cg_duty_nitrous(&c->duty) > 0.0;
+    for (int i = 0; i < c->survive.duties; i++)
+        on = on || cg_duty_nitrous(&c->survive.duty[i]) > 0.0;
+    return on;
+}
+
 enum cg_status cg_config_read_evidence(const char *path,
                                        const char *const *set, size_t sets,
                                        struct cg_case *c,
@@ -302,6 +313,8 @@ enum cg_status cg_config_read_evidence(const char *path,
     enum cg_status status =
         read_case(path, set, sets, NULL, c, evidence, NULL, &problems, error);
     cg_problems_print(&problems, stderr);
+    if (status == CG_OK && has_nitrous_on(c))
+        cg_cautions_take_nitrous();
     return status;
 }
 

@@ -11,6 +11,7 @@
 #include "constants.h"
 #include "geometry.h"
 #include "nearest.h"
+#include "outside.h"
 
 enum { LISTED = 16 }; /* entries of one list */
 
@@ -231,6 +232,9 @@ static void read_steady(const struct cg_reading *reading,
     }
     cg_reading_refuse(reading, "temperature", !isnan(number->temperature), why);
     cg_reading_refuse(reading, "spread_K", !isnan(number->spread), why);
+    cg_reading_refuse(reading, "what",
+                      cg_air_cooled(reading->item->reader->c),
+                      cg_cooling_other(reading->item->reader->c));
     cg_reading_refuse(reading, "share_pct", isnan(number->share),
                       "missing, the coolant's share of the fuel's energy");
     entry->share = number->share;

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "case_check.h"
+#include "outside.h"
 
 /* Settled at one speed and load. */
 void cg_reading_hold(double speed, double load, struct cg_duty_case *duty)
@@ -17,7 +18,8 @@ void cg_reading_hold(double speed, double load, struct cg_duty_case *duty)
     duty->cruise_load = load;
     duty->segments = 1;
     duty->segment[0] =
-        (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN, 0.0};
+        (struct cg_segment){1.0, speed, speed, load, load, 1.0, NAN, 0.0, 0.0,
+                            0.0};
 }
 
 enum cg_status cg_reading_duty_path(const struct cg_reading *reading,
@@ -163,6 +165,9 @@ static double or_else(double value, double fallback)
 void cg_reading_conditions(const struct cg_reading *reading, struct cg_case *c)
 {
     const struct cg_reading_numbers *given = &reading->number;
+    cg_reading_refuse(reading, "coolant",
+                      !isnan(given->coolant) && cg_air_cooled(c),
+                      cg_cooling_other(c));
     c->charge.boost = or_else(given->boost, c->charge.boost);
     c->charge.ambient_temperature =
         or_else(given->ambient, c->charge.ambient_temperature);

@@ -7,6 +7,7 @@
 #include "fuel.h"
 #include "log_course.h"
 #include "nearest.h"
+#include "outside.h"
 
 static void column_problem(struct cg_reader *reader,
                            const struct cg_config_file *file,
@@ -71,6 +72,16 @@ static void read_column(struct cg_reader *reader,
         column_problem(reader, file, setting, key, what);
         return;
     }
+    if (quantity == CG_LOGGED_COOLANT && cg_air_cooled(reader->c)) {
+        column_problem(reader, file, setting, key, cg_cooling_other(reader->c));
+        return;
+    }
+    if (quantity == CG_LOGGED_BURN50 &&
+        reader->c->combustion.ignition == CG_IGNITION_COMPRESSION) {
+        column_problem(reader, file, setting, key,
+                       "a diesel burns as it is injected; leave it out");
+        return;
+    }
     column[quantity].unit = unit;
     snprintf(column[quantity].key, CG_NAME_LENGTH, "%s", key);
 }
@@ -92,6 +103,10 @@ static void check_columns(struct cg_reader *reader,
         column_problem(reader, file, columns, "",
                        "one of boost_kPa (gauge), manifold_kPa (absolute) and "
                        "load_pct is allowed, and one is needed");
+    else if (!load &&
+             reader->c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        column_problem(reader, file, columns, "",
+                       "a diesel's load is its fuel: load_pct is needed");
     if (column[CG_LOGGED_LAMBDA].unit != NULL &&
         column[CG_LOGGED_RATIO].unit != NULL)
         column_problem(reader, file, columns, "",

@@ -76,6 +76,10 @@ struct cg_origin *cg_origin_of(struct cg_reader *reader, const char *path);
 /* Where to point for trouble with a setting: its place, or the file. */
 struct cg_where cg_where_given(struct cg_reader *reader, const char *path);
 
+/* Takes the defaults of the case's ignition, and tells which settings given are
+ * of the other.  After all settings are there, before names are looked up. */
+void cg_ignition_read(struct cg_reader *reader);
+
 /* Reads the duty's segments: the user's own, or those of the shipped duty
  * named.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_duty_read(struct cg_reader *reader, struct cg_error *error);
@@ -108,6 +112,10 @@ enum cg_status cg_duty_lag(const struct cg_reader *reader,
  * asked for is not taken twice.  CG_FILE: the shipped duties cannot be read. */
 enum cg_status cg_survive_read(struct cg_reader *reader,
                                struct cg_error *error);
+/* Tells trouble of settings that are given for coolant where air cools, and the
+ * other way round; and what it says. */
+void cg_cooling_check(struct cg_reader *reader);
+const char *cg_cooling_other(const struct cg_case *c);
 /* CG_NO_MEMORY. */
 enum cg_status cg_segments_read(struct cg_reader *reader,
                                 const struct cg_config_file *file,

@@ -1,10 +1,12 @@
 /* duty.segments: a list of groups, each a time at or between speeds and loads. */
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "config_build.h"
 #include "config_parts.h"
 #include "nearest.h"
+#include "outside.h"
 
 /* An engine may be driven above its rated speed, but not without end. */
 #define MOST_OVERSPEED 1.5
@@ -38,8 +40,12 @@ static const struct field fields[] = {
      offsetof(struct cg_segment, heat_factor)},
     {"knock_heat", CG_PLAIN, false, false, CG_KNOCK_HEAT_LEAST,
      CG_KNOCK_HEAT_MOST, offsetof(struct cg_segment, knock_heat)},
+    {"nitrous", CG_PLAIN, false, false, 0.0, 1.0,
+     offsetof(struct cg_segment, nitrous)},
     {"coolant", CG_TEMPERATURE, false, false, 273.15 - 40.0, 273.15 + 140.0,
      offsetof(struct cg_segment, coolant_temperature)},
+    {"air", CG_SHARE, false, false, CG_AIR_LEAST, CG_AIR_MOST,
+     offsetof(struct cg_segment, air)},
 };
 
 enum { FIELDS = sizeof fields / sizeof fields[0] };
@@ -74,7 +80,7 @@ static void unknown_key(const struct item *item,
     static const char *const keys[] = {
         "seconds",  "speed_rpm",   "speed_pct", "speed_end_rpm",
         "speed_end_pct", "load", "load_end", "heat_factor", "knock_heat",
-        "coolant_C", "coolant_F", "coolant_K"};
+        "coolant_C", "coolant_F", "coolant_K", "air_pct", "nitrous"};
     const char *key = config_setting_name(setting);
     char what[CG_PROBLEM_LENGTH / 2 + 32], hint[CG_PROBLEM_LENGTH / 2];
     cg_nearest_hint(key, keys, sizeof keys / sizeof keys[0], hint, sizeof hint);
@@ -89,7 +95,7 @@ static void store(const struct item *item, const struct field *field,
     struct cg_value value = cg_value_of(setting);
     double si = cg_unit_to_si(unit, value.number), rated =
         item->reader->c->engine.speed;
-    char what[160] = "";
+    char what[192] = "";
     if (value.kind != CG_VALUE_NUMBER)
         snprintf(what, sizeof what, "must be a number (got %s)", value.what);
     else if (!(si >= field->low && si <= field->high))
@@ -98,6 +104,15 @@ static void store(const struct item *item, const struct field *field,
                  cg_unit_from_si(unit, field->high), value.number);
     else if (!isnan(*field_of(item, field)))
         snprintf(what, sizeof what, "given twice, one is allowed");
+    else if (cg_air_cooled(item->reader->c)
+                 ? field->dimension == CG_TEMPERATURE
+                 : strcmp(field->name, "air") == 0)
+        snprintf(what, sizeof what, "%s", cg_cooling_other(item->reader->c));
+    else if (strcmp(field->name, "air") == 0 &&
+             item->reader->c->cooling.air.drive == CG_AIR_FAN)
+        snprintf(what, sizeof what,
+                 "goes with the engine's speed, cooling.air_drive is fan; "
+                 "allowed where it is stream");
     else if (field->dimension == CG_ROTATION && si > MOST_OVERSPEED * rated)
         snprintf(what, sizeof what,
                  "must be at most %g times engine.speed_rpm (got %.6g)",
@@ -144,7 +159,8 @@ static double or_else(double value, double fallback)
 static void read_item(const struct item *item)
 {
     struct cg_segment *s = item->segment;
-    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+    *s = (struct cg_segment){NAN, NAN, NAN, NAN, NAN,
+                             NAN, NAN, NAN, NAN, NAN};
     if (!config_setting_is_group(item->group)) {
         item_problem(item, item->group, "", "must be a group { }");
         return;
@@ -161,6 +177,8 @@ static void read_item(const struct item *item)
     s->load_end = or_else(s->load_end, s->load);
     s->heat_factor = or_else(s->heat_factor, 1.0);
     s->knock_heat = or_else(s->knock_heat, 0.0);
+    s->air = or_else(s->air, 0.0);
+    s->nitrous = or_else(s->nitrous, 0.0);
 }
 
 static void read_items(struct cg_reader *reader,
@@ -192,7 +210,7 @@ static enum cg_status read_many(struct cg_reader *reader,
     enum cg_status status = CG_OK;
     if (reader->problems->count == before)
         status = cg_course_of_segments(segment, (size_t)count,
-                                       reader->c->cooling.coolant_temperature,
+                                       cg_outside_temperature(reader->c),
                                        reader->courses, &course, error);
     free(segment);
     if (status == CG_OK && course != NULL)

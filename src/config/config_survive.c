@@ -3,6 +3,7 @@
 
 #include "config_parts.h"
 #include "data_folder.h"
+#include "outside.h"
 
 /* The duty asked for, and those that are there already. */
 static bool is_there(const struct cg_case *c, const char *name)
@@ -20,6 +21,9 @@ static bool is_own_list(struct cg_reader *reader)
            strcmp(reader->c->margin.duties,
                   cg_setting_find("margin.duties")->text) != 0;
 }
+
+/* No cold coolant is poured into an engine that air cools. */
+#define AIR_DUTIES "settled cold_start_air lean_event"
 
 static enum cg_status add(struct cg_reader *reader, const char *name,
                           const struct cg_data_names *names,
@@ -53,6 +57,8 @@ enum cg_status cg_survive_read(struct cg_reader *reader, struct cg_error *error)
     enum cg_status status = cg_data_list("duties", &names, error);
     reader->c->survive.duties = 0;
     reader->c->survive.named = is_own_list(reader);
+    if (!reader->c->survive.named && cg_air_cooled(reader->c))
+        strcpy(reader->c->margin.duties, AIR_DUTIES);
     words += strspn(words, " ");
     while (*words != '\0' && status == CG_OK) {
         size_t length = strcspn(words, " ");

@@ -164,9 +164,18 @@ void cg_setting_default_text(const struct cg_setting *setting, bool inch,
         cg_case_begin(&plain);
         cg_setting_value_text(setting, &plain, inch, value, sizeof value);
         snprintf(text, size, "default %s", value);
+        cg_case_ignite(&plain);
+        cg_setting_value_text(setting, &plain, inch, value, sizeof value);
+        if (cg_setting_by_ignition(setting))
+            snprintf(text + strlen(text), size - strlen(text),
+                     ", with compression ignition %s", value);
         break;
     case CG_PER_BORE:
         snprintf(text, size, "default %g bore", setting->fallback);
+        if (cg_setting_by_ignition(setting))
+            snprintf(text + strlen(text), size - strlen(text),
+                     ", with compression ignition %g",
+                     cg_setting_fallback(setting, CG_IGNITION_COMPRESSION));
         break;
     case CG_PER_STROKE:
         snprintf(text, size, "default %g stroke", setting->fallback);

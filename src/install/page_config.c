@@ -45,6 +45,8 @@ static void print_head(void)
         "    { seconds = 20.0; speed_rpm = 3000; load = 0.2; },\n"
         "    { seconds = 12.0; speed_rpm = 3000; speed_end_pct = 100.0;\n"
         "      load = 1.0; heat_factor = 1.0; coolant_C = 90.0; } ); };\n");
+    cg_roff_text("Of an engine that air cools no coolant is given: air_pct is "
+                 "then the share of\ncooling.air_speed that a segment has.\n");
     cg_roff_text(
         "Or it is a logged run, a table of text whose columns you name by "
         "their headings;\na duty NAME that is not shipped is looked for in "
@@ -58,6 +60,9 @@ static void print_head(void)
         "A segment in which the engine knocks says knock_heat, how many times "
         "the gas heat\nthat gives: 1.1 to 2.2 by one simulation, read of at "
         "second hand; none was measured.\n");
+    cg_roff_text(
+        "A segment with nitrous = 1.0 has nitrous.flow on, or that share of "
+        "it.\n");
     cg_roff_text(
         "Metals of your own stand in lists ring_materials, piston_alloys and "
         "bore_materials,\nwritten as those shipped in configs/materials/.\n");

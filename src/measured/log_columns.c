@@ -38,6 +38,7 @@ static const struct {
                        CG_TEMPERATURE,
                        60.0,
                        {KELVIN(-40.0), CG_COURSE_HOTTEST}},
+    [CG_LOGGED_NITROUS] = {"nitrous", CG_SHARE, 2.0, {-0.1, 1.1}},
     [CG_LOGGED_FOUND] = {"",
                          CG_TEMPERATURE,
                          60.0,

@@ -21,6 +21,7 @@ enum cg_logged {
     CG_LOGGED_COOLANT,
     CG_LOGGED_OIL,
     CG_LOGGED_AIR,
+    CG_LOGGED_NITROUS, /* share of its flow that is on */
     CG_LOGGED_FOUND, /* a temperature beside the run: evidence; no key */
     CG_LOGGED
 };

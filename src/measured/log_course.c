@@ -6,16 +6,18 @@
 
 #include "fuel.h"
 #include "log_making.h"
+#include "operating.h"
 #include "plain_text.h"
 #include "setting.h"
 
-/* Held to the band of the setting that says the same. */
-static double held(struct cg_log_making *making, double value, const char *path)
+static double held(struct cg_log_making *making, double value, double low,
+                   double high)
 {
-    const struct cg_setting *setting = cg_setting_find(path);
-    making->note.held += value < setting->low || value > setting->high;
-    return fmin(fmax(value, setting->low), setting->high);
+    making->note.held += value < low || value > high;
+    return fmin(fmax(value, low), high);
 }
+
+/* Held to the band of the setting that says the same, as leanest the engine's. */
 
 static double lambda_of(struct cg_log_making *making, const double *value)
 {
@@ -23,12 +25,22 @@ static double lambda_of(struct cg_log_making *making, const double *value)
     if (cg_log_asked(making, CG_LOGGED_RATIO))
         lambda = value[CG_LOGGED_RATIO] /
                  cg_fuel_stoichiometric(cg_fuel_find(making->c->fuel.name));
-    return isnan(lambda) ? NAN : held(making, lambda, CG_LOG_AS_LAMBDA);
+    double least = cg_setting_find(CG_LOG_AS_LAMBDA)->low;
+    return isnan(lambda)
+               ? NAN
+               : held(making, lambda, least, cg_lambda_most(making->c));
+}
+
+/* What a sensor shows past an end is that end. */
+static double share_of(double value)
+{
+    return isnan(value) ? NAN : fmin(fmax(value, 0.0), 1.0);
 }
 
 static struct cg_course_row course_row(struct cg_log_making *making, size_t i)
 {
     const double *value = making->rows.row[i].value;
+    const struct cg_setting *as_burn = cg_setting_find(CG_LOG_AS_BURN50);
     double burn = value[CG_LOGGED_BURN50];
     struct cg_course_row row = {.time = cg_log_time(making, i) -
                                         cg_log_time(making, making->first)};
@@ -38,10 +50,11 @@ static struct cg_course_row course_row(struct cg_log_making *making, size_t i)
     row.of[CG_CHANNEL_COOLANT] = value[CG_LOGGED_COOLANT];
     row.of[CG_CHANNEL_LAMBDA] = lambda_of(making, value);
     row.of[CG_CHANNEL_BURN50] =
-        isnan(burn) ? NAN : held(making, burn, CG_LOG_AS_BURN50);
+        isnan(burn) ? NAN : held(making, burn, as_burn->low, as_burn->high);
     row.of[CG_CHANNEL_OIL] = value[CG_LOGGED_OIL];
     row.of[CG_CHANNEL_AIR] = value[CG_LOGGED_AIR];
-    row.of[CG_CHANNEL_SOAK] = NAN;
+    row.of[CG_CHANNEL_SOAK] = row.of[CG_CHANNEL_WIND] = NAN;
+    row.of[CG_CHANNEL_NITROUS] = share_of(value[CG_LOGGED_NITROUS]);
     return row;
 }
 
@@ -58,7 +71,8 @@ static void count_filled(struct cg_log_making *making)
         [CG_LOGGED_BURN50] = CG_CHANNEL_BURN50,
         [CG_LOGGED_COOLANT] = CG_CHANNEL_COOLANT,
         [CG_LOGGED_OIL] = CG_CHANNEL_OIL,
-        [CG_LOGGED_AIR] = CG_CHANNEL_AIR};
+        [CG_LOGGED_AIR] = CG_CHANNEL_AIR,
+        [CG_LOGGED_NITROUS] = CG_CHANNEL_NITROUS};
     for (size_t i = making->first; i <= making->last; i++)
         for (int q = CG_LOGGED_TIME + 1; q < CG_LOGGED_FOUND; q++)
             making->note.filled[channel[q]] +=

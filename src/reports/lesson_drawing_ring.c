@@ -4,6 +4,7 @@
 
 #include "cautions.h"
 #include "lesson_drawing.h"
+#include "say_common.h"
 #include "show.h"
 #include "svg_draw.h"
 
@@ -115,7 +116,7 @@ static void draw_temperatures(struct cg_draw *draw, const struct cut *at,
     cg_draw_middle(draw, (struct cg_point){middle, at->groove - 4.0}, LETTER,
                    "to the");
     cg_draw_middle(draw, (struct cg_point){middle, at->groove + 9.0}, LETTER,
-                   "coolant");
+                   "%s", cg_say_outside(sheet->c));
 }
 
 static void point_out(struct cg_draw *draw, int number, struct cg_point from,
@@ -198,10 +199,10 @@ void cg_lesson_draw_ring(const struct cg_lesson_sheet *sheet,
              "Piston on the left, bore on the right, the ring in its groove "
              "against both, cold and to scale. Heat goes from the crown (%s) "
              "to the lower side of the groove (%s), into the ring (%s), "
-             "through its face to the bore (%s) and the coolant.",
+             "through its face to the bore (%s) and the %s.",
              degrees(sheet, heat->crown).text,
              degrees(sheet, heat->groove).text, degrees(sheet, heat->ring).text,
-             degrees(sheet, heat->bore).text);
+             degrees(sheet, heat->bore).text, cg_say_outside(sheet->c));
     cg_draw_begin(&draw, WIDTH, at.bottom + 110.0, out->title, out->words);
     cg_draw_words(&draw, (struct cg_point){8.0, 18.0}, 13.0, "%s", out->title);
     cg_draw_words(&draw, (struct cg_point){8.0, 36.0}, LETTER,

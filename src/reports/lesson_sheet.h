@@ -42,6 +42,8 @@ struct cg_lesson_layers {
 /* Growth of ring and bore at one boost. */
 struct cg_lesson_growing {
     struct cg_hand ring_rise, ring, bore_rise, bore, closure;
+    struct cg_figure choke; /* its size */
+    double chokes; /* of the gap [m]; below 0: gives it; 0: a straight bore */
 };
 
 /* The duty's start, and its tightest instant. */

@@ -1,4 +1,6 @@
 /* Growth of ring and bore, and what is left of the gap, by hand. */
+#include <math.h>
+
 #include "constants.h"
 #include "lesson_sheet_parts.h"
 #include "show.h"
@@ -45,8 +47,28 @@ void cg_lesson_sheet_grow(const struct cg_lesson_sheet *sheet,
          &out->ring_rise, &out->ring);
     grow(sheet, name->bore, at->wall_temperature, at->bore_strain,
          &out->bore_rise, &out->bore);
-    out->closure = work(sheet, name->closure, CG_LESSON_GROWTH, "-",
-                        CG_FIGURES(out->ring.result, out->bore.result));
+    out->choke = figure(sheet, "choke", CG_LESSON_GROWTH, fabs(at->choke));
+    out->closure =
+        at->choke == 0.0
+            ? work(sheet, name->closure, CG_LESSON_GROWTH, "-",
+                   CG_FIGURES(out->ring.result, out->bore.result))
+            : work(sheet, name->closure, CG_LESSON_GROWTH,
+                   at->choke > 0.0 ? "-+" : "--",
+                   CG_FIGURES(out->ring.result, out->bore.result, out->choke));
+    out->chokes = at->choke;
+}
+
+struct cg_hand cg_lesson_left(const struct cg_lesson_sheet *sheet,
+                              const char *name,
+                              const struct cg_lesson_growing *by)
+{
+    if (by->chokes == 0.0)
+        return work(
+            sheet, name, CG_LESSON_GROWTH, "+-",
+            CG_FIGURES(sheet->sum.cold_gap, by->bore.result, by->ring.result));
+    return work(sheet, name, CG_LESSON_GROWTH, by->chokes > 0.0 ? "+--" : "+-+",
+                CG_FIGURES(sheet->sum.cold_gap, by->bore.result,
+                           by->ring.result, by->choke));
 }
 
 void cg_lesson_sheet_growth(struct cg_lesson_sheet *sheet)
@@ -154,9 +176,7 @@ void cg_lesson_sheet_sum(struct cg_lesson_sheet *sheet)
         verdict->given
             ? figure(sheet, "cold gap", CG_LESSON_GROWTH, verdict->gap)
             : cg_lesson_gap_figure(sheet, "cold gap", cg_lesson_file_to(sheet));
-    out->left =
-        work(sheet, "left while hot", CG_LESSON_GROWTH, "+-",
-             CG_FIGURES(out->cold_gap, own->bore.result, own->ring.result));
+    out->left = cg_lesson_left(sheet, "left while hot", own);
     out->gap = add_up(sheet);
     out->off =
         apart(sheet, "apart",

@@ -27,6 +27,11 @@ void cg_lesson_sheet_grow(const struct cg_lesson_sheet *sheet,
                           const struct cg_lesson_growth *at,
                           struct cg_lesson_growing *out);
 
+/* What is left of the sum's cold gap. */
+struct cg_hand cg_lesson_left(const struct cg_lesson_sheet *sheet,
+                              const char *name,
+                              const struct cg_lesson_growing *by);
+
 /* A cold gap [m] as a figure, rounded up as screens show it. */
 struct cg_figure cg_lesson_gap_figure(const struct cg_lesson_sheet *sheet,
                                       const char *name, double gap);

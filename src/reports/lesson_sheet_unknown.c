@@ -21,9 +21,7 @@ void cg_lesson_sheet_over_time(struct cg_lesson_sheet *sheet)
                          &out->start);
     cg_lesson_sheet_grow(sheet, &last, &cg_lesson_tightest(lesson)->growth,
                          &out->tightest);
-    out->left = work(sheet, "gap at the start", CG_LESSON_GROWTH, "+-",
-                     CG_FIGURES(sheet->sum.cold_gap, out->start.bore.result,
-                                out->start.ring.result));
+    out->left = cg_lesson_left(sheet, "gap at the start", &out->start);
 }
 
 /* Keeps an input among the largest, in order. */
@@ -91,6 +89,8 @@ void cg_lesson_sheet_unknown(struct cg_lesson_sheet *sheet)
 void cg_lesson_sheet_knock(struct cg_lesson_sheet *sheet)
 {
     const struct cg_performance *at = &sheet->lesson->answer.performance;
+    if (sheet->c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        return;
     sheet->knock.retard = cg_hand_work(
         "retarded by", "deg", 1, "-",
         CG_FIGURES(cg_figure_of("half burned", at->burn50_deg, 1, "deg"),

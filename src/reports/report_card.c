@@ -38,7 +38,7 @@ void cg_report_card(struct cg_report *report, const struct cg_card *card)
     struct cg_key_values keys = cg_card_keys(card);
     cg_report_find_keys(report, c, &build->answer);
     cg_report_keys(report, &keys);
-    cg_report_past(report, &build->answer);
+    cg_report_past(report, c, &build->answer);
     cg_report_file_to(report, &build->answer);
     tell_filing(report, card);
     cg_report_find_judged(report, &build->updated, &build->answer,

@@ -1,5 +1,6 @@
 /* What to measure, and what the card rests on.  The steps are common practice,
  * no source. */
+#include "outside.h"
 #include "report_card.h"
 #include "report_sheet.h"
 #include "say_common.h"
@@ -40,13 +41,22 @@ void cg_report_card_holds_for(struct cg_report *report, const struct cg_case *c)
         cg_quantity(CG_SHOW_TEMPERATURE, c->charge.ambient_temperature));
     cg_report_row(report, "air_pressure", "Air pressure",
                   cg_quantity(CG_SHOW_PRESSURE, c->charge.ambient_pressure));
-    cg_report_row(report, "octane", "Octane",
-                  cg_quantity(CG_SHOW_NUMBER, c->fuel.octane));
+    if (c->combustion.ignition == CG_IGNITION_SPARK)
+        cg_report_row(report, "octane", "Octane",
+                      cg_quantity(CG_SHOW_NUMBER, c->fuel.octane));
+    else
+        cg_report_words(report, "injection", "Injection begins",
+                        "%.1f deg after TDC firing",
+                        c->combustion.injection_deg);
     cg_report_row(report, "cooler", "Charge cooler",
                   cg_quantity(CG_SHOW_SHARE, c->charge.cooler_effectiveness));
-    cg_report_row(
-        report, "coolant", "Coolant",
-        cg_quantity(CG_SHOW_TEMPERATURE, c->cooling.coolant_temperature));
+    if (c->charge.second_charger != CG_CHARGER_NONE)
+        cg_report_row(
+            report, "cooler_between", "Cooler between chargers",
+            cg_quantity(CG_SHOW_SHARE, c->charge.between_effectiveness));
+    cg_report_row(report, cg_air_cooled(c) ? "cooling_air" : "coolant",
+                  cg_air_cooled(c) ? "Air at the fins" : "Coolant",
+                  cg_quantity(CG_SHOW_TEMPERATURE, cg_outside_temperature(c)));
     cg_report_row(report, "oil_at", "Oil",
                   cg_quantity(CG_SHOW_TEMPERATURE, c->cooling.oil_temperature));
     cg_report_row(report, "risk", "Risk",
@@ -54,5 +64,5 @@ void cg_report_card_holds_for(struct cg_report *report, const struct cg_case *c)
     cg_report_say(report, "Another boost, fuel, mixture or cooling is another "
                           "card.");
     cg_report_say(report, "%s", cg_scope());
-    cg_report_say(report, "Left out: %s", cg_say_left_out());
+    cg_report_say(report, "Left out: %s", cg_say_left_out(c));
 }

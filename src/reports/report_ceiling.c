@@ -116,7 +116,11 @@ static void tell_limits(struct cg_report *report, const struct cg_case *c)
     cg_report_say(report,
                   "Head gasket, rods and turbocharger have ceilings of their "
                   "own, not looked at here.");
-    if (isnan(c->combustion.retard_deg_per_100kPa))
+    if (c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        cg_report_say(report,
+                      "Injection begins %.1f deg after TDC firing at any boost.",
+                      c->combustion.injection_deg);
+    else if (isnan(c->combustion.retard_deg_per_100kPa))
         cg_report_say(report,
                       "The burn is as late as knock makes it with octane "
                       "%.4g, %.0f deg at most.",

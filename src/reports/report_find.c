@@ -1,5 +1,6 @@
 #include "report_find.h"
 
+#include "outside.h"
 #include "report_find_parts.h"
 #include "report_second.h"
 #include "say_common.h"
@@ -44,5 +45,5 @@ void cg_report_find(struct cg_report *report, const struct cg_updated_case *upda
     cg_report_find_engine(report, c, answer);
     cg_report_section(report, "What this leaves out");
     cg_report_say(report, "%s", cg_scope());
-    cg_report_say(report, "%s", cg_say_left_out());
+    cg_report_say(report, "%s", cg_say_left_out(c));
 }

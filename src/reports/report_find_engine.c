@@ -1,3 +1,4 @@
+#include "brought.h"
 #include "report_find_parts.h"
 #include "say_common.h"
 
@@ -26,12 +27,14 @@ static void tell_parts(struct cg_report *report, const struct cg_case *c)
     cg_report_words(report, "top_ring", "Top ring", "%s%s%s",
                     c->ring[CG_RING_TOP].material, faced ? ", " : "",
                     faced ? c->ring_face[CG_RING_TOP].name : "");
-    cg_report_words(report, "piston", "Piston", "%s%s", c->piston.alloy,
-                    c->piston.oil_jet ? " with oil jet" : "");
+    cg_report_words(report, "piston", "Piston", "%s%s%s", c->piston.alloy,
+                    c->piston.oil_jet ? " with oil jet" : "",
+                    c->piston.gallery ? " with oil gallery" : "");
     cg_report_words(report, "block", "Bore wall", "%s%s%s (%s)",
                     c->bore.material, let_in ? " in " : "",
                     let_in ? c->bore.block_material : "",
                     seat_text((enum cg_seat)c->bore.seat));
+    cg_say_cooling(report, c);
 }
 
 void cg_report_find_engine(struct cg_report *report, const struct cg_case *c,
@@ -47,6 +50,18 @@ void cg_report_find_engine(struct cg_report *report, const struct cg_case *c,
                   cg_quantity(CG_SHOW_BOOST, c->charge.boost));
     cg_report_words(report, "fuel", "Fuel", "%s, lambda %.3g", c->fuel.name,
                     c->fuel.lambda);
+    if (cg_duty_nitrous(&c->duty) > 0.0) {
+        cg_report_row(report, "nitrous", "Nitrous, in the duty",
+                      cg_quantity(CG_SHOW_FLOW,
+                                  cg_duty_nitrous(&c->duty) *
+                                      cg_brought_nitrous(c)));
+        if (c->nitrous.power > 0.0)
+            cg_report_remark(report, "by rule for %s",
+                             cg_quantity_one(cg_quantity(CG_SHOW_POWER,
+                                                         c->nitrous.power),
+                                             cg_report_inch(report))
+                                 .text);
+    }
     tell_parts(report, c);
     cg_report_words(report, "duty", "Duty", "%s, %.4g s, starting %s",
                     c->duty.name, answer->duration, start_text(c->duty.start));

@@ -106,7 +106,7 @@ void cg_report_find_first(struct cg_report *report,
                           const struct cg_answer *answer,
                           const struct cg_answer *without)
 {
-    cg_report_past(report, answer);
+    cg_report_past(report, &updated->c, answer);
     cg_report_file_to(report, answer);
     cg_report_find_judged(report, updated, answer, without);
 }

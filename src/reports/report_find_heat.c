@@ -5,7 +5,7 @@
 #include "report_find_parts.h"
 #include "show.h"
 
-static void tell_temperatures(struct cg_report *report,
+static void tell_temperatures(struct cg_report *report, const struct cg_case *c,
                               const struct cg_answer *answer)
 {
     const struct cg_extremes *e = &answer->extremes;
@@ -23,7 +23,7 @@ static void tell_temperatures(struct cg_report *report,
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++)
         cg_report_row(report, rows[i].key, rows[i].label,
                       cg_quantity(CG_SHOW_TEMPERATURE, rows[i].kelvin));
-    cg_report_find_limits(report, e);
+    cg_report_find_limits(report, c, e);
     cg_report_figure(report, "temperatures", "Temperatures over the duty",
                      "Six curves over %.4g s: crown, top groove, bore where "
                      "the top ring turns, top ring, second ring, low bore.",
@@ -53,6 +53,20 @@ static void tell_load(struct cg_report *report, const struct cg_performance *p)
     cg_report_remark(report, "of the fuel's");
     cg_report_words(report, "cycle_residual", "Cycle energy closes to", "%.0e",
                     fabs(p->energy_residual));
+}
+
+/* When the injected fuel fires, and how it burns. */
+static void tell_injection(struct cg_report *report, const struct cg_case *c,
+                           const struct cg_performance *p)
+{
+    cg_report_words(report, "injection", "Injection begins",
+                    "%.1f deg after TDC firing", c->combustion.injection_deg);
+    cg_report_words(report, "ignition", "Fires", "%.1f deg after TDC firing",
+                    p->ignition_deg);
+    cg_report_remark(report, "%.0f %% burns premixed",
+                     100.0 * p->premixed_share);
+    cg_report_words(report, "burn50", "Half burned",
+                    "%.1f deg after TDC firing", p->burn50_deg);
 }
 
 /* How late it burns for the sake of knock, and what is left of it. */
@@ -86,7 +100,11 @@ static void tell_full_load(struct cg_report *report, const struct cg_case *c,
              c->combustion.heat_transfer, c->combustion.heat_factor);
     cg_report_part(report, title);
     tell_load(report, &answer->performance);
-    tell_burn(report, c, answer);
+    if (c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        tell_injection(report, c, &answer->performance);
+    else
+        tell_burn(report, c, answer);
+    cg_report_find_brought(report, c, &answer->performance);
     cg_report_figure(report, "cycle", "Engine cycle at rated speed, full load",
                      "Pressure and gas-side coefficient over crank angle: both "
                      "peak just after TDC firing.");
@@ -96,7 +114,9 @@ static void tell_probe(struct cg_report *report,
                        const struct cg_heat_balance *balance)
 {
     const struct cg_exhaust *exhaust = &balance->exhaust;
-    cg_report_row(report, "heat_to_coolant", "Heat to the coolant",
+    cg_report_row(report, balance->air ? "heat_to_air" : "heat_to_coolant",
+                  balance->air ? "Heat to the air past the fins"
+                               : "Heat to the coolant",
                   cg_quantity(CG_SHOW_POWER, balance->coolant));
     cg_report_row(report, "heat_to_oil", "Heat to the oil",
                   cg_quantity(CG_SHOW_POWER, balance->oil));
@@ -115,7 +135,7 @@ static void tell_probe(struct cg_report *report,
 }
 
 static void tell_balance(struct cg_report *report,
-                         const struct cg_heat_balance *balance)
+                         const struct cg_heat_balance *balance, bool nitrous)
 {
     static const struct cg_report_column columns[] = {
         {"to", "To", CG_SHOW_WORDS},
@@ -130,7 +150,7 @@ static void tell_balance(struct cg_report *report,
             cg_report_cell(report, balance->part[i]);
             cg_report_cell(report, balance->part[i] / balance->fuel);
         }
-    cg_report_cell_words(report, "fuel");
+    cg_report_cell_words(report, nitrous ? "fuel and nitrous" : "fuel");
     cg_report_cell(report, balance->fuel);
     cg_report_cell(report, 1.0);
     tell_probe(report, balance);
@@ -163,9 +183,10 @@ void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer)
 {
     cg_report_section(report, "Heat and temperatures");
-    tell_temperatures(report, answer);
+    tell_temperatures(report, c, answer);
     tell_full_load(report, c, answer);
-    tell_balance(report, &answer->balance);
+    tell_balance(report, &answer->balance,
+                 answer->performance.nitrous_flow > 0.0);
     tell_ledger(report, answer);
     cg_report_find_film(report, c, answer);
 }

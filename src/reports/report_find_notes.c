@@ -3,6 +3,7 @@
 #include "constants.h"
 #include "report_find_parts.h"
 #include "report_past.h"
+#include "say_common.h"
 #include "show.h"
 
 static void note_duty(struct cg_report *report, const struct cg_case *c,
@@ -47,9 +48,17 @@ static void note_declared_knock(struct cg_report *report,
                        most, CG_KNOCK_HEAT_LEAST, CG_KNOCK_HEAT_MOST);
 }
 
-static void note_surfaces(struct cg_report *report, const struct cg_extremes *e)
+/* Of a crown whose alloy has no limit of its own above aluminium's. */
+static bool crown_passes(const struct cg_case *c, const struct cg_extremes *e)
 {
-    bool crown = e->crown_max > CG_CROWN_LIMIT,
+    return e->crown_max > CG_CROWN_LIMIT &&
+           !(cg_crown_limit(c) > CG_CROWN_LIMIT);
+}
+
+static void note_surfaces(struct cg_report *report, const struct cg_case *c,
+                          const struct cg_extremes *e)
+{
+    bool crown = crown_passes(c, e),
          bore = e->liner_top_max > CG_BORE_LIMIT;
     bool inch = cg_report_inch(report);
     struct cg_text crown_limit = cg_show_temperature(CG_CROWN_LIMIT, inch);
@@ -71,11 +80,11 @@ static void note_surfaces(struct cg_report *report, const struct cg_extremes *e)
                        bore_limit.text);
 }
 
-void cg_report_find_limits(struct cg_report *report,
+void cg_report_find_limits(struct cg_report *report, const struct cg_case *c,
                            const struct cg_extremes *e)
 {
     bool inch = cg_report_inch(report);
-    if (e->crown_max > CG_CROWN_LIMIT || e->liner_top_max > CG_BORE_LIMIT)
+    if (crown_passes(c, e) || e->liner_top_max > CG_BORE_LIMIT)
         cg_report_say(report,
                       "Usual limits: %s for an aluminium crown, %s for the "
                       "bore, whose oil begins to fail there (Heywood 1988, "
@@ -115,6 +124,7 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
     bool inch = cg_report_inch(report);
     if (!answer->duty[0].limits.of[CG_PAST_KNOCK].past)
         note_knock(report, c, &answer->performance);
+    cg_say_gap_place(report, c);
     note_block(report, answer);
     note_declared_knock(report, &c->duty);
     note_duty(report, c, answer);
@@ -126,6 +136,6 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
         cg_report_note(
             report, "the top groove passes %s, where piston alloy %s softens.",
             cg_show_temperature(alloy->hot_limit, inch).text, alloy->name);
-    note_surfaces(report, e);
+    note_surfaces(report, c, e);
     cg_report_past_notes(report, answer);
 }

@@ -32,7 +32,7 @@ void cg_report_find_notes(struct cg_report *report, const struct cg_case *c,
                           const struct cg_answer *answer);
 
 /* Their sources, and what boiling does, among the temperatures. */
-void cg_report_find_limits(struct cg_report *report,
+void cg_report_find_limits(struct cg_report *report, const struct cg_case *c,
                            const struct cg_extremes *extremes);
 
 /* The sum of the gap needed and the tightest instant. */
@@ -42,6 +42,11 @@ void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
 /* Temperatures, full load, films, the ledger of heat. */
 void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer);
+
+/* Nitrous and spray at full load; nothing without them. */
+void cg_report_find_brought(struct cg_report *report, const struct cg_case *c,
+                            const struct cg_performance *full);
+
 void cg_report_find_film(struct cg_report *report, const struct cg_case *c,
                          const struct cg_answer *answer);
 

@@ -92,7 +92,10 @@ static void tell_instant(struct cg_report *report, const struct cg_case *c,
                   cg_quantity(CG_SHOW_GAP, e->ring_growth));
     cg_report_row(report, "bore_at", "Bore there",
                   cg_quantity(CG_SHOW_TEMPERATURE, e->bore_at));
-    cg_report_row(report, "bore_growth", "Bore grows, around",
+    cg_report_row(report, "bore_growth",
+                  c->bore.choke.narrower > 0.0
+                      ? "Bore grows, around, choke taken off"
+                      : "Bore grows, around",
                   cg_quantity(CG_SHOW_GAP, e->bore_growth));
     cg_report_row(report, "hot_gap_min", "Smallest hot gap",
                   cg_quantity(CG_SHOW_GAP, answer->verdict.hot_gap_min));

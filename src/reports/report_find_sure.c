@@ -4,6 +4,7 @@
 #include "input_law.h"
 #include "report_find_parts.h"
 #include "show.h"
+#include "uncertain.h"
 
 static void tell_shares(struct cg_report *report,
                         const struct cg_answer *answer)

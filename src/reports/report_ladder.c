@@ -188,7 +188,8 @@ static void tell_parts(struct cg_report *report, const struct cg_ladder *ladder)
                     "config has it, and to which it fits with the changes.",
                     columns, sizeof columns / sizeof columns[0]);
     for (int i = 0; i < CG_LADDER_PARTS; i++)
-        tell_part(report, ladder, order[i]);
+        if (cg_ladder_has(ladder, order[i]))
+            tell_part(report, ladder, order[i]);
     cg_report_say(report, "- is not up to %s, the highest looked at.",
                   cg_show_boost(ladder->end, inch).text);
     cg_report_figure(
@@ -207,7 +208,7 @@ static int usual(enum cg_ladder_part part)
         [CG_LADDER_PISTON] = 3,    [CG_LADDER_SKIRT] = 3,
         [CG_LADDER_LANDS] = 3,     [CG_LADDER_BORE_OIL] = 3,
         [CG_LADDER_COOLANT] = 3,   [CG_LADDER_SPARK] = 3,
-        [CG_LADDER_CHARGE] = 3};
+        [CG_LADDER_PRESSURE] = 3,  [CG_LADDER_CHARGE] = 3};
     return place[part]; /* the gaps first */
 }
 
@@ -274,6 +275,7 @@ void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder,
                       const struct cg_ladder_written *written)
 {
     cg_report_ladder_file_to(report, ladder, written);
+    cg_say_gap_place(report, &ladder->changed);
     tell_verdict(report, ladder);
     tell_changes(report, ladder);
     if (written != NULL)

@@ -74,6 +74,7 @@ static void tell_first_part(struct cg_report *report,
 {
     const struct cg_lesson_growing *own = cg_lesson_own(sheet);
     cg_report_file_to_top(report, &sheet->lesson->answer);
+    cg_say_gap_place(report, sheet->c);
     tell_warnings(report, sheet);
     cg_report_say(report,
                   "Held at full load, the ring reaches %s and grows %s.",
@@ -84,6 +85,10 @@ static void tell_first_part(struct cg_report *report,
                   "closes.",
                   cg_figure_text(&own->bore.result).text,
                   cg_figure_text(&own->closure.result).text);
+    if (own->chokes != 0.0)
+        cg_report_say(report, "In that the choke %s %s.",
+                      own->chokes > 0.0 ? "takes" : "gives back",
+                      cg_figure_text(&own->choke).text);
     cg_report_say(report, "The gap must cover what closes over the duty, what "
                           "is not known, and the gap that must stay open.");
     cg_report_first_part_ends(report);

@@ -19,7 +19,8 @@ static void tell_one_boost(struct cg_report *report,
     cg_report_lines(report, lines.text);
 }
 
-/* Ring, bore and the growth of each around the bore [K] [m]. */
+/* Ring, bore and the growth of each around the bore, what a choke takes taken
+ * off [K] [m]. */
 static void put_growth(struct cg_report *report,
                        const struct cg_lesson_sheet *sheet,
                        const struct cg_lesson_growth *at)
@@ -28,7 +29,7 @@ static void put_growth(struct cg_report *report,
     cg_report_cell(report, at->ring_temperature);
     cg_report_cell(report, at->wall_temperature);
     cg_report_cell(report, around * at->ring_strain);
-    cg_report_cell(report, around * at->bore_strain);
+    cg_report_cell(report, around * at->bore_strain - at->choke);
 }
 
 #define GROWTH_COLUMNS                                                         \
@@ -96,7 +97,8 @@ static void put_instant(struct cg_report *report,
 {
     double around = CG_PI * sheet->c->engine.bore;
     double ring = shown(around * at->growth.ring_strain, sheet->inch);
-    double bore = shown(around * at->growth.bore_strain, sheet->inch);
+    double bore = shown(around * at->growth.bore_strain - at->growth.choke,
+                        sheet->inch);
     cg_report_cell(report, at->time);
     cg_report_cell(report, at->speed);
     cg_report_cell(report, at->load);
@@ -116,8 +118,11 @@ void cg_lesson_tell_duty(struct cg_report *report,
     (void)second;
     cg_report_say(report,
                   "Metal takes time to warm. The duty is %s, %.4g s. In every "
-                  "line the closure is the ring's growth less the bore's.",
-                  sheet->c->duty.name, answer->duration);
+                  "line the closure is the ring's growth less the bore's%s.",
+                  sheet->c->duty.name, answer->duration,
+                  sheet->c->bore.choke.narrower > 0.0
+                      ? ", with what the choke takes taken off the bore's"
+                      : "");
     cg_report_table(report, "duty", "Over the duty", columns,
                     sizeof columns / sizeof columns[0]);
     for (size_t i = 0; i < CG_LESSON_INSTANTS; i++)

@@ -1,6 +1,7 @@
 /* The lesson's steps on a gap too small, one too wide, and the one to file
  * to. */
 #include "lesson_drawing.h"
+#include "outside.h"
 #include "report_lesson_parts.h"
 #include "say_common.h"
 #include "show.h"
@@ -154,14 +155,13 @@ void cg_lesson_tell_apart(struct cg_report *report,
     cg_lesson_sums(report, CG_SUMS(&sheet->sum.half_degree));
     cg_report_say(report, "The other numbers are rounded too, and the model "
                           "takes the gap off the arc. Both leave out:");
-    cg_report_say(report, "%s", cg_say_left_out());
+    cg_report_say(report, "%s", cg_say_left_out(sheet->c));
 }
 
 /* The order is the trade's: common practice, no source. */
 void cg_lesson_tell_next(struct cg_report *report,
                          const struct cg_lesson_sheet *sheet, bool second)
 {
-    (void)sheet;
     (void)second;
     cg_report_say(report,
                   "More boost asks more of every part at once, yet they "
@@ -177,10 +177,16 @@ void cg_lesson_tell_next(struct cg_report *report,
                    "off.");
     cg_report_step(report, "The piston and its cooling. They carry all of the "
                            "crown's heat, and change the whole engine.");
-    cg_report_step(report,
-                   "Fuel, spark and charge air, wherever knock comes: no "
-                   "part stands it, so where it comes first it goes "
-                   "first.");
+    if (sheet->c->combustion.ignition == CG_IGNITION_COMPRESSION)
+        cg_report_step(report,
+                       "Injection, ratio and charge air, wherever the "
+                       "cylinder's pressure comes to its limit: head and "
+                       "bearings stand no more.");
+    else
+        cg_report_step(report,
+                       "Fuel, spark and charge air, wherever knock comes: no "
+                       "part stands it, so where it comes first it goes "
+                       "first.");
     cg_report_say(report,
                   "That is common practice, no source. An engine of your "
                   "own may differ: coldgap ladder finds the boost at "

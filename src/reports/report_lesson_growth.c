@@ -85,6 +85,13 @@ void cg_lesson_tell_left(struct cg_report *report,
     (void)second;
     cg_report_say(report, "What the ring grows more than the bore is the "
                           "closure. Heat takes that off the gap:");
+    if (cg_lesson_own(sheet)->chokes != 0.0)
+        cg_report_say(report,
+                      "The barrel is ground narrower at the top. At that depth "
+                      "the choke %s %s besides:",
+                      cg_lesson_own(sheet)->chokes > 0.0 ? "takes"
+                                                         : "gives back",
+                      cg_figure_text(&cg_lesson_own(sheet)->choke).text);
     cg_lesson_sums(report, CG_SUMS(&cg_lesson_own(sheet)->closure));
     if (sheet->lesson->answer.verdict.given)
         cg_report_say(report, "With your gap:");

@@ -1,5 +1,6 @@
 /* The lesson's steps from boost to the ring's temperature. */
 #include "lesson_drawing.h"
+#include "outside.h"
 #include "report_lesson_parts.h"
 
 static bool boosted(const struct cg_lesson_sheet *sheet)
@@ -21,9 +22,19 @@ static void tell_gas_law(struct cg_report *report,
                                    &charge->absolute, &charge->air));
     cg_report_say(report,
                   "The model takes %s a cycle. The temperature of the charge "
-                  "is the model's, %swith some of the fuel evaporated.",
+                  "is the model's%s%s.",
                   cg_figure_text(&model).text,
-                  boosted(sheet) ? "after compressor and cooler, " : "");
+                  boosted(sheet) ? ", after compressor and cooler" : "",
+                  sheet->c->combustion.ignition == CG_IGNITION_SPARK
+                      ? ", with some of the fuel evaporated"
+                      : "");
+    const struct cg_performance *full = &sheet->lesson->answer.performance;
+    if (full->nitrous_flow + full->water_flow + full->alcohol_flow > 0.0)
+        cg_report_say(report,
+                      "This engine takes in more than air and its fuel. The "
+                      "sums here leave that out: nitrous and vapour take room "
+                      "from the air, and nitrous brings oxygen, fuel and heat "
+                      "of its own. The model's figures have it all.");
 }
 
 void cg_lesson_tell_boost(struct cg_report *report,
@@ -143,7 +154,9 @@ void cg_lesson_tell_ladder(struct cg_report *report,
         cg_report_say(report,
                       "Heat runs from the crown down to the groove. The groove "
                       "heats the ring. The ring passes the heat on through a "
-                      "film of oil to the bore, and the bore to the coolant.");
+                      "film of oil to the bore, and the bore to the %s.",
+                      cg_air_cooled(sheet->c) ? "air between its fins"
+                                              : "coolant");
     tell_temperatures(report, &sheet->lesson->heat);
     cg_lesson_show(report, sheet, cg_lesson_draw_ring);
     if (second)

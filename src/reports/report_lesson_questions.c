@@ -1,6 +1,7 @@
 /* The lesson's questions, with this engine's numbers, and their answers. */
 #include "lesson_sheet_parts.h"
 #include "report_lesson_parts.h"
+#include "say_common.h"
 
 /* A question: asks, or when `answer` is set answers. */
 typedef void (*question)(struct cg_report *report,
@@ -82,8 +83,9 @@ static void ask_coolant(struct cg_report *report,
                        CG_FIGURES(bore.result, ring.result));
     if (!answer) {
         cg_report_step(report,
-                       "Colder coolant cools the bore by %s and the ring by "
+                       "Colder %s cools the bore by %s and the ring by "
                        "only %s. Does the gap open or close, and by how much?",
+                       cg_say_outside(sheet->c),
                        cg_figure_text(&bore.figure[2]).text,
                        cg_figure_text(&ring.figure[2]).text);
         return;

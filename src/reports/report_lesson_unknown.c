@@ -96,10 +96,28 @@ static void tell_declared(struct cg_report *report,
                               "does with its knock_heat. This one has none.");
 }
 
+/* A diesel's. */
+static void tell_injection(struct cg_report *report,
+                           const struct cg_lesson_sheet *sheet)
+{
+    const struct cg_performance *at = &sheet->lesson->answer.performance;
+    cg_report_say(report,
+                  "The fuel is injected from %.1f deg after TDC firing on, into "
+                  "air hot enough to fire it: it waits until %.1f deg. What has "
+                  "mixed by then, %.0f %%, burns at once; the rest burns as it "
+                  "mixes. Half is burned at %.1f deg.",
+                  sheet->c->combustion.injection_deg, at->ignition_deg,
+                  100.0 * at->premixed_share, at->burn50_deg);
+}
+
 void cg_lesson_tell_knock(struct cg_report *report,
                           const struct cg_lesson_sheet *sheet)
 {
     const struct cg_performance *at = &sheet->lesson->answer.performance;
+    if (sheet->c->combustion.ignition == CG_IGNITION_COMPRESSION) {
+        tell_injection(report, sheet);
+        return;
+    }
     const struct cg_hand *retard = &sheet->knock.retard;
     if (retard->result.value > 0.0) {
         cg_report_say(report,

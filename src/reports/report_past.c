@@ -11,7 +11,9 @@ const char *cg_say_past_word(enum cg_past past)
         [CG_PAST_CROWN] = "the crown's heat",
         [CG_PAST_GROOVE] = "the top groove's heat",
         [CG_PAST_FACE] = "the heat of the top ring's face",
+        [CG_PAST_GRIPS] = "the top groove, which closes on its ring",
         [CG_PAST_KNOCK] = "knock",
+        [CG_PAST_PRESSURE] = "the cylinder's pressure",
         [CG_PAST_COOLANT] = "the coolant, which boils",
         [CG_PAST_FLUX] = "the heat that the coolant takes",
         [CG_PAST_LIMITS] = "nothing"};
@@ -56,6 +58,28 @@ static struct cg_sentence say_knock(const struct cg_limits *limits)
     return out;
 }
 
+static struct cg_sentence say_grip(const struct cg_limit_seen *seen)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "the top groove closes on its ring: heat takes %.0f %% of the side "
+             "clearance that is there cold; a wider groove mends that",
+             100.0 * seen->reached);
+    return out;
+}
+
+static struct cg_sentence say_pressure(const struct cg_limit_seen *seen,
+                                       bool inch)
+{
+    struct cg_sentence out;
+    snprintf(out.text, sizeof out.text,
+             "the cylinder's pressure reaches %s; %s is the most that heavy "
+             "engines are made for",
+             cg_show_peak_pressure(seen->reached, inch).text,
+             cg_show_peak_pressure(seen->limit, inch).text);
+    return out;
+}
+
 static struct cg_sentence say_flux(const struct cg_limit_seen *seen)
 {
     struct cg_sentence out;
@@ -82,8 +106,12 @@ struct cg_sentence cg_say_past(enum cg_past past,
     case CG_PAST_FACE:
         return say_heat("the top ring's face",
                         "the most that anyone fits it for", seen, inch);
+    case CG_PAST_GRIPS:
+        return say_grip(seen);
     case CG_PAST_KNOCK:
         return say_knock(limits);
+    case CG_PAST_PRESSURE:
+        return say_pressure(seen, inch);
     case CG_PAST_COOLANT:
         return say_heat("the coolant", "where it boils", seen, inch);
     case CG_PAST_FLUX:
@@ -94,8 +122,10 @@ struct cg_sentence cg_say_past(enum cg_past past,
     return (struct cg_sentence){""};
 }
 
-void cg_report_past(struct cg_report *report, const struct cg_answer *answer)
+void cg_report_past(struct cg_report *report, const struct cg_case *c,
+                    const struct cg_answer *answer)
 {
+    bool compression = c->combustion.ignition == CG_IGNITION_COMPRESSION;
     for (size_t i = 0; i < answer->duties; i++) {
         const struct cg_duty_answer *duty = &answer->duty[i];
         bool melts = duty->limits.of[CG_PAST_MELTS].past;
@@ -109,8 +139,9 @@ void cg_report_past(struct cg_report *report, const struct cg_answer *answer)
     }
     if (cg_answer_past(answer) < answer->duties)
         cg_report_say(report,
-                      "Less boost, a lower ratio, a cooler charge, more octane "
-                      "or more cooling mends that; a wider gap does not.");
+                      "Less boost, a lower ratio, a cooler charge, %s or more "
+                      "cooling mends that; a wider gap does not.",
+                      compression ? "later injection" : "more octane");
 }
 
 void cg_report_past_notes(struct cg_report *report,

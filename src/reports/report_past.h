@@ -17,7 +17,8 @@ struct cg_sentence cg_say_past(enum cg_past past,
 
 /* A verdict for each limit past in a duty that the config names: it stands
  * above the gap. */
-void cg_report_past(struct cg_report *report, const struct cg_answer *answer);
+void cg_report_past(struct cg_report *report, const struct cg_case *c,
+                    const struct cg_answer *answer);
 
 /* A note for each duty that is past one and was added by coldgap; none beside a
  * verdict. */

@@ -209,9 +209,11 @@ static void tell_engine(struct cg_report *report, const struct cg_case *c,
     cg_say_engine(report, c);
     cg_report_row(report, "peak_pressure", "Peak pressure",
                   cg_quantity(CG_SHOW_PEAK_PRESSURE, load[CG_LIMIT_PRESSURE]));
-    cg_report_row(report, "rise", "Pressure rise at most",
-                  cg_quantity(CG_SHOW_RISE, load[CG_LIMIT_RISE]));
-    cg_report_remark(report, "of the burn alone, no knock");
+    if (c->combustion.ignition == CG_IGNITION_SPARK) {
+        cg_report_row(report, "rise", "Pressure rise at most",
+                      cg_quantity(CG_SHOW_RISE, load[CG_LIMIT_RISE]));
+        cg_report_remark(report, "of the burn alone, no knock");
+    }
     if (c->charge.charger == CG_CHARGER_NONE)
         cg_report_note(report, "this engine has no charger; higher boosts are "
                                "looked at as if it had a turbine.");
@@ -231,7 +233,11 @@ void cg_report_rings(struct cg_report *report, const struct cg_case *c,
     cg_report_say(report, "Limits are bands, most of them common practice "
                           "without a source: see ring_materials.cfg and "
                           "ring_faces.cfg.");
-    cg_report_say(report, "Left out: knock, which multiplies the pressure rise "
-                          "at once; how face and bore run together; how well a "
-                          "coat is made.");
+    cg_report_say(report,
+                  "Left out: %s; how face and bore run together; how well a "
+                  "coat is made.",
+                  c->combustion.ignition == CG_IGNITION_SPARK
+                      ? "knock, which multiplies the pressure rise at once"
+                      : "the pressure rise: faces live in diesels whose rise is past "
+                        "their bands");
 }

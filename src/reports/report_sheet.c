@@ -6,6 +6,7 @@
 
 #include "report_file_to.h"
 #include "report_past.h"
+#include "say_common.h"
 #include "show.h"
 
 static void tell_count(struct cg_report *report, const struct cg_sheet *sheet)
@@ -159,8 +160,9 @@ static void tell_taken(struct cg_report *report, const struct cg_sheet *sheet)
 void cg_report_sheet(struct cg_report *report, const struct cg_sheet *sheet)
 {
     static const char *const box[] = {"Engine", "Date", "Builder", "Checked"};
-    cg_report_past(report, &sheet->answer);
+    cg_report_past(report, &sheet->c, &sheet->answer);
     cg_report_file_to(report, &sheet->answer);
+    cg_say_gap_place(report, &sheet->c);
     tell_count(report, sheet);
     tell_off(report, sheet);
     tell_notes(report, sheet);

@@ -227,6 +227,6 @@ enum cg_status cg_report_sweep(struct cg_report *report,
     }
     tell_figure(&all);
     cg_report_section(report, "What this leaves out");
-    cg_report_say(report, "%s", cg_say_left_out());
+    cg_report_say(report, "%s", cg_say_left_out(story->c));
     return status;
 }

@@ -3,12 +3,14 @@
 #ifndef CG_REPORT_SWEEP_H
 #define CG_REPORT_SWEEP_H
 
+#include "case.h"
 #include "grid.h"
 #include "report.h"
 
 struct cg_sweep_story {
     const struct cg_grid *grid;
     const char *dir, *name; /* the table's folder, and its name */
+    const struct cg_case *c; /* that is varied */
 };
 
 /* Fills the report.  CG_FILE when the table cannot be read. */

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "less_boost.h"
+#include "outside.h"
 #include "show.h"
 
 const char *cg_say_fits(enum cg_fits fits, enum cg_advice_from from)
@@ -119,11 +120,27 @@ const char *cg_say_skirt_lies(const struct cg_skirt_answer *skirt)
     return skirt->cold > skirt->trade.high ? "above" : "in";
 }
 
-const char *cg_say_left_out(void)
+#define LEFT_OUT(burn, cooling)                                                \
+    "Bore distortion and wear, ring twist, differences around the "            \
+    "circumference and between cylinders, " burn ", boost lag unless given, "  \
+    cooling ", gas pressure in the bore."
+#define LEFT_OUT_BURN(cooling)                                                 \
+    (c->combustion.ignition == CG_IGNITION_COMPRESSION                         \
+         ? LEFT_OUT("pilot and split injection, cetane number, swirl",         \
+                    cooling)                                                   \
+         : LEFT_OUT("what knock does", cooling))
+
+const char *cg_say_left_out(const struct cg_case *c)
 {
-    return "Bore distortion and wear, ring twist, differences around the "
-           "circumference and between cylinders, what knock does, boost lag "
-           "unless given, coolant past boiling, gas pressure in the bore.";
+    return cg_air_cooled(c)
+               ? LEFT_OUT_BURN("heat from the head into the barrel's top and "
+                               "what the fins store, limits of the head")
+               : LEFT_OUT_BURN("coolant past boiling");
+}
+
+const char *cg_say_outside(const struct cg_case *c)
+{
+    return cg_air_cooled(c) ? "air" : "coolant";
 }
 
 void cg_say_size(struct cg_report *report, const struct cg_case *c)
@@ -136,10 +153,38 @@ void cg_say_size(struct cg_report *report, const struct cg_case *c)
                   cg_quantity(CG_SHOW_LENGTH, c->engine.stroke));
 }
 
+void cg_say_cooling(struct cg_report *report, const struct cg_case *c)
+{
+    const struct cg_air_case *air = &c->cooling.air;
+    bool fan = air->drive == CG_AIR_FAN;
+    if (cg_air_cooled(c))
+        cg_report_words(report, "cooled_by", "Cooled by",
+                        "air %s, %.3g m/s between the fins%s",
+                        fan ? "by a fan" : "in a stream", air->speed,
+                        fan ? " at rated speed" : "");
+    if (c->bore.choke.narrower > 0.0)
+        cg_report_row(
+            report, "choke", "Choke at the top",
+            cg_quantity(CG_SHOW_SMALL_LENGTH, c->bore.choke.narrower));
+}
+
+void cg_say_gap_place(struct cg_report *report, const struct cg_case *c)
+{
+    if (c->bore.choke.narrower > 0.0)
+        cg_report_note(
+            report, "%s",
+            c->bore.choke.gap_measured == CG_GAP_IN_CHOKE
+                ? "every gap here is measured in the choke, where "
+                  "the top ring turns."
+                : "every gap here is measured below the choke, where "
+                  "the barrel is straight.");
+}
+
 void cg_say_engine(struct cg_report *report, const struct cg_case *c)
 {
     cg_say_size(report, c);
     cg_report_row(report, "boost", "Boost",
                   cg_quantity(CG_SHOW_BOOST, c->charge.boost));
+    cg_say_cooling(report, c);
     cg_report_words(report, "duty", "Duty", "%s", c->duty.name);
 }

@@ -38,7 +38,10 @@ struct cg_sentence cg_say_beyond(const struct cg_verdict *verdict,
                                  const struct cg_gap_sum *sum, bool inch);
 
 /* What no gap needed has in it. */
-const char *cg_say_left_out(void);
+const char *cg_say_left_out(const struct cg_case *c);
+
+/* "coolant"; "air". */
+const char *cg_say_outside(const struct cg_case *c);
 
 /* "load 0.80"; "throttle shut". */
 struct cg_sentence cg_say_load(double load);
@@ -56,6 +59,12 @@ void cg_say_gaps_first_order(struct cg_report *report);
 
 /* Rows of cylinders, bore and stroke. */
 void cg_say_size(struct cg_report *report, const struct cg_case *c);
+
+/* Rows of air and choke, where there are such. */
+void cg_say_cooling(struct cg_report *report, const struct cg_case *c);
+
+/* A note: where in a barrel with a choke gaps are measured. */
+void cg_say_gap_place(struct cg_report *report, const struct cg_case *c);
 
 /* Rows: cylinders, bore, stroke, boost, duty. */
 void cg_say_engine(struct cg_report *report, const struct cg_case *c);

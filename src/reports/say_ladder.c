@@ -19,6 +19,7 @@ static const struct {
     [CG_LADDER_BORE_OIL] = {"Oil on the bore", "too hot where the ring turns"},
     [CG_LADDER_COOLANT] = {"Coolant", ""},
     [CG_LADDER_SPARK] = {"Spark and knock", "spark as late as anyone sets it"},
+    [CG_LADDER_PRESSURE] = {"Cylinder pressure", ""},
     [CG_LADDER_CHARGE] = {"Charge air", "warm at the valve"},
 };
 
@@ -38,6 +39,7 @@ const char *cg_say_stops(enum cg_ladder_part part, int why)
             break;
         return cg_say_past_word((enum cg_past)why);
     case CG_LADDER_PISTON:
+    case CG_LADDER_PRESSURE:
     case CG_LADDER_COOLANT:
         return cg_say_past_word((enum cg_past)why);
     default:

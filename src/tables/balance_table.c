@@ -20,6 +20,11 @@ enum cg_status cg_balance_table_write(const char *dir,
         "where  power_kW  share_of_fuel_pct",
         "share: of the fuel's heating value; all rows but the last two add up "
         "to it; to_coolant and to_oil: what carries heat off"};
+    if (balance->air)
+        head.remarks =
+            "share: of the fuel's heating value; all rows but the last "
+            "two add up to it; to_air and to_oil: what carries heat "
+            "off";
     struct cg_table *table;
     enum cg_status status =
         cg_table_open(dir, "heat_balance.dat", &head, &table, error);
@@ -33,7 +38,8 @@ enum cg_status cg_balance_table_write(const char *dir,
     for (int i = 0; i < CG_BALANCE_PARTS; i++)
         row(table, cg_balance_key((enum cg_balance_part)i), balance->part[i],
             balance);
-    row(table, "to_coolant", balance->coolant, balance);
+    row(table, balance->air ? "to_air" : "to_coolant", balance->coolant,
+        balance);
     row(table, "to_oil", balance->oil, balance);
     return cg_table_close(table, CG_OK, error);
 }

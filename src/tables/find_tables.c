@@ -158,8 +158,7 @@ static void write_stroke_block(struct cg_table *table,
             cg_growth_at_depth(thermal, moment->bore_strain, depth);
         double values[4] = {
             depth * 1e3,
-            cg_gap_hot(c->engine.bore, cold_gap, strain, moment->ring_strain) *
-                1e3,
+            cg_growth_gap(c, cold_gap, strain, moment->ring_strain) * 1e3,
             strain * c->engine.bore * 1e3,
             celsius(cg_growth_at_depth(thermal, moment->bore_temperature,
                                        depth))};

@@ -7,7 +7,6 @@
 
 #include "geometry.h"
 #include "growth.h"
-#include "ring_gap.h"
 
 static size_t stations_of(const struct cg_history *history)
 {
@@ -121,11 +120,11 @@ void cg_history_gaps(const struct cg_history *history,
         cg_growth_closure(c, thermal, moment->bore_strain, moment->ring_strain,
                           CG_RING_TOP, c->margin.residual);
     double top = cg_ring_turn(c, CG_RING_TOP);
-    *least = cg_gap_hot(
-        c->engine.bore, cold_gap,
+    *least = cg_growth_gap(
+        c, cold_gap,
         cg_growth_at_depth(thermal, moment->bore_strain, closure.depth),
         moment->ring_strain);
-    *at_top = cg_gap_hot(c->engine.bore, cold_gap,
-                         cg_growth_at_depth(thermal, moment->bore_strain, top),
-                         moment->ring_strain);
+    *at_top = cg_growth_gap(
+        c, cold_gap, cg_growth_at_depth(thermal, moment->bore_strain, top),
+        moment->ring_strain);
 }

@@ -45,6 +45,8 @@ static enum cg_status write_parts(const char *dir, const struct cg_table_of *of,
                   ladder->target / 1e3, ladder->end / 1e3);
     cg_ladder_order(&ladder->before, order);
     for (int i = 0; i < CG_LADDER_PARTS; i++) {
+        if (!cg_ladder_has(ladder, order[i]))
+            continue;
         const struct cg_ladder_stop *was = &ladder->before.stop[order[i]];
         const struct cg_ladder_stop *now = &ladder->after.stop[order[i]];
         write_changes(ladder, order[i], words);

@@ -14,7 +14,7 @@ static void put_growth(const struct cg_case *c,
     double around = CG_PI * c->engine.bore * 1e3;
     values[0] = growth->ring_temperature - CG_ZERO_CELSIUS;
     values[1] = around * growth->ring_strain;
-    values[2] = around * growth->bore_strain;
+    values[2] = around * growth->bore_strain - growth->choke * 1e3;
     values[3] = growth->closure * 1e3;
 }
 

@@ -64,9 +64,11 @@ static enum cg_status write_rings(const char *dir, const struct cg_table_of *of,
     cg_table_note(table, "boost %.7g kPa; a boost of %.7g kPa is the highest "
                   "looked at: not before it", c->charge.boost / 1e3,
                   answer->reached / 1e3);
-    cg_table_note(table, "tension after %.7g h at the duty's hottest; knock is "
-                  "not in the pressure rise",
-                  c->ring[CG_RING_TOP].service / 3600.0);
+    cg_table_note(table, "tension after %.7g h at the duty's hottest%s",
+                  c->ring[CG_RING_TOP].service / 3600.0,
+                  c->combustion.ignition == CG_IGNITION_SPARK
+                      ? "; knock is not in the pressure rise"
+                      : "");
     for (size_t i = 0; i < answer->rings; i++)
         write_ring(table, &answer->ring[i]);
     return cg_table_close(table, CG_OK, error);

@@ -119,11 +119,24 @@ const struct cg_summary_key *cg_summary_keys(size_t *count)
     return keys;
 }
 
+/* Of engines that have them alone: a remark, so that the keys are the same for
+ * all. */
+static void put_brought(struct cg_table *table, const struct cg_performance *p)
+{
+    if (p->nitrous_flow > 0.0)
+        cg_table_note(table, "nitrous_flow %.7g kg/h", p->nitrous_flow * 3600.0);
+    if (p->water_flow > 0.0)
+        cg_table_note(table, "water_flow %.7g kg/h", p->water_flow * 3600.0);
+    if (p->alcohol_flow > 0.0)
+        cg_table_note(table, "alcohol_flow %.7g kg/h", p->alcohol_flow * 3600.0);
+}
+
 void cg_summary_put(struct cg_table *table, const struct cg_case *c,
                     const struct cg_answer *answer)
 {
     for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
         cg_table_key(table, keys[i].key, keys[i].get(c, answer), keys[i].unit);
+    put_brought(table, &answer->performance);
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
         cg_table_line(table, "%s %s word", words[i].key,
                       cg_table_word(words[i].get(answer)).text);

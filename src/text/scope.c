@@ -4,21 +4,36 @@
 
 #include "trade_word.h"
 
-#define ALLOWED "allowed: a four-stroke, spark-ignition, water-cooled engine"
-#define DIESEL "a diesel is not modelled, " ALLOWED " on one of coldgap's fuels"
-#define NITROUS "nitrous is not modelled, " ALLOWED " on air"
-#define AIR                                                                    \
-    "air cooling is not modelled, " ALLOWED "; for one leave the setting out"
+#define ALLOWED "allowed: a four-stroke engine, cooled by coolant or air"
+#define DIESEL                                                                 \
+    "a diesel is fired by compression, allowed: combustion.ignition = "        \
+    "\"compression\""
+#define OILS "of diesel fuels allowed: \"diesel\""
+#define IGNITION                                                               \
+    "ignition is a setting of combustion, allowed there: spark, compression"
+#define NITROUS                                                                \
+    "nitrous is no such thing here, allowed: nitrous.flow_g_s or "             \
+    "nitrous.power_kW, and nitrous = 1.0 in a segment of the duty"
+#define CHARGERS                                                               \
+    "more than two chargers are not modelled, allowed: charge.charger and "    \
+    "charge.second_charger behind it"
+#define COOLED "write cooling.medium, allowed: coolant, air"
+#define OIL "cooling by oil is not modelled, allowed: coolant, or air past fins"
+#define SPRAYED                                                                \
+    "a spray on the fins is not modelled, allowed: air alone, "                \
+    "cooling.air_speed_m_s and cooling.fins_W_m2K"
+#define FLAPS                                                                  \
+    "flaps in the cooling air are not modelled, allowed: "                     \
+    "cooling.air_speed_m_s with them open, and cooling.air_drive"
 #define STROKES                                                                \
     "a two-stroke is not modelled, " ALLOWED "; for one leave the setting out"
-#define IGNITION                                                               \
-    "compression ignition is not modelled, " ALLOWED                           \
-    "; for one leave the setting out"
 
 const char *cg_scope(void)
 {
-    return "For four-stroke, spark-ignition, water-cooled engines alone: no "
-           "diesel, no two-stroke, no air cooling, no nitrous.";
+    return "For four-stroke engines alone, diesels among them, cooled by "
+           "coolant or, other than diesels, by air: no two-stroke. Two "
+           "chargers in a row and, other than in diesels, nitrous and sprayed "
+           "water and methanol are in it where the config has them.";
 }
 
 /* Words of a path in its parts, or of a value; a unit may follow a key. */
@@ -28,35 +43,36 @@ struct refusal {
 };
 
 static const struct refusal keys[] = {
-    {"", "nitrous", NITROUS},
+    {"charge", "nitrous", NITROUS},
+    {"fuel", "nitrous", NITROUS},
     {"", "n2o", NITROUS},
     {"", "nos", NITROUS},
+    {"charge", "third_charger", CHARGERS},
     {"", "diesel", DIESEL},
     {"", "two_stroke", STROKES},
     {"", "ignition", IGNITION},
-    {"", "air_cooled", AIR},
+    {"", "air_cooled", COOLED},
     {"engine", "strokes", STROKES},
     {"engine", "stroke_count", STROKES},
     {"engine", "cycle", STROKES},
-    {"engine", "cooling", AIR},
-    {"cooling", "medium", AIR},
-    {"cooling", "type", AIR},
-    {"cooling", "air", AIR},
-    {"cooling", "fin", AIR},
-    {"cooling", "fins", AIR},
-    {"cooling", "fan", AIR},
+    {"engine", "cooling", COOLED},
+    {"cooling", "type", COOLED},
+    {"cooling", "spray", SPRAYED},
+    {"cooling", "fan", "write cooling.air_drive, allowed: stream, fan"},
+    {"cooling", "flap", FLAPS},
+    {"cooling", "flaps", FLAPS},
+    {"cooling", "cowl_flap", FLAPS},
+    {"cooling", "cowl_flaps", FLAPS},
 };
 
 static const struct refusal values[] = {
-    {"fuel.name", "diesel", DIESEL},
-    {"fuel.name", "biodiesel", DIESEL},
-    {"fuel.name", "derv", DIESEL},
-    {"fuel.name", "gas_oil", DIESEL},
-    {"fuel.name", "heating_oil", DIESEL},
-    {"fuel.name", "hvo", DIESEL},
+    {"fuel.name", "biodiesel", OILS},
+    {"fuel.name", "heating_oil", OILS},
+    {"fuel.name", "hvo", OILS},
     {"fuel.name", "nitrous", NITROUS},
     {"fuel.name", "n2o", NITROUS},
     {"fuel.name", "nos", NITROUS},
+    {"cooling.medium", "oil", OIL},
     {"charge.charger", "nitrous", NITROUS},
     {"charge.charger", "n2o", NITROUS},
     {"charge.charger", "nos", NITROUS},

@@ -3,7 +3,7 @@
 #ifndef CG_SCOPE_H
 #define CG_SCOPE_H
 
-/* One sentence: which engines.  Never NULL. */
+/* Two sentences: which engines, and what may be in them.  Never NULL. */
 const char *cg_scope(void);
 
 /* Why a setting, by its path, is refused, and what is allowed

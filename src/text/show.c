@@ -80,6 +80,11 @@ struct cg_text cg_show_wall_pressure(double pascal, bool inch)
     return one(CG_SHOW_WALL_PRESSURE, pascal, inch);
 }
 
+struct cg_text cg_show_peak_pressure(double pascal, bool inch)
+{
+    return one(CG_SHOW_PEAK_PRESSURE, pascal, inch);
+}
+
 struct cg_text cg_show_boost(double pascal, bool inch)
 {
     return one(CG_SHOW_BOOST, pascal, inch);

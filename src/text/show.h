@@ -32,6 +32,7 @@ struct cg_text cg_show_boost(double pascal, bool inch); /* kPa or psi */
 /* On metal: MPa, or ksi and psi. */
 struct cg_text cg_show_stress(double pascal, bool inch);
 struct cg_text cg_show_wall_pressure(double pascal, bool inch);
+struct cg_text cg_show_peak_pressure(double pascal, bool inch); /* of gas */
 /* Gas past the rings: g/s or lb/h. */
 struct cg_text cg_show_leak(double kg_per_second, bool inch);
 

@@ -33,6 +33,8 @@ static void write_head(FILE *file, const struct cg_table_head *head)
     const struct cg_table_of *of = head->of;
     fprintf(file, "# %s\n# %s\n# %s\n", head->columns, head->title,
             cg_cautions_short());
+    if (cg_cautions_nitrous() != NULL)
+        fprintf(file, "# %s\n", cg_cautions_nitrous());
     fprintf(file, OF "%s\n", of->config);
     fprintf(file, "# engine: %s\n# boost: %s\n# fuel: %s\n# duty: %s\n",
             of->engine, of->boost, of->fuel, of->duty);

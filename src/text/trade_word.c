@@ -9,7 +9,9 @@
 #define KEY "key"
 #define LIKE "like"
 #define CHARGER "charge.charger"
+#define SECOND "charge.second_charger"
 #define FUEL "fuel.name"
+#define MEDIUM "cooling.medium"
 #define FACE "rings.top.face"
 #define RING "ring"
 #define BORE "bore"
@@ -26,6 +28,7 @@ static const struct {
     {KEY, "oil_squirters", "oil_jet"},
     {KEY, "rpm", "speed_rpm"},
     {LIKE, "afr", "lambda"},
+    {LIKE, "shot", "power"},
     {LIKE, "timing", "burn50"},
     {CHARGER, "blower", "belt"},
     {CHARGER, "na", "none"},
@@ -35,8 +38,20 @@ static const struct {
     {CHARGER, "turbo", "turbine"},
     {CHARGER, "turbocharged", "turbine"},
     {CHARGER, "turbocharger", "turbine"},
-    {FUEL, "e85", "e85"}, /* in capitals */
+    {MEDIUM, "air_cooled", "air"},
+    {MEDIUM, "glycol", "coolant"},
+    {MEDIUM, "liquid", "coolant"},
+    {MEDIUM, "water", "coolant"},
+    {MEDIUM, "water_cooled", "coolant"},
+    {SECOND, "blower", "belt"},
+    {SECOND, "supercharger", "belt"},
+    {SECOND, "turbo", "turbine"},
+    {SECOND, "turbocharger", "turbine"},
+    {FUEL, "diesel", "diesel"}, /* in capitals */
+    {FUEL, "e85", "e85"},       /* likewise */
+    {FUEL, "derv", "diesel"},
     {FUEL, "gas", "gasoline"},
+    {FUEL, "gas_oil", "diesel"},
     {FUEL, "isooctane", "iso_octane"},
     {FUEL, "petrol", "gasoline"},
     {FUEL, "pump_gas", "gasoline"},

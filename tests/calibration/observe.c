@@ -93,7 +93,7 @@ static void set_load(struct cg_case *c, double load)
     c->duty.segments = 1;
     c->duty.segment[0] = (struct cg_segment){
         1.0, c->engine.speed, c->engine.speed, load, load, 1.0, NAN,
-        0.0};
+        0.0, 0.0, 0.0};
 }
 
 static double closure_of(const struct cg_case *c, const struct cg_duty_run *run,

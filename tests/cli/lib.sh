@@ -69,3 +69,15 @@ near() {
     awk -v a="$1" -v b="$2" -v most="$3" \
         'BEGIN { d = 1000 * (a - b); exit !(d <= most && d >= -most) }'
 }
+
+# duties_for CONFIGS ENGINE: the shipped duties that the engine allows: none with
+# a coolant where air cools, none with a share of the air where coolant does, none
+# with nitrous on where it has none.
+duties_for() {
+    other=air_pct
+    grep -q 'medium = "air"' "$2" && other=coolant_
+    grep -q '^nitrous' "$2" || other="$other\|nitrous ="
+    for file in "$1"/duties/*.cfg; do
+        grep -q "$other" "$file" || basename -s .cfg "$file"
+    done
+}

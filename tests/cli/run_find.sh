@@ -209,8 +209,7 @@ for config in "$configs"/engines/*.cfg "$configs"/example.cfg; do
     [ "$(head -n 10 "$work/stdout" | grep -c "^[TS][a-z]* ring, file to  *[0-9]")" -eq 2 ] ||
         fail "$config: what to file to is not in the first ten lines"
 done
-for duty in "$configs"/duties/*.cfg; do
-    name=$(basename "$duty" .cfg)
+for name in $(duties_for "$configs" "$engine"); do
     # past a limit the gap is not the trouble: a verdict, and no other cause
     "$coldgap" find "$engine" --set "duty.name=$name" --quiet \
         >"$work/stdout" 2>"$work/stderr"

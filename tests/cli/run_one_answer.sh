@@ -180,14 +180,17 @@ own_duty=$(sed -n 's/^duty *= *{ *name *= *"\([a-z_]*\)".*/\1/p' "$engine")
 # Evidence is weighed anew in every run, and takes seconds: two duties of it.
 only=
 [ "$3" = taught_four ] && only="$own_duty cold_start_abuse"
-for duty in ${only:-$(basename -s .cfg "$configs"/duties/*.cfg)}; do
+for duty in ${only:-$(duties_for "$configs" "$engine")}; do
     ways_of_find
     way_of_sweep
     way_of_page
     way_of_sheet
     # what takes longest: of the engine's own duty, and of the one that is
     # most often the hardest
-    case $duty in "$own_duty" | cold_start_abuse) ;; *) continue ;; esac
+    case $duty in
+    "$own_duty" | cold_start_abuse | cold_start_air) ;;
+    *) continue ;;
+    esac
     ways_of_tables
     case $3 in plain_four) ;; *) way_of_ceiling ;; esac
 done

@@ -119,8 +119,7 @@ expect 4 "$coldgap" seal "$engine" -o "$work/none/such/out"
 for config in "$configs"/engines/*.cfg "$configs"/example.cfg; do
     expect 0 "$coldgap" seal "$config" --quiet
 done
-for duty in "$configs"/duties/*.cfg; do
-    expect 0 "$coldgap" seal "$engine" --quiet \
-        --set "duty.name=$(basename "$duty" .cfg)"
+for duty in $(duties_for "$configs" "$engine"); do
+    expect 0 "$coldgap" seal "$engine" --quiet --set "duty.name=$duty"
 done
 finish

@@ -10,8 +10,10 @@
 
 enum { ANY_ROOM = 128 };
 
-static const char *const any_engines[] = {"plain_four.cfg", "boosted_four.cfg",
-                                          "iron_six.cfg", "big_eight.cfg"};
+static const char *const any_engines[] = {
+    "plain_four.cfg", "boosted_four.cfg", "iron_six.cfg",    "big_eight.cfg",
+    "air_twin.cfg",   "truck_six.cfg",    "pickup_eight.cfg"};
+enum { ANY_SPARKS = 5 }; /* the first of them */
 
 enum outcome { REFUSED, FAILED, ANSWERED };
 

@@ -16,6 +16,8 @@
 
 #define PLAIN_FOUR CG_TEST_CONFIGS "/engines/plain_four.cfg"
 #define BOOSTED_FOUR CG_TEST_CONFIGS "/engines/boosted_four.cfg"
+#define TRUCK_SIX CG_TEST_CONFIGS "/engines/truck_six.cfg"
+#define PICKUP_EIGHT CG_TEST_CONFIGS "/engines/pickup_eight.cfg"
 #define IRON_SIX CG_TEST_CONFIGS "/engines/iron_six.cfg"
 
 #define COUNT_OF(list) (sizeof(list) / sizeof(list)[0])
@@ -38,7 +40,7 @@ static inline void hold(struct cg_case *c, double seconds, double load)
     c->duty.segments = 1;
     c->duty.segment[0] = (struct cg_segment){
         seconds, c->engine.speed, c->engine.speed, load, load, 1.0, NAN,
-        0.0};
+        0.0, 0.0, 0.0};
 }
 
 static inline struct cg_duty_run *run_of(const struct cg_case *c)

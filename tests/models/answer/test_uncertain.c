@@ -81,6 +81,8 @@ START_TEST(moves_its_fields_and_no_other)
         bool of_knock = strcmp(input->name, "octane") == 0 ||
                         strcmp(input->name, "knock_delay") == 0;
         base.piston.oil_jet = true; /* else nothing is not known of it */
+        if (cg_uncertain_foreign(input, &base))
+            base.cooling.medium = CG_MEDIUM_AIR;
         if (of_knock) /* fill sets the rule of retard, which rules them out */
             base.combustion.retard_deg_per_100kPa = NAN;
         moved = base;
@@ -118,6 +120,33 @@ START_TEST(what_is_not_there_has_no_spread)
 }
 END_TEST
 
+/* Coolant or fins: of five inputs each engine knows its own alone. */
+START_TEST(what_does_not_cool_has_no_spread)
+{
+    size_t count;
+    const struct cg_uncertain *inputs = cg_uncertains(&count);
+    struct cg_case wet;
+    fill(&wet);
+    struct cg_case air = wet;
+    air.cooling.medium = CG_MEDIUM_AIR;
+    int of_coolant = 0, of_fins = 0;
+    for (size_t i = 0; i < count; i++) {
+        bool fins = strstr(inputs[i].name, "fins") != NULL;
+        bool coolant = strstr(inputs[i].name, "coolant") != NULL;
+        ck_assert(cg_uncertain_foreign(&inputs[i], &wet) == fins);
+        ck_assert(cg_uncertain_foreign(&inputs[i], &air) == coolant);
+        if (fins)
+            ck_assert_double_eq(cg_uncertain_spread(&inputs[i], &wet), 0.0);
+        if (coolant)
+            ck_assert_double_eq(cg_uncertain_spread(&inputs[i], &air), 0.0);
+        of_fins += fins;
+        of_coolant += coolant;
+    }
+    ck_assert_int_eq(of_fins, 2);
+    ck_assert_int_eq(of_coolant, 3);
+}
+END_TEST
+
 START_TEST(what_places_no_burn_has_no_spread)
 {
     size_t count;
@@ -126,6 +155,8 @@ START_TEST(what_places_no_burn_has_no_spread)
         struct cg_case ruled, limited;
         fill(&ruled);
         ruled.piston.oil_jet = true;
+        if (cg_uncertain_foreign(&inputs[i], &ruled))
+            ruled.cooling.medium = CG_MEDIUM_AIR;
         limited = ruled;
         limited.combustion.retard_deg_per_100kPa = NAN;
         bool of_rule = strcmp(inputs[i].name, "retard") == 0;
@@ -155,7 +186,7 @@ START_TEST(what_a_duty_gives_moves_too)
         {"burn50", offsetof(struct cg_operating, burn50_deg), false},
         {"cylinder_mixture", offsetof(struct cg_operating, lambda), true}};
     const double of[CG_CHANNELS] = {80.0, 0.9, 1.0, 361.0,
-                                    0.9,  14.0, 378.0, 330.0, NAN};
+                                    0.9,  14.0, 378.0, 330.0, NAN, NAN};
     size_t count;
     const struct cg_uncertain *inputs = cg_uncertains(&count);
     for (size_t i = 0; i < count; i++)
@@ -241,6 +272,7 @@ int main(void)
     tcase_add_test(all, every_spread_is_used_once);
     tcase_add_test(all, names_are_those_of_the_settings);
     tcase_add_test(all, what_is_not_there_has_no_spread);
+    tcase_add_test(all, what_does_not_cool_has_no_spread);
     tcase_add_test(all, what_places_no_burn_has_no_spread);
     tcase_add_test(all, moves_its_fields_and_no_other);
     tcase_add_test(all, what_a_duty_gives_moves_too);

@@ -33,7 +33,7 @@ static struct cg_case good(void)
     c.bore.seat = CG_SEAT_PARENT;
     c.duty.segments = 1;
     c.duty.segment[0] = (struct cg_segment){10.0, 60.0, 100.0, 0.5, 1.0, 1.0,
-                                            NAN,  0.0};
+                                            NAN,  0.0,  0.0,   0.0};
     c.piston_material = c.bore_material = iron();
     for (int ring = 0; ring < CG_RINGS; ring++)
         c.ring_material[ring] = iron();
@@ -134,18 +134,21 @@ START_TEST(segments_are_looked_at)
         const double *b = bad[i];
         c.duty.segment[0] =
             (struct cg_segment){b[0], b[1], b[2], b[3],
-                                b[4], b[5], b[6], b[7]};
+                                b[4], b[5], b[6], b[7], 0.0, 0.0};
         refused(c, "duty.segments[0]");
     }
+    c = good();
+    c.duty.segment[0].nitrous = 1.1;
+    refused(c, "duty.segments[0]");
     c.duty.segments = 0;
     refused(c, "duty.segments");
     c.duty.segments = CG_SEGMENTS + 1;
     refused(c, "duty.segments");
 
     struct cg_course_row row[2] = {{0.0, {60.0, 1.0, NAN, NAN, NAN, NAN, NAN,
-                                          NAN, NAN}},
+                                          NAN, NAN, NAN}},
                                    {5.0, {60.0, 1.0, 1.2, 350.0, 0.9, 12.0,
-                                          370.0, 330.0, 0.5}}};
+                                          370.0, 330.0, 0.5, NAN}}};
     struct cg_course course = {.rows = 2, .row = row};
     struct cg_error error;
     c.duty.course = &course;

@@ -16,9 +16,9 @@ static double noise(size_t i)
 }
 
 static const struct cg_segment three[] = {
-    {2.0, 50.0, 90.0, 0.2, 1.0, 1.0, NAN, 0.0},
-    {3.0, 90.0, 90.0, 1.0, 1.0, 1.1, 340.0, 1.5},
-    {1.0, 80.0, 60.0, 0.0, 0.0, 1.0, NAN, 0.0}};
+    {2.0, 50.0, 90.0, 0.2, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+    {3.0, 90.0, 90.0, 1.0, 1.0, 1.1, 340.0, 1.5, 0.0, 0.0},
+    {1.0, 80.0, 60.0, 0.0, 0.0, 1.0, NAN, 0.0, 0.0, 0.0}};
 
 static struct cg_course *course_of_three(struct cg_course **list)
 {
@@ -173,9 +173,11 @@ static struct cg_case pulls(void)
     c.duty.start = CG_START_COLD;
     c.duty.segments = 3;
     c.duty.segment[0] =
-        (struct cg_segment){10.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0};
+        (struct cg_segment){10.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN,
+                            0.0,  0.0,  0.0};
     c.duty.segment[1] =
-        (struct cg_segment){20.0, 60.0, 60.0, 0.1, 0.1, 1.0, NAN, 0.0};
+        (struct cg_segment){20.0, 60.0, 60.0, 0.1, 0.1, 1.0, NAN,
+                            0.0,  0.0,  0.0};
     c.duty.segment[2] = c.duty.segment[0];
     return c;
 }
@@ -227,10 +229,10 @@ START_TEST(boost_by_the_formula)
     double whole = in->ambient_pressure + in->boost - in->closed_throttle;
     double ambient = (in->ambient_pressure - in->closed_throttle) / whole;
     const struct cg_segment asked[] = {
-        {3600.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0},
-        {4.0, 60.0, 60.0, ambient, 1.0, 1.0, NAN, 0.0},
-        {40.0, 60.0, 60.0, ambient - 0.1, 1.0, 1.0, NAN, 0.0},
-        {300.0, 60.0, 60.0, 1.0, ambient, 1.0, NAN, 0.0}};
+        {3600.0, 60.0, 60.0, 1.0, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+        {4.0, 60.0, 60.0, ambient, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+        {40.0, 60.0, 60.0, ambient - 0.1, 1.0, 1.0, NAN, 0.0, 0.0, 0.0},
+        {300.0, 60.0, 60.0, 1.0, ambient, 1.0, NAN, 0.0, 0.0, 0.0}};
     c.charge.boost_time = 1.0;
     c.duty.segments = 1;
     for (size_t s = 0; s < sizeof asked / sizeof asked[0]; s++) {

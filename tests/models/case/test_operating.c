@@ -95,6 +95,33 @@ START_TEST(back_pressure_by_charger)
 }
 END_TEST
 
+/* A turbine, a cooler, a belt: what each costs is its own. */
+START_TEST(two_chargers_in_a_row)
+{
+    struct cg_case c = base_case();
+    c.charge.second_charger = CG_CHARGER_BELT;
+    c.charge.split = 0.4;
+    c.charge.second_efficiency = 0.58;
+    c.charge.between_effectiveness = 0.45;
+    double first = pow(236.3 / 99.3, 0.4), second = pow(236.3 / 99.3, 0.6);
+    double rise = 294.7 * (pow(first, 0.4 / 1.4) - 1.0) / 0.71;
+    double more = (294.7 + 0.55 * rise) * (pow(second, 0.4 / 1.4) - 1.0) / 0.58;
+    struct cg_charge_state got = charge_at(&c, 1.0);
+    check_close(got.manifold_temperature,
+                294.7 + 0.37 * (0.55 * rise + more) + 7.3, 1e-12, BY_HAND);
+    check_close(got.belt_work, 1005.0 * more, 1e-12, BY_HAND);
+    check_close(got.compressor_work, 1005.0 * (rise + more), 1e-12, BY_HAND);
+    double plain = 99.3e3 + 11e3 * 236.3 / 99.3;
+    check_close(got.exhaust_pressure, plain + 0.83 * 99.3e3 * (first - 1.0),
+                1e-12, BY_HAND);
+    c.charge.second_charger = CG_CHARGER_TURBINE;
+    check_close(charge_at(&c, 1.0).exhaust_pressure, plain + 0.83 * 137e3,
+                1e-12, BY_HAND);
+    ck_assert_double_eq(charge_at(&c, 1.0).belt_work, 0.0);
+    ck_assert_double_eq(charge_at(&c, 0.2).compressor_work, 0.0);
+}
+END_TEST
+
 START_TEST(evaporation_cools_by_the_latent_heat)
 {
     struct cg_case c = base_case();
@@ -198,7 +225,7 @@ START_TEST(a_course_says_mixture_burn_and_air)
 {
     struct cg_case c = base_case();
     double of[CG_CHANNELS] = {80.0, 1.0, NAN, 351.0, 0.93, 17.0, 378.0, 331.0,
-                              NAN};
+                              NAN, NAN};
     struct cg_charge_state usual, own;
     struct cg_cycle_input input;
     struct cg_error error;
@@ -251,6 +278,7 @@ int main(void)
     tcase_add_test(all, compressor_and_cooler);
     tcase_add_test(all, no_compression_below_ambient);
     tcase_add_test(all, back_pressure_by_charger);
+    tcase_add_test(all, two_chargers_in_a_row);
     tcase_add_test(all, latent_heat_comes_from_somewhere);
     tcase_add_test(all, evaporation_cools_by_the_latent_heat);
     tcase_add_test(all, mixture_by_load);

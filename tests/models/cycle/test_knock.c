@@ -33,7 +33,7 @@ START_TEST(held_gas_fires_after_its_delay)
     check_close(tau, 4.4016e-3, 2e-5, "by hand");
     cg_end_gas_begin(&ninety, &gas, &gas, 0.3, 30.0 * atmosphere, 800.0, &end);
     for (int i = 0; i < 40; i++)
-        cg_end_gas_step(&ninety, 30.0 * atmosphere, 0.05 * tau, &end);
+        cg_end_gas_step(&ninety, 30.0 * atmosphere, 0.05 * tau, 0.0, &end);
     check_close(end.integral, 2.0, 1e-12, "derived");
     check_close(end.temperature, 800.0, 1e-14, "derived");
 }
@@ -45,8 +45,8 @@ START_TEST(compressed_at_constant_entropy)
     struct cg_mixture gas = argon();
     struct cg_end_gas end;
     cg_end_gas_begin(&ninety, &gas, &gas, 0.0, 1e5, 340.0, &end);
-    cg_end_gas_step(&ninety, 7e5, 1e-3, &end);
-    cg_end_gas_step(&ninety, 40e5, 1e-3, &end);
+    cg_end_gas_step(&ninety, 7e5, 1e-3, 0.0, &end);
+    cg_end_gas_step(&ninety, 40e5, 1e-3, 0.0, &end);
     check_close(end.temperature, 340.0 * pow(40.0, 0.4), 1e-6, "derived");
 }
 END_TEST
@@ -55,7 +55,7 @@ END_TEST
 static void press(struct cg_end_gas *end, int from, int to, int all)
 {
     for (int i = from; i < to; i++)
-        cg_end_gas_step(&ninety, 1e5 * pow(50.0, (i + 1.0) / all), 10e-3 / all,
+        cg_end_gas_step(&ninety, 1e5 * pow(50.0, (i + 1.0) / all), 10e-3 / all, 0.0,
                         end);
 }
 

@@ -45,10 +45,28 @@ END_TEST
 /* A shipped engine in its own duty is past none. */
 START_TEST(a_living_engine_is_past_none)
 {
-    static const char *const engine[] = {BOOSTED_FOUR, IRON_SIX, PLAIN_FOUR};
+    static const char *const engine[] = {BOOSTED_FOUR, IRON_SIX, PLAIN_FOUR,
+                                         TRUCK_SIX, PICKUP_EIGHT};
     struct cg_case c = case_of(engine[_i], NULL, 0);
     struct cg_limits limits = limits_of(&c);
     ck_assert_int_eq(cg_limits_first(&limits), CG_PAST_LIMITS);
+}
+END_TEST
+
+/* A keystone groove cut as tight as a plain one is closed by a hot aluminium
+ * piston, and no gap helps; cut wider it is not. */
+START_TEST(a_groove_that_closes)
+{
+    static const char *const tight[] = {"rings.top.side_clearance_mm=0.045",
+                                        "charge.boost_kPa=400"};
+    struct cg_case c = case_of(PICKUP_EIGHT, tight, 2);
+    struct cg_limits limits = limits_of(&c);
+    ck_assert(limits.of[CG_PAST_GRIPS].past);
+    ck_assert(limits.of[CG_PAST_GRIPS].reached < 1.2);
+    c = case_of(PICKUP_EIGHT, tight + 1, 1);
+    ck_assert(!past(&c, CG_PAST_GRIPS));
+    c = case_of(PICKUP_EIGHT, tight, 1);
+    ck_assert(!past(&c, CG_PAST_GRIPS));
 }
 END_TEST
 
@@ -152,7 +170,8 @@ int main(void)
     TCase *all = tcase_create("limits");
     tcase_set_timeout(all, 120);
     tcase_add_test(all, softening_takes_its_time);
-    tcase_add_loop_test(all, a_living_engine_is_past_none, 0, 3);
+    tcase_add_loop_test(all, a_living_engine_is_past_none, 0, 5);
+    tcase_add_test(all, a_groove_that_closes);
     tcase_add_test(all, seconds_over);
     tcase_add_test(all, softer_alloys_are_past);
     tcase_add_test(all, faces_at_once);

@@ -236,7 +236,9 @@ START_TEST(sizes_of_units)
         double size;
     } list[] = {{CG_PRESSURE, "kPa", 1e3}, {CG_PRESSURE, "MPa", 1e6},
                 {CG_PRESSURE, "bar", 1e5}, {CG_TIME, "min", 60.0},
-                {CG_TIME, "h", 3600.0},    {CG_LENGTH, "in", 25.4e-3}};
+                {CG_TIME, "h", 3600.0},    {CG_LENGTH, "in", 25.4e-3},
+                {CG_FLOW, "g_s", 1e-3},    {CG_FLOW, "kg_h", 1.0 / 3600.0},
+                {CG_POWER, "kW", 1e3}};
     for (size_t i = 0; i < sizeof list / sizeof list[0]; i++) {
         const struct cg_unit *unit =
             cg_unit_find(list[i].dimension, list[i].unit);

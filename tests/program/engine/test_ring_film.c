@@ -23,7 +23,8 @@ static struct cg_case lubricated(const char *engine, double rpm, double load)
     c.duty.segments = 1;
     c.duty.start = CG_START_SETTLED;
     c.duty.segment[0] = (struct cg_segment){1.0,  rpm / 60.0, rpm / 60.0,
-                                            load, load,       1.0, NAN, 0.0};
+                                            load, load,       1.0, NAN, 0.0,
+                                            0.0, 0.0};
     return c;
 }
 

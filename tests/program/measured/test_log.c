@@ -133,8 +133,9 @@ START_TEST(mixture_and_burn)
     ask("air_fuel_ratio", "afr");
     ask("burn50_deg", "ca");
     ask("coolant_F", "w");
-    course = course_of("t,n,p,afr,ca,w\n0,3000,50,14.7,12,194\n"
-                       "1,4000,60,11.76,14,194\n2,5000,-80,60,70,203\n",
+    ask("nitrous_pct", "gas");
+    course = course_of("t,n,p,afr,ca,w,gas\n0,3000,50,14.7,12,194,-2\n"
+                       "1,4000,60,11.76,14,194,40\n2,5000,-80,60,70,203,101\n",
                        &list);
     ck_assert_msg(course != NULL, "%s", problems.line[0]);
     const double *first = course->row[0].of;
@@ -146,6 +147,9 @@ START_TEST(mixture_and_burn)
     ck_assert_double_eq(course->row[2].of[CG_CHANNEL_LAMBDA], 1.8);
     ck_assert_double_eq(course->row[2].of[CG_CHANNEL_BURN50], 60.0);
     ck_assert_double_eq(course->row[2].of[CG_CHANNEL_LOAD], 0.0);
+    ck_assert_double_eq(first[CG_CHANNEL_NITROUS], 0.0);
+    ck_assert_double_eq(course->row[1].of[CG_CHANNEL_NITROUS], 0.4);
+    ck_assert_double_eq(course->row[2].of[CG_CHANNEL_NITROUS], 1.0);
     ck_assert_uint_eq(course->log.held, 2);
     ck_assert(isnan(first[CG_CHANNEL_OIL]));
     cg_courses_free(list);

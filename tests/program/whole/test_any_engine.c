@@ -1,6 +1,7 @@
 /* Thousands of invented engines from the whole bands of the settings: each is
  * refused with a reason or answered with finite figures and closed balances.
- * CG_ENGINES and CG_SEED in the environment draw more, or others. */
+ * CG_ENGINES, CG_DIESELS and CG_SEED in the environment draw more, or
+ * others. */
 #include <gsl/gsl_rng.h>
 #include <string.h>
 
@@ -10,7 +11,32 @@
 enum { CHANGES = 40 };
 
 static const char *const duties[] = {"dyno_pull", "drag_pass", "settled",
-                                     "lean_event", "cold_start_abuse"};
+                                     "lean_event", "cold_start_abuse",
+                                     "cold_start_air"};
+static const char *const diesel_duties[] = {
+    "dyno_pull", "haul_grade", "settled", "tow_grade", "cold_start_abuse"};
+
+/* What a diesel is refused with: config_ignition.c. */
+static bool is_of_spark(const char *path)
+{
+    static const char *const list[] = {"fuel.octane",
+                                       "combustion.burn50",
+                                       "combustion.retard",
+                                       "combustion.knock_delay",
+                                       "combustion.burn_duration",
+                                       "charge.closed_throttle",
+                                       "charge.evaporation",
+                                       "charge.wall_evaporation",
+                                       "uncertainty.octane",
+                                       "uncertainty.retard",
+                                       "combustion.ignition",
+                                       "cooling.medium"};
+    bool found = strncmp(path, "nitrous.", 8) == 0 ||
+                 strncmp(path, "spray.", 6) == 0;
+    for (size_t i = 0; i < COUNT_OF(list); i++)
+        found = found || strcmp(path, list[i]) == 0;
+    return found;
+}
 
 struct draw {
     char text[CHANGES][ANY_ROOM];
@@ -19,28 +45,85 @@ struct draw {
     const char *engine;
 };
 
+static void put(struct draw *d, const char *set)
+{
+    snprintf(d->text[d->sets], ANY_ROOM, "%s", set);
+    d->set[d->sets] = d->text[d->sets];
+    d->sets++;
+}
+
+static void put_at(struct draw *d, const char *path, double share)
+{
+    if (setting_at(cg_setting_find(path), share, d->text[d->sets])) {
+        d->set[d->sets] = d->text[d->sets];
+        d->sets++;
+    }
+}
+
+static void draw_chargers(gsl_rng *rng, struct draw *d)
+{
+    if (strcmp(d->engine, "plain_four.cfg") == 0 ||
+        gsl_rng_uniform_int(rng, 4) > 0)
+        return;
+    put_at(d, "charge.second_charger", gsl_rng_uniform(rng));
+    put_at(d, "charge.split", gsl_rng_uniform(rng));
+    put_at(d, "charge.between_effectiveness", gsl_rng_uniform(rng));
+}
+
+/* Nitrous, spray and a second charger, mixed: drawn alone they hardly ever meet.
+ * Flows that a car's engine may stand; true: nitrous is on. */
+static bool draw_brought(gsl_rng *rng, struct draw *d)
+{
+    if (gsl_rng_uniform_int(rng, 4) == 0) {
+        put_at(d, "spray.flow", 0.05 * gsl_rng_uniform(rng));
+        put_at(d, "spray.alcohol", gsl_rng_uniform(rng));
+        put_at(d, "spray.before", 0.4 * gsl_rng_uniform(rng));
+        put_at(d, "spray.closed", 0.6 * gsl_rng_uniform(rng));
+    }
+    if (gsl_rng_uniform_int(rng, 4) > 0)
+        return false;
+    put_at(d, gsl_rng_uniform_int(rng, 4) > 0 ? "nitrous.flow" : "nitrous.power",
+           0.15 * gsl_rng_uniform(rng));
+    put_at(d, "nitrous.state", gsl_rng_uniform(rng));
+    put_at(d, "nitrous.bottle", gsl_rng_uniform(rng));
+    if (gsl_rng_uniform_int(rng, 2) == 0)
+        put_at(d, "nitrous.lambda", gsl_rng_uniform(rng));
+    return true;
+}
+
 /* Few settings at their extremes more often than all at once: parts that are
  * all drawn alone hardly ever fit together. */
-static void draw_engine(gsl_rng *rng, struct draw *d)
+static void draw_engine(gsl_rng *rng, bool diesel, struct draw *d)
 {
     size_t count;
     const struct cg_setting *setting = cg_settings(&count);
-    d->engine = any_engines[gsl_rng_uniform_int(rng, COUNT_OF(any_engines))];
+    size_t engines = diesel ? COUNT_OF(any_engines) - ANY_SPARKS : ANY_SPARKS;
+    d->engine = any_engines[gsl_rng_uniform_int(rng, engines) +
+                            (diesel ? ANY_SPARKS : 0)];
     d->sets = 0;
     size_t wanted = 1 + gsl_rng_uniform_int(rng, 12);
     while (d->sets < wanted) {
         const struct cg_setting *s = &setting[gsl_rng_uniform_int(rng, count)];
         /* cells cost time and are tested for convergence elsewhere */
         if (strncmp(s->path, "solver.", 7) == 0 ||
+            (diesel && is_of_spark(s->path)) ||
             !setting_at(s, gsl_rng_uniform(rng), d->text[d->sets]))
             continue;
         d->set[d->sets] = d->text[d->sets];
         d->sets++;
     }
-    snprintf(d->text[d->sets], ANY_ROOM, "duty.name=%s",
-             duties[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
-    d->set[d->sets] = d->text[d->sets];
-    d->sets++;
+    draw_chargers(rng, d);
+    char duty[ANY_ROOM];
+    if (diesel)
+        snprintf(duty, sizeof duty, "duty.name=%s",
+                 diesel_duties[gsl_rng_uniform_int(rng,
+                                                   COUNT_OF(diesel_duties))]);
+    else
+        snprintf(duty, sizeof duty, "duty.name=%s",
+                 draw_brought(rng, d)
+                     ? "nitrous_pull"
+                     : duties[gsl_rng_uniform_int(rng, COUNT_OF(duties))]);
+    put(d, duty);
 }
 
 /* More boost never cools the top ring, nor the crown; unless the burn is
@@ -53,7 +136,8 @@ static bool retarded_by_knock(const struct cg_case *c,
     for (size_t i = 0; i < run->points; i++)
         retarded |=
             run->point[i].performance.burn50_deg > c->combustion.burn50_deg;
-    return retarded && isnan(c->combustion.retard_deg_per_100kPa);
+    return retarded && isnan(c->combustion.retard_deg_per_100kPa) &&
+           c->combustion.ignition == CG_IGNITION_SPARK;
 }
 
 static void check_boost_heats(const struct cg_case *c,
@@ -114,16 +198,15 @@ static enum outcome try_engine(const struct draw *d, const char *who)
     return outcome;
 }
 
-START_TEST(any_engine_is_answered_or_refused)
+static void try_many(bool diesel, size_t wanted)
 {
-    size_t wanted = from_environment("CG_ENGINES", 300);
     size_t seed = from_environment("CG_SEED", 2), count[3] = {0};
     gsl_rng *rng = gsl_rng_alloc(gsl_rng_mt19937);
     gsl_rng_set(rng, (unsigned long)seed);
     for (size_t i = 0; i < wanted; i++) {
         struct draw d;
         char who[4096];
-        draw_engine(rng, &d);
+        draw_engine(rng, diesel, &d);
         describe(d.engine, d.set, d.sets, who, sizeof who);
         count[try_engine(&d, who)]++;
     }
@@ -134,6 +217,17 @@ START_TEST(any_engine_is_answered_or_refused)
     ck_assert(count[ANSWERED] > wanted / 5);
     ck_assert(count[FAILED] * 100 <= wanted);
 }
+
+START_TEST(any_engine_is_answered_or_refused)
+{
+    try_many(false, from_environment("CG_ENGINES", 300));
+}
+END_TEST
+
+START_TEST(any_diesel_is_answered_or_refused)
+{
+    try_many(true, from_environment("CG_DIESELS", 200));
+}
 END_TEST
 
 int main(void)
@@ -142,6 +236,7 @@ int main(void)
     TCase *tcase = tcase_create("any engine");
     tcase_set_timeout(tcase, 3600);
     tcase_add_test(tcase, any_engine_is_answered_or_refused);
+    tcase_add_test(tcase, any_diesel_is_answered_or_refused);
     suite_add_tcase(suite, tcase);
     return check_run(suite);
 }

@@ -24,6 +24,9 @@ static void check_answer(const struct cg_case *c,
                     answer->file_to_second.from == CG_ADVICE_NONE;
         if (none && strncmp(key[i].key, "file_to", 7) == 0)
             continue; /* no gap will do */
+        if (c->combustion.ignition == CG_IGNITION_COMPRESSION &&
+            strcmp(key[i].key, "knock_integral") == 0)
+            continue; /* has none */
         ck_assert_msg(isfinite(key[i].get(c, answer)), "%s: %s", key[i].key,
                       who);
     }
