@@ -10,13 +10,14 @@
 #define COLDEST 230.0       /* before the valve: case_check.c [K] */
 #define COLDEST_ENTRY 130.0 /* as if entering: likewise [K] */
 #define AIR_CP 1005.0       /* [J/(kg K)] */
+#define AIR_CV (AIR_CP / 1.4)
 #define LEAST_AIR 0.5       /* of its room: common practice, no source */
 #define MOST_WATER 1.0      /* over fuel by mass: likewise */
 #define LEAST_FUEL 0.1      /* the engine's own, of the need: likewise */
 
 /* What is wrong at some point of the engine, once each. */
 struct troubles {
-    bool crowded, cold, cold_entry, soaked, drowned, no_fuel;
+    bool crowded, cold, cold_entry, cold_closed, soaked, drowned, no_fuel;
 };
 
 static void look_at(const struct cg_case *c, const struct cg_operating *at,
@@ -45,15 +46,17 @@ static void look_at(const struct cg_case *c, const struct cg_operating *at,
     found->no_fuel |= !(met <= (1.0 - LEAST_FUEL) * need);
     found->drowned |= brought->water > MOST_WATER * (own + brought->alcohol);
     found->cold |= charge.manifold_temperature < COLDEST;
-    found->cold_entry |=
-        charge.manifold_temperature - taken / (AIR_CP * air) < COLDEST_ENTRY;
+    double entry = charge.manifold_temperature - taken / (AIR_CP * air);
+    found->cold_entry |= entry < COLDEST_ENTRY;
+    found->cold_closed |=
+        entry - brought->closed / (AIR_CV * air) < COLDEST_ENTRY;
     found->soaked |= cg_brought_humidity(c, &charge) > 1.0;
 }
 
 /* Every load, as it runs without nitrous. */
 static struct troubles look_at_spray(const struct cg_case *c)
 {
-    struct troubles found = {false, false, false, false, false, false};
+    struct troubles found = {.crowded = false};
     for (int i = 0; i <= 10; i++) {
         struct cg_operating at = cg_operating_at(c, c->engine.speed, 0.1 * i);
         look_at(c, &at, &found);
@@ -90,7 +93,7 @@ static void look_at_duty(const struct cg_case *c,
 
 static struct troubles look_at_nitrous(const struct cg_case *c)
 {
-    struct troubles found = {false, false, false, false, false, false};
+    struct troubles found = {.crowded = false};
     look_at_duty(c, &c->duty, &found);
     for (int i = 0; i < c->survive.duties; i++)
         look_at_duty(c, &c->survive.duty[i], &found);
@@ -191,6 +194,10 @@ static void check_spray(const struct cg_case *c, struct list *list)
                 "cools the charge below what the gas laws hold for; allowed: "
                 "less of it, or more of it evaporated after the intake has "
                 "closed");
+    complain_if(list, found.cold_closed && !cold && !found.soaked,
+                "spray.closed", "spray.flow", NAN,
+                "cools the closed cylinder below what the gas laws hold for; "
+                "allowed: less of it, or a smaller spray.flow");
 }
 
 size_t cg_brought_check(const struct cg_case *c,

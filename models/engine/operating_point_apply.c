@@ -1,4 +1,5 @@
 /* What points make of the thermal network. */
+#include <math.h>
 #include <stddef.h>
 
 #include "constants.h"
@@ -6,11 +7,15 @@
 #include "operating_point.h"
 #include "thermal_parts.h"
 
-/* Relative change by the walls' rise over those of the cycle. */
+/* Relative change by the walls' rise over those of the cycle.  Walls that are
+ * still hundreds of kelvin off lie beyond what a slope can say; no gas gives
+ * heat the wrong way for that, and the next cycle knows better. */
 static double change(const struct cg_operating_point *point, double walls,
                      double crevices)
 {
-    return 1.0 + point->wall_rise * walls + point->crevice_rise * crevices;
+    const double least = 0.2, most = 5.0;
+    double by = point->wall_rise * walls + point->crevice_rise * crevices;
+    return fmin(fmax(1.0 + by, least), most);
 }
 
 struct cg_mean_gas cg_point_responded(const struct cg_operating_point *point,

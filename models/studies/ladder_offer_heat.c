@@ -15,6 +15,7 @@
 #define CAP_STEP 25e3
 #define CAP_MOST 310e3 /* absolute [Pa] */
 #define COOLANT_LEAST 353.15
+#define FERROUS 6000.0 /* [kg/m3]; pistons of it are diesels' */
 #define AIR_STEP 0.25
 #define AIR_STEPS 2 /* up to half as fast again */
 
@@ -103,10 +104,13 @@ static void offer_alloys(struct cg_offer_list *list, bool jet)
     const struct cg_ladder_shelf *shelf = list->shelf;
     double now = list->c->piston_material.hot_limit;
     for (size_t i = 0; i < shelf->alloys; i++) {
-        if (!(shelf->alloy[i].hot_limit > now))
+        const struct cg_material *alloy = &shelf->alloy[i];
+        if (!(alloy->hot_limit > now) ||
+            (alloy->density > FERROUS &&
+             list->c->combustion.ignition == CG_IGNITION_SPARK))
             continue;
         const struct cg_ladder_set set[2] = {
-            cg_offer_name("piston.alloy", shelf->alloy[i].name),
+            cg_offer_name("piston.alloy", alloy->name),
             cg_offer_number("piston.oil_jet", 1.0)};
         cg_offer_add(list, jet ? 2 : 1, set);
     }

@@ -67,7 +67,7 @@ for ring in "grey_iron_ring sprayed_molybdenum" "ductile_iron_ring chromium" \
     "plain_steel vapour_crn" "nitrided_stainless nitrided" "plain_steel bare"; do
     grep -q "^$ring " "$table" || fail "no $ring"
 done
-[ "$(grep -vc '^#' "$work/one/pistons.dat")" -eq 4 ] || fail "piston alloys"
+[ "$(grep -vc '^#' "$work/one/pistons.dat")" -eq 5 ] || fail "piston alloys"
 
 # More boost, no better: nothing that was unfit fits.
 expect 0 "$coldgap" rings "$engine" -o "$work/more" -q \
