@@ -72,11 +72,12 @@ near() {
 
 # duties_for CONFIGS ENGINE: the shipped duties that the engine allows: none with
 # a coolant where air cools, none with a share of the air where coolant does, none
-# with nitrous on where it has none.
+# with nitrous on where it has none, none that knocks for a diesel.
 duties_for() {
     other=air_pct
     grep -q 'medium = "air"' "$2" && other=coolant_
     grep -q '^nitrous' "$2" || other="$other\|nitrous ="
+    grep -q 'ignition = "compression"' "$2" && other="$other\|knock_heat"
     for file in "$1"/duties/*.cfg; do
         grep -q "$other" "$file" || basename -s .cfg "$file"
     done
