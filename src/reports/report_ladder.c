@@ -247,17 +247,19 @@ static void tell_rest(struct cg_report *report, const struct cg_ladder *ladder)
     cg_say_gaps_first_order(report);
 }
 
-/* What the parts show at the target, for programs. */
+/* What the parts show at the target, for programs; `top` and `second`: the gaps
+ * to file to. */
 static void tell_keys(struct cg_report *report, const char *when,
-                      const struct cg_ladder_climb *climb)
+                      const struct cg_ladder_climb *climb, double top,
+                      double second)
 {
     const struct {
         const char *key;
         double value;
         const char *unit;
     } rows[] = {
-        {"file_to_top", climb->answer.file_to_top.file_to * 1e3, "mm"},
-        {"file_to_second", climb->answer.file_to_second.file_to * 1e3, "mm"},
+        {"file_to_top", top * 1e3, "mm"},
+        {"file_to_second", second * 1e3, "mm"},
         {"blow_by", climb->cost.leak * 1e3, "g/s"},
         {"ring_friction", climb->cost.friction, "W"},
         {"brake_power", climb->cost.brake / 1e3, "kW"},
@@ -274,6 +276,7 @@ static void tell_keys(struct cg_report *report, const char *when,
 void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder,
                       const struct cg_ladder_written *written)
 {
+    const struct cg_answer *after = &ladder->after.answer;
     cg_report_ladder_file_to(report, ladder, written);
     cg_say_gap_place(report, &ladder->changed);
     tell_verdict(report, ladder);
@@ -284,6 +287,10 @@ void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder,
     tell_parts(report, ladder);
     tell_rest(report, ladder);
     cg_report_key(report, "target", ladder->target / 1e3, "kPa");
-    tell_keys(report, "_before", &ladder->before);
-    tell_keys(report, "_after", &ladder->after);
+    tell_keys(report, "_before", &ladder->before,
+              ladder->before.answer.file_to_top.file_to,
+              ladder->before.answer.file_to_second.file_to);
+    tell_keys(report, "_after", &ladder->after,
+              cg_ladder_written_gap(written, CG_RING_TOP, after),
+              cg_ladder_written_gap(written, CG_RING_SECOND, after));
 }

@@ -27,6 +27,10 @@ void cg_report_ladder(struct cg_report *report, const struct cg_ladder *ladder,
 void cg_report_ladder_file_to(struct cg_report *report,
                               const struct cg_ladder *ladder,
                               const struct cg_ladder_written *written);
+/* What ring `ring` (top or second) is to be filed to [m]: what `answer` asks
+ * for, or the wider gap that was written. */
+double cg_ladder_written_gap(const struct cg_ladder_written *written, int ring,
+                             const struct cg_answer *answer);
 void cg_report_ladder_written(struct cg_report *report,
                               const struct cg_ladder_written *written);
 

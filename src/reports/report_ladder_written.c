@@ -8,6 +8,12 @@
 #include "say_common.h"
 #include "show.h"
 
+static const struct cg_ring_advice *advice_of(const struct cg_answer *answer,
+                                              int ring)
+{
+    return ring == CG_RING_TOP ? &answer->file_to_top : &answer->file_to_second;
+}
+
 /* Wider than what the climb has asked for, for the config's own needs. */
 static bool is_wider(const struct cg_ladder_written *written, int ring,
                      const struct cg_ring_advice *advice)
@@ -17,14 +23,21 @@ static bool is_wider(const struct cg_ladder_written *written, int ring,
            written->gap[ring] > advice->file_to * (1.0 + 1e-9);
 }
 
+double cg_ladder_written_gap(const struct cg_ladder_written *written, int ring,
+                             const struct cg_answer *answer)
+{
+    const struct cg_ring_advice *advice = advice_of(answer, ring);
+    return is_wider(written, ring, advice) ? written->gap[ring]
+                                           : advice->file_to;
+}
+
 static void tell_wider(struct cg_report *report, const char *key,
                        const char *name,
                        const struct cg_ladder_written *written, int ring,
                        const struct cg_ladder *ladder)
 {
     const struct cg_ring_advice *advice =
-        ring == CG_RING_TOP ? &ladder->after.answer.file_to_top
-                            : &ladder->after.answer.file_to_second;
+        advice_of(&ladder->after.answer, ring);
     bool inch = cg_report_inch(report);
     cg_report_answer(report, key, name,
                      cg_quantity(CG_SHOW_GAP_ASKED, written->gap[ring]));

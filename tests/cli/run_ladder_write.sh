@@ -39,10 +39,12 @@ for engine in iron_six touched_six shop_four taught_four; do
     for n in 1:top 2:second; do
         same "$engine: the ${n#*:} gap to file to" \
             "$(answer json "file_to_${n#*:}")" "$(gap new.cfg "${n%:*}")"
-        awk -v told="$(value json "written_gap_${n#*:}")" \
-            -v is="$(gap new.cfg "${n%:*}")" 'BEGIN {
-            exit !(told > 0 && (told - is)^2 < 1e-12)}' ||
-            fail "$engine: the written ${n#*:} gap is told as another"
+        for key in "written_gap_${n#*:}" "file_to_${n#*:}_after"; do
+            awk -v told="$(value json "$key")" \
+                -v is="$(gap new.cfg "${n%:*}")" 'BEGIN {
+                exit !(told > 0 && (told - is)^2 < 1e-12)}' ||
+                fail "$engine: the written ${n#*:} gap is another in $key"
+        done
     done
     same "$engine: on the screen" "$(shown brief 'Top ring')" \
         "$(gap new.cfg 1)"
