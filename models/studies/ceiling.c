@@ -336,6 +336,10 @@ enum cg_status cg_ceiling_find(const struct cg_case *c, double gap,
         status = find_stop(&search, &found);
     if (status == CG_OK)
         status = cg_ceiling_at(c, c->charge.boost, &found.at_target, error);
+    /* It fits above what it stands: the need has fallen in between. */
+    if (status == CG_OK && c->charge.boost > found.boost &&
+        !stops(&search, found.at_target.file_to.at_least))
+        found.rises = false;
     if (status == CG_OK && found.at_target.need > gap)
         status = time_to_touch(c, &found, error);
     if (status == CG_OK)

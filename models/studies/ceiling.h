@@ -62,7 +62,8 @@ struct cg_ceiling {
     enum cg_past past;   /* the limit, or CG_PAST_LIMITS */
     bool never_enough;   /* too small even without boost */
     bool always_enough;  /* enough at CG_CEILING_MOST too */
-    bool rises;          /* what to file to rose over every step looked at */
+    bool rises;          /* what to file to rose over every step looked at, and
+                            the gap does not fit again at the case's boost */
     struct cg_ceiling_point at_none;   /* without boost */
     struct cg_ceiling_point at_target; /* at the case's own boost */
     double residual_time;/* at the case's boost: first instant at which less

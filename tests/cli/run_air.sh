@@ -14,7 +14,7 @@ four=$source/configs/engines/plain_four.cfg
 dry() {
     for file; do
         tr -s ' \n' ' ' <"$file" |
-            sed 's/alone, cooled by coolant or by air//g' |
+            sed 's/cooled by coolant or, other than diesels, by air//g' |
             grep -qiE 'coolant|boil|jacket' && fail "$file speaks of a coolant"
     done
 }

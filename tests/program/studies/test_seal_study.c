@@ -184,19 +184,20 @@ START_TEST(the_other_side_of_ports_is_none)
 }
 END_TEST
 
-/* Past the speed of any such engine the rings of one without ports no longer
- * move alike from cycle to cycle: fatal for what is asked, not for what is
- * looked at besides. */
+/* Past the speed of any such engine, a loose ring of one without ports no longer
+ * moves alike from cycle to cycle (at 12,000 to 16,000 rpm of those tried, so no
+ * edge decides): fatal for what is asked, not for what is looked at besides. */
 START_TEST(rings_that_do_not_settle)
 {
     static const char *const set[] = {
-        "duty.name=settled", "engine.speed_rpm=15000", "rings.top.ports=crown"};
+        "duty.name=settled", "engine.speed_rpm=15000",
+        "rings.top.side_clearance_mm=0.3", "rings.top.ports=crown"};
     struct cg_error error = {0};
-    ck_assert_int_eq(look_at(PLAIN_FOUR, set, 2, &error), CG_NUMERICAL);
+    ck_assert_int_eq(look_at(PLAIN_FOUR, set, 3, &error), CG_NUMERICAL);
     ck_assert_msg(strstr(error.text, "the rings do not move alike") != NULL,
                   "%s", error.text);
     done();
-    enum cg_status status = look_at(PLAIN_FOUR, set, 3, &error);
+    enum cg_status status = look_at(PLAIN_FOUR, set, 4, &error);
     ck_assert_msg(status == CG_OK, "%s", error.text);
     ck_assert_double_gt(study->at_rated.blow_by, 0.0);
     ck_assert(isfinite(study->power_loss));
