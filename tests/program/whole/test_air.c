@@ -14,7 +14,8 @@
 static struct cg_case settled(const char *const *more, size_t count)
 {
     const char *set[8] = {"duty.name=settled"};
-    memcpy(set + 1, more, count * sizeof *more);
+    for (size_t i = 0; i < count; i++)
+        set[1 + i] = more[i];
     return case_of(AIR_TWIN, set, count + 1);
 }
 
