@@ -1,8 +1,10 @@
 /* What cools the engine, coolant or air, and what is said of the other. */
 #include <math.h>
+#include <string.h>
 
 #include "config_parts.h"
 #include "outside.h"
+#include "setting_applies.h"
 
 /* Settings of one medium alone. */
 static const struct {
@@ -68,4 +70,12 @@ void cg_cooling_check(struct cg_reader *reader)
             !(owned[i].of == CG_MEDIUM_AIR &&
               is_default(reader->c, owned[i].path)))
             refuse(reader, owned[i].path);
+}
+
+bool cg_cooling_has(const struct cg_setting *setting, const struct cg_case *c)
+{
+    for (size_t i = 0; i < sizeof owned / sizeof owned[0]; i++)
+        if (strcmp(owned[i].path, setting->path) == 0)
+            return (int)owned[i].of == c->cooling.medium;
+    return true;
 }

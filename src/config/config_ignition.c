@@ -1,6 +1,9 @@
 /* What combustion.ignition makes of the other settings: their defaults, and
  * which of them are of the other kind of engine. */
+#include <string.h>
+
 #include "config_parts.h"
+#include "setting_applies.h"
 
 static const char *const sparks[] = {"fuel.octane",
                                      "combustion.burn50",
@@ -61,4 +64,25 @@ void cg_ignition_read(struct cg_reader *reader)
         refuse(reader, sparks[i], "spark");
     for (size_t i = 0; i < COUNT(compressions) && !compression; i++)
         refuse(reader, compressions[i], "compression");
+}
+
+static bool is_in(const char *const *list, size_t count, const char *path)
+{
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(list[i], path) == 0)
+            return true;
+    return false;
+}
+
+bool cg_ignition_has(const struct cg_setting *setting, const struct cg_case *c)
+{
+    return c->combustion.ignition == CG_IGNITION_COMPRESSION
+               ? !is_in(sparks, COUNT(sparks), setting->path)
+               : !is_in(compressions, COUNT(compressions), setting->path);
+}
+
+bool cg_setting_applies(const struct cg_setting *setting,
+                        const struct cg_case *c)
+{
+    return cg_ignition_has(setting, c) && cg_cooling_has(setting, c);
 }
