@@ -4,6 +4,7 @@
  * command_sweep.c. */
 #include "drawing.h"
 #include "hold.h"
+#include "no_system.h"
 #include "options.h"
 #include "part_file.h"
 #include "stack_space.h"
@@ -11,9 +12,6 @@
 #include <string.h>
 
 #define NOT_HERE "the page writes no file; the program for the shell does"
-
-/* There are no links. */
-char *realpath(const char *path, char *resolved);
 
 char *realpath(const char *path, char *resolved)
 {

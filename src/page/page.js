@@ -46,8 +46,10 @@ function showAnswer(answer) {
     at("answer").classList.remove("old");
     at("state").textContent = "";
     document.title = report.title;
-    showReport(at("figures"), first);
+    showReport(at("figures"), first.map(item => ({...item, remark: ""})));
     showReport(at("gap"), [
+        ...first.filter(item => item.remark)
+            .map(item => ({...item, is: "row"})),
         ...report.first.filter(item => !first.includes(item)),
         ...report.rest]);
     at("caution").textContent = report.cautions.slice(0, 2).join(" ");

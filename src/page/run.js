@@ -7,20 +7,27 @@
 //   run(["find", "my.cfg", "--json"], {"my.cfg": text})
 //       -> {status, out, err}
 //
-// Files of a run stand in the folder the program stands in.
+// A run's own files stand in HOME, where the shipped engines do, so that a config
+// finds beside it what it finds there.
 
 "use strict";
 
 function coldgapRunner(module, shipped) {
     const SUCCESS = 0, BAD_FILE = 8, NOT_THERE = 44, NOT_HERE = 52;
     const FOLDER = 3, PLAIN = 4, SCREEN = 2;
+    const HOME = "/configs/engines/";
     const encoder = new TextEncoder();
     const decoder = new TextDecoder();
     const environment = ["COLDGAP_CONFIGS=/configs"];
 
-    // "/a/./b//c" -> "/a/b/c"; a name without a folder is of "/".
+    // "a/./b/../c" -> "/a/c".
     function place(name) {
-        const parts = name.split("/").filter(p => p !== "" && p !== ".");
+        const parts = [];
+        for (const part of name.split("/"))
+            if (part === "..")
+                parts.pop();
+            else if (part !== "" && part !== ".")
+                parts.push(part);
         return "/" + parts.join("/");
     }
 
@@ -48,8 +55,14 @@ function coldgapRunner(module, shipped) {
         typeof data === "string" ? encoder.encode(data) : data;
 
     return function run(words, own = {}) {
-        const files = tree([...Object.entries(shipped), ...Object.entries(own)]
-            .map(([name, data]) => [name, bytesOf(data)]));
+        const files = tree([
+            ...Object.entries(shipped),
+            ...Object.entries(own).map(([name, data]) => [HOME + name, data]),
+        ].map(([name, data]) => [name, bytesOf(data)]));
+        // The program knows one folder, "/"; what is not in it is looked for
+        // from HOME.
+        const find = name =>
+            [place(name), place(HOME + name)].find(path => files.has(path));
         const screens = [null, [], []]; // of stdout and stderr
         const open = new Map([[3, {entry: files.get("/"), path: "/"}]]);
         let memory, next = 4;
@@ -141,11 +154,11 @@ function coldgapRunner(module, shipped) {
                 return file ? putAbout(file.entry, to) : BAD_FILE;
             },
             path_filestat_get(fd, flags, name, length, to) {
-                const entry = files.get(place(text(name, length)));
+                const entry = files.get(find(text(name, length)));
                 return entry ? putAbout(entry, to) : NOT_THERE;
             },
             path_open(fd, links, name, length, how, rights, more, flags, to) {
-                const path = place(text(name, length));
+                const path = find(text(name, length));
                 const entry = files.get(path);
                 if (!entry)
                     return how & 1 ? NOT_HERE : NOT_THERE; // nothing is made

@@ -176,10 +176,12 @@ struct cg_text cg_quantity_bare(struct cg_quantity quantity, bool inch)
     if (isnan(quantity.value))
         return out;
     quantity.value = round_up(manner, quantity.value);
+    double number = cg_quantity_number(quantity, inch);
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
-    snprintf(out.text, sizeof out.text, manner->format,
-             cg_quantity_number(quantity, inch));
+    snprintf(out.text, sizeof out.text, manner->format, number);
+    if (strtod(out.text, NULL) == 0.0) /* not "-0" */
+        snprintf(out.text, sizeof out.text, manner->format, 0.0);
 #pragma GCC diagnostic pop
     return out;
 }
