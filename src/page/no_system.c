@@ -1,3 +1,4 @@
+#define _POSIX_C_SOURCE 200809L /* strdup */
 /* What the page has no system for: no file is written or held, no other program
  * is run, no signal comes.  In place of child.c, hold.c, open_parts.c,
  * part_file.c and stack_space.c of src/text, drawing.c of src/writers and
