@@ -82,10 +82,11 @@ static enum cg_status write_tables(void *context, const struct cg_table_of *of,
 static enum cg_status tell(void *context, struct cg_report *report,
                            struct cg_error *error)
 {
-    const struct finding *finding = ((struct telling *)context)->finding;
+    const struct telling *telling = context;
+    const struct finding *finding = telling->finding;
     (void)error;
     cg_report_find(report, &finding->updated, &finding->answer,
-                   &finding->without);
+                   &finding->without, telling->history);
     return CG_OK;
 }
 
@@ -105,7 +106,7 @@ static enum cg_status write_outputs(struct finding *finding,
     return cg_outputs_write(finding->options, &outputs, error);
 }
 
-/* With tables or a page the duty is watched at the tables' interval; without,
+/* With tables, a page or drawings the duty is watched at the tables' interval; without,
  * only the answer is computed. */
 static enum cg_status find_and_write(struct finding *finding,
                                      struct cg_error *error)
@@ -113,7 +114,8 @@ static enum cg_status find_and_write(struct finding *finding,
     const struct cg_options *options = finding->options;
     struct cg_history history;
     enum cg_status status;
-    if (options->out == NULL && options->report == NULL) {
+    if (options->out == NULL && options->report == NULL &&
+        !options->drawings) {
         status = find(finding, 0.0, NULL, NULL, error);
         return status == CG_OK ? write_outputs(finding, NULL, error) : status;
     }

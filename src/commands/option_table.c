@@ -90,6 +90,16 @@ static enum cg_status store_json(struct cg_options *options,
     return CG_OK;
 }
 
+static enum cg_status store_drawings(struct cg_options *options,
+                                     const char *argument,
+                                     struct cg_error *error)
+{
+    (void)argument;
+    (void)error;
+    options->drawings = true;
+    return CG_OK;
+}
+
 static enum cg_status store_vary(struct cg_options *options,
                                  const char *argument, struct cg_error *error)
 {
@@ -385,13 +395,15 @@ static const struct cg_option all_options[] = {
     {"units", 0, "metric|inch", "units of the text; tables stay metric",
      store_units},
     {"json", 0, NULL, "print one JSON object instead of the text", store_json},
+    {"drawings", 0, NULL, "with --json: the drawings too, as SVG",
+     store_drawings},
     {"brief", 'q', NULL, "print the first part alone", store_brief},
     {"quiet", 0, NULL, "the same as --brief", store_brief},
 };
 
 static const struct cg_command_row all_commands[] = {
     {"find", "the gap to file to for the duty in CONFIG, with its reasons",
-     cg_command_find, true, "out report set duty samples seed threads units json brief quiet"},
+     cg_command_find, true, "out report set duty samples seed threads units json drawings brief quiet"},
     {"sweep", "the same over one or more varied settings, a full grid",
      cg_command_sweep, true, "vary out report set duty part resume threads json brief quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
@@ -413,7 +425,7 @@ static const struct cg_command_row all_commands[] = {
     {"rings", "ring materials, faces and piston alloys for this duty, ranked",
      cg_command_rings, true, "out report set duty threads units json brief quiet"},
     {"lesson", "why the gap must grow with heat, step by step by hand",
-     cg_command_lesson, true, "level answers out report set duty units json brief quiet"},
+     cg_command_lesson, true, "level answers out report set duty units json drawings brief quiet"},
     {"network", "the thermal network as a table and as a SPICE netlist",
      cg_command_network, true, "out set units json brief quiet"},
     {"template", "a commented config to start from, every setting in it",

@@ -235,6 +235,9 @@ enum cg_status cg_options_read(int argc, char **argv,
         return status;
     if (help)
         cg_help_print_command(chosen);
+    else if (options->drawings && !options->json)
+        return cg_error_set(error, CG_BAD_INPUT,
+                            "--drawings: only with --json is allowed");
     else
         *command = chosen->run;
     return CG_OK;

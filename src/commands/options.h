@@ -41,6 +41,7 @@ struct cg_options {
     int threads;            /* --threads; 0: all cores */
     bool inch;              /* --units inch */
     bool json;              /* --json */
+    bool drawings;          /* --drawings: with --json alone */
     bool quiet;             /* --brief, --quiet */
 };
 

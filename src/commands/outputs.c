@@ -199,7 +199,7 @@ enum cg_status cg_outputs_write(const struct cg_options *options,
         status = draw_page(options, outputs, report, error);
     if (status == CG_OK)
         status = options->json
-                     ? cg_write_json(stdout, report, error)
+                     ? cg_write_json(stdout, report, options->drawings, error)
                      : cg_write_text(stdout, report, options->quiet, error);
     cg_report_free(report);
     return status;

@@ -29,16 +29,19 @@ static void tell_second(struct cg_report *report, const struct cg_case *c,
 
 void cg_report_find(struct cg_report *report, const struct cg_updated_case *updated,
                     const struct cg_answer *answer,
-                    const struct cg_answer *without)
+                    const struct cg_answer *without,
+                    const struct cg_history *history)
 {
     const struct cg_case *c = &updated->c;
+    const struct cg_find_chart charts = {c, answer, history,
+                                         cg_report_inch(report)};
     cg_report_find_keys(report, c, answer);
     cg_report_find_first(report, updated, answer, without);
     cg_report_first_part_ends(report);
-    cg_report_find_sum(report, c, answer);
+    cg_report_find_sum(report, c, answer, &charts);
     cg_report_find_logs(report, c, answer);
     cg_report_find_heat(report, c, answer);
-    cg_report_find_sure(report, updated, answer);
+    cg_report_find_sure(report, updated, answer, &charts);
     cg_report_find_evidence(report, updated, without);
     tell_second(report, c, answer);
     cg_report_find_piston(report, c, answer);

@@ -4,6 +4,7 @@
 #define CG_REPORT_FIND_PARTS_H
 
 #include "answer.h"
+#include "find_chart.h"
 #include "report.h"
 #include "updated_case.h"
 
@@ -37,7 +38,8 @@ void cg_report_find_limits(struct cg_report *report, const struct cg_case *c,
 
 /* The sum of the gap needed and the tightest instant. */
 void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
-                        const struct cg_answer *answer);
+                        const struct cg_answer *answer,
+                        const struct cg_find_chart *charts);
 
 /* Temperatures, full load, films, the ledger of heat. */
 void cg_report_find_heat(struct cg_report *report, const struct cg_case *c,
@@ -53,7 +55,8 @@ void cg_report_find_film(struct cg_report *report, const struct cg_case *c,
 /* What makes it uncertain, the correlations, the samples. */
 void cg_report_find_sure(struct cg_report *report,
                          const struct cg_updated_case *updated,
-                         const struct cg_answer *answer);
+                         const struct cg_answer *answer,
+                         const struct cg_find_chart *charts);
 
 /* What evidence wants to be seen first; nothing without it. */
 void cg_report_find_evidence_notes(struct cg_report *report,

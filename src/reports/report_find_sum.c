@@ -106,7 +106,8 @@ static void tell_instant(struct cg_report *report, const struct cg_case *c,
 }
 
 void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
-                        const struct cg_answer *answer)
+                        const struct cg_answer *answer,
+                        const struct cg_find_chart *charts)
 {
     cg_report_section(report, "How the gap comes about");
     tell_sum(report, c, answer);
@@ -115,18 +116,21 @@ void cg_report_find_sum(struct cg_report *report, const struct cg_case *c,
                          "For each duty a bar: closure, minimum hot gap and "
                          "uncertainty allowance; a line at the gap to file "
                          "to.");
-    cg_report_figure(report, "why",
-                     "Growth of ring and bore over the duty asked for",
-                     "Two curves over %.4g s: what the ring has grown and what "
-                     "the bore has given back. What lies between is the "
-                     "closure.",
-                     answer->duration);
+    cg_find_chart_show(report, charts, "why",
+                       "Growth of ring and bore over the duty asked for",
+                       cg_find_chart_growth,
+                       "Two curves over %.4g s: what the ring has grown and "
+                       "what the bore has given back. What lies between is the "
+                       "closure.",
+                       answer->duration);
     tell_instant(report, c, answer);
-    cg_report_figure(report, "hot_gap",
-                     "Gap left while hot, over the duty asked for",
-                     "A curve that falls from the gap at the start to its "
-                     "least, and a level line at the minimum hot gap.");
-    cg_report_figure(report, "stroke", "Hot gap along the bore",
-                     "Curves of the gap against depth below the deck at five "
-                     "instants, the tightest among them.");
+    cg_find_chart_show(report, charts, "hot_gap",
+                       "Gap left while hot, over the duty asked for",
+                       cg_find_chart_gap,
+                       "A curve that falls from the gap at the start to its "
+                       "least, and a level line at the minimum hot gap.");
+    cg_find_chart_show(report, charts, "stroke", "Hot gap along the bore",
+                       cg_find_chart_bore,
+                       "Curves of the gap against depth below the deck at five "
+                       "instants, the tightest among them.");
 }

@@ -7,7 +7,8 @@
 #include "uncertain.h"
 
 static void tell_shares(struct cg_report *report,
-                        const struct cg_answer *answer)
+                        const struct cg_answer *answer,
+                        const struct cg_find_chart *charts)
 {
     static const struct cg_report_column columns[] = {
         {"input", "Input", CG_SHOW_WORDS},
@@ -30,9 +31,10 @@ static void tell_shares(struct cg_report *report,
         cg_report_cell(report, at->total_effect);
         cg_report_cell(report, at->total_effect_error);
     }
-    cg_report_figure(report, "shares", "What the allowance is made of",
-                     "Bars of each input's share of the variance, largest "
-                     "first.");
+    cg_find_chart_show(report, charts, "shares",
+                       "What the allowance is made of", cg_find_chart_shares,
+                       "Bars of each input's share of the variance, largest "
+                       "first.");
 }
 
 /* The difference between published correlations is part of not knowing. */
@@ -114,11 +116,12 @@ static void tell_samples(struct cg_report *report, const struct cg_case *c,
 
 void cg_report_find_sure(struct cg_report *report,
                          const struct cg_updated_case *updated,
-                         const struct cg_answer *answer)
+                         const struct cg_answer *answer,
+                         const struct cg_find_chart *charts)
 {
     const struct cg_case *c = &updated->c;
     cg_report_section(report, "How sure it is");
-    tell_shares(report, answer);
+    tell_shares(report, answer, charts);
     if (cg_inputs_correlated(c))
         cg_report_say(report, "Inputs are correlated: a share counts what an "
                               "input has in common with others.");

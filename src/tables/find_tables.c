@@ -142,18 +142,9 @@ static void write_stroke_block(struct cg_table *table,
 {
     const struct cg_case *c = history->c;
     const struct cg_thermal *thermal = history->run->thermal;
-    size_t stations = thermal->bore.grid.stations;
-    double top = cg_ring_turn(c, CG_RING_TOP);
-    double bottom = top + c->engine.stroke;
     cg_table_block(table, "%s t=%.4gs", label, moment->time);
-    for (size_t i = 0; i < stations + 2; i++) {
-        double depth =
-            i == 0 ? top
-            : i == stations + 1
-                ? bottom
-                : cg_station_depth(&thermal->bore.grid, i - 1);
-        if ((i > 0 && depth <= top) || (i <= stations && depth >= bottom))
-            continue;
+    for (size_t i = 0; i < history->depths; i++) {
+        double depth = history->depth[i];
         double strain =
             cg_growth_at_depth(thermal, moment->bore_strain, depth);
         double values[4] = {

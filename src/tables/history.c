@@ -24,6 +24,25 @@ static enum cg_status moment_create(size_t stations, struct cg_moment *moment,
     return CG_OK;
 }
 
+static enum cg_status set_depths(struct cg_history *history,
+                                 struct cg_error *error)
+{
+    double top = cg_ring_turn(history->c, CG_RING_TOP);
+    double bottom = top + history->c->engine.stroke;
+    size_t stations = stations_of(history);
+    history->depth = malloc((stations + 2) * sizeof *history->depth);
+    if (history->depth == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    history->depth[history->depths++] = top;
+    for (size_t i = 0; i < stations; i++) {
+        double at = cg_station_depth(&history->run->thermal->bore.grid, i);
+        if (at > top && at < bottom)
+            history->depth[history->depths++] = at;
+    }
+    history->depth[history->depths++] = bottom;
+    return CG_OK;
+}
+
 enum cg_status cg_history_begin(const struct cg_case *c,
                                 const struct cg_duty_run *run,
                                 struct cg_history *history,
@@ -35,6 +54,8 @@ enum cg_status cg_history_begin(const struct cg_case *c,
     history->interval = c->solver.table_step;
     enum cg_status status =
         moment_create(stations_of(history), &history->tightest, error);
+    if (status == CG_OK)
+        status = set_depths(history, error);
     if (status != CG_OK)
         cg_history_free(history);
     return status;
@@ -46,6 +67,7 @@ void cg_history_free(struct cg_history *history)
         free(history->moment[i].bore_strain);
     free(history->moment);
     free(history->tightest.bore_strain);
+    free(history->depth);
     memset(history, 0, sizeof *history);
 }
 

@@ -26,6 +26,10 @@ struct cg_history {
     double interval;
     struct cg_moment *moment;
     size_t moments, capacity;
+    double *depth; /* [depths], below the deck [m], for pictures along the
+                      stroke: where the top ring turns, the stations between,
+                      and where it turns below */
+    size_t depths;
     struct cg_moment tightest; /* snapshot at the largest closure so far */
 };
 

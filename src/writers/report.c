@@ -55,6 +55,7 @@ static void item_free(struct cg_report_item *item)
     free(item->text);
     free(item->remark);
     free(item->svg);
+    free(item->words);
     cg_report_table_free(item->table);
 }
 
@@ -214,12 +215,19 @@ void cg_report_figure(struct cg_report *report, const char *script,
 void cg_report_drawing(struct cg_report *report, const char *key,
                        const char *svg, const char *title, const char *words)
 {
+    cg_report_drawn(report, key, svg, title, words, NULL);
+}
+
+void cg_report_drawn(struct cg_report *report, const char *key, const char *svg,
+                     const char *title, const char *figure, const char *words)
+{
     report->no_memory = report->no_memory || svg == NULL;
     cg_report_take(
         report, (struct cg_report_item){.kind = CG_ITEM_DRAWING,
                                         .key = cg_report_copy(report, key),
                                         .label = cg_report_copy(report, title),
-                                        .text = cg_report_copy(report, words),
+                                        .text = cg_report_copy(report, figure),
+                                        .words = cg_report_copy(report, words),
                                         .svg = cg_report_copy(report, svg)});
 }
 

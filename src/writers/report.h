@@ -92,6 +92,11 @@ void cg_report_figure(struct cg_report *report, const char *script,
 void cg_report_drawing(struct cg_report *report, const char *key,
                        const char *svg, const char *title, const char *words);
 
+/* A figure that the program has drawn: as cg_report_drawing where drawings are
+ * shown, and where they are not `figure` says what it is, as cg_report_figure. */
+void cg_report_drawn(struct cg_report *report, const char *key, const char *svg,
+                     const char *title, const char *figure, const char *words);
+
 /* Numbered steps; a place to be filled in by hand; lines that stay as they are
  * (worked sums, columns of figures). */
 void cg_report_step(struct cg_report *report, const char *format, ...)

@@ -16,7 +16,7 @@ enum cg_item_kind {
     CG_ITEM_ROW,       /* key, label, quantity, or words in text; remark */
     CG_ITEM_TABLE,     /* key, text (caption), table */
     CG_ITEM_FIGURE,    /* key (script), label (title), text */
-    CG_ITEM_DRAWING,   /* key, label (title), text, svg */
+    CG_ITEM_DRAWING,   /* key, label (title), text, svg; words of its own */
     CG_ITEM_STEP,      /* text */
     CG_ITEM_BLANK,     /* label */
     CG_ITEM_LINES,     /* text */
@@ -42,7 +42,8 @@ struct cg_report_table {
 struct cg_report_item {
     enum cg_item_kind kind;
     bool good;
-    char *key, *label, *text, *remark, *svg; /* NULL where there is none */
+    char *key, *label, *text, *remark, *svg, *words; /* NULL where there is
+                                                      none */
     struct cg_quantity quantity;
     struct cg_report_table *table;
 };

@@ -7,12 +7,18 @@
 
 #include "html_text.h"
 
-#define FONT "font-family=\"DejaVu Sans\""
+/* A machine without it takes its own without serifs. */
+#define FONT "font-family=\"DejaVu Sans, Verdana, sans-serif\""
 
 static const char *const fills[] = {[CG_GREY_WHITE] = "#ffffff",
                                     [CG_GREY_LIGHT] = "#e2e2e2",
                                     [CG_GREY_MIDDLE] = "#c4c4c4",
                                     [CG_GREY_DARK] = "#9a9a9a"};
+
+const char *cg_grey_code(enum cg_grey grey)
+{
+    return fills[grey];
+}
 
 void cg_draw_begin(struct cg_draw *draw, double width, double height,
                    const char *title, const char *words)
@@ -167,6 +173,15 @@ void cg_draw_middle(struct cg_draw *draw, struct cg_point at, double size,
     va_list args;
     va_start(args, format);
     put_words(draw, at, size, "middle", format, args);
+    va_end(args);
+}
+
+void cg_draw_up_to(struct cg_draw *draw, struct cg_point at, double size,
+                   const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    put_words(draw, at, size, "end", format, args);
     va_end(args);
 }
 

@@ -6,6 +6,7 @@
 #ifndef CG_SVG_DRAW_H
 #define CG_SVG_DRAW_H
 
+#include <stdbool.h>
 #include <stdio.h>
 
 #include "status.h"
@@ -22,6 +23,7 @@ struct cg_point {
 
 /* Greys of the parts of a drawing. */
 enum cg_grey { CG_GREY_WHITE, CG_GREY_LIGHT, CG_GREY_MIDDLE, CG_GREY_DARK };
+const char *cg_grey_code(enum cg_grey grey);
 
 /* Begins a drawing of so many units; title and words, escaped, are for those
  * who do not see it. */
@@ -44,17 +46,41 @@ void cg_draw_arrow(struct cg_draw *draw, struct cg_point from,
 void cg_draw_span(struct cg_draw *draw, struct cg_point from,
                   struct cg_point to);
 
+/* How lines differ from each other, without colour. */
+enum cg_dash {
+    CG_DASH_SOLID,
+    CG_DASH_DASHED,
+    CG_DASH_DOTTED,
+    CG_DASH_DASH_DOT,
+    CG_DASH_THIN,
+    CG_DASHES
+};
+
+/* A line through points, a grid's line, and an area without an edge.  A point
+ * that is not finite parts a line in two, and is left out of an area. */
+void cg_draw_curve(struct cg_draw *draw, const struct cg_point *points,
+                   size_t count, enum cg_dash dash);
+void cg_draw_grid(struct cg_draw *draw, struct cg_point from,
+                  struct cg_point to);
+void cg_draw_shade(struct cg_draw *draw, const struct cg_point *points,
+                   size_t count, enum cg_grey fill);
+
+/* A spot. */
+void cg_draw_spot(struct cg_draw *draw, struct cg_point at, double radius);
+
 /* A circle, and a number in one that stands for a line of the legend. */
 void cg_draw_circle(struct cg_draw *draw, struct cg_point at, double radius,
                     double width);
 void cg_draw_number(struct cg_draw *draw, struct cg_point at, int number);
 
-/* Words from `at` on, or around it; escaped.  Letters about 0.6 of `size`
+/* Words from `at` on, around it, or up to it; escaped.  Letters about 0.6 of `size`
  * wide. */
 void cg_draw_words(struct cg_draw *draw, struct cg_point at, double size,
                    const char *format, ...) CG_FORMAT(4, 5);
 void cg_draw_middle(struct cg_draw *draw, struct cg_point at, double size,
                     const char *format, ...) CG_FORMAT(4, 5);
+void cg_draw_up_to(struct cg_draw *draw, struct cg_point at, double size,
+                   const char *format, ...) CG_FORMAT(4, 5);
 
 /* The drawing's text, which the caller frees; NULL: out of memory. */
 char *cg_draw_end(struct cg_draw *draw);

@@ -100,7 +100,8 @@ static size_t write_item(struct html *html, size_t at)
         cg_page_figure(html->page, item->key, item->label, "%s", item->text);
         break;
     case CG_ITEM_DRAWING:
-        cg_page_drawing(html->page, item->svg, item->label, item->text);
+        cg_page_drawing(html->page, item->svg, item->label,
+                        item->words != NULL ? item->words : item->text);
         break;
     case CG_ITEM_FIRST_END:
         cg_page_cautions(html->page);

@@ -88,6 +88,16 @@ static void put_table(FILE *out, const struct cg_report_table *table)
     put_rows(out, "inch", table, INCH);
 }
 
+static void put_drawing(FILE *out, const struct cg_report_item *item)
+{
+    fputs("{\"is\": \"drawing\"", out);
+    put_member(out, "name", item->key);
+    put_member(out, "title", item->label);
+    put_member(out, "words", item->words != NULL ? item->words : item->text);
+    put_member(out, "svg", item->svg);
+    fputc('}', out);
+}
+
 static void put_item(FILE *out, const struct cg_report_item *item)
 {
     fprintf(out, "{\"is\": \"%s\"", word_of[item->kind]);
@@ -105,7 +115,8 @@ static void put_item(FILE *out, const struct cg_report_item *item)
 }
 
 /* Items `from` up to the end of their part; where the next begins. */
-static size_t put_items(FILE *out, const struct cg_report *report, size_t from)
+static size_t put_items(FILE *out, const struct cg_report *report,
+                        bool drawings, size_t from)
 {
     bool any = false;
     for (; from < report->items; from++) {
@@ -115,7 +126,10 @@ static size_t put_items(FILE *out, const struct cg_report *report, size_t from)
         if (item->kind == CG_ITEM_KEY)
             continue;
         fputs(any ? ",\n  " : "\n  ", out);
-        put_item(out, item);
+        if (drawings && item->kind == CG_ITEM_DRAWING)
+            put_drawing(out, item);
+        else
+            put_item(out, item);
         any = true;
     }
     return from;
@@ -151,7 +165,7 @@ static void put_cautions(FILE *out)
 }
 
 enum cg_status cg_write_json(FILE *out, const struct cg_report *report,
-                             struct cg_error *error)
+                             bool drawings, struct cg_error *error)
 {
     enum cg_status status = cg_report_status(report, error);
     if (status != CG_OK)
@@ -165,9 +179,9 @@ enum cg_status cg_write_json(FILE *out, const struct cg_report *report,
     fputs("],\n\"summary\": {", out);
     put_summary(out, report);
     fputs("},\n\"first\": [", out);
-    size_t next = put_items(out, report, 0);
+    size_t next = put_items(out, report, drawings, 0);
     fputs("],\n\"rest\": [", out);
-    put_items(out, report, next);
+    put_items(out, report, drawings, next);
     fputs("]}\n", out);
     return CG_OK;
 }
