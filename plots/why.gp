@@ -1,11 +1,11 @@
-# Why the gap must be there: the ring's growth against the bore's.
+# The ring's growth against the bore's.
 # gnuplot -e "dir='out'" plots/why.gp
 # needs: history.dat
 name = "why"
 table = "history.dat"
 load ARG0[1:strlen(ARG0)-strlen(name.".gp")]."style.gp"
 gap = real(word(note("cold gap"), 1))
-title = "Why the gap closes: the ring outgrows the bore"
+title = "Growth of ring and bore, and the gap between"
 set xrange [0:*] noextend
 set xlabel "time, s"
 set ylabel "growth around the ring, mm"

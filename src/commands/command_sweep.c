@@ -271,7 +271,8 @@ static enum cg_status write_report(const struct cg_options *options,
     const char *dir = out_of(options);
     char name[64];
     cg_part_name(part, name);
-    struct cg_sweep_story story = {grid, dir, name, base};
+    struct cg_sweep_story story = {
+        grid, dir, name, base, options->report != NULL || options->drawings};
     struct cg_outputs outputs = {.title = "Cold ring gap over varied settings",
                                  .of = of,
                                  .run = "sweep",

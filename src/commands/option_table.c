@@ -405,7 +405,7 @@ static const struct cg_command_row all_commands[] = {
     {"find", "the gap to file to for the duty in CONFIG, with its reasons",
      cg_command_find, true, "out report set duty samples seed threads units json drawings brief quiet"},
     {"sweep", "the same over one or more varied settings, a full grid",
-     cg_command_sweep, true, "vary out report set duty part resume threads json brief quiet"},
+     cg_command_sweep, true, "vary out report set duty part resume threads json drawings brief quiet"},
     {"ceiling", "the highest boost that a given top gap stands",
      cg_command_ceiling, true, "gap set duty units json brief quiet"},
     {"ladder", "what must change at which boost, the least that will do",

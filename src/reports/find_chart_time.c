@@ -93,11 +93,12 @@ static void say_growth(const struct cg_find_chart *of,
     snprintf(words->text, sizeof words->text,
              "What ring and bore grow around the bore over the duty %s. At the "
              "tightest instant, %.4g s, the ring has grown %s and the bore "
-             "where it is tightest %s: a closure of %s.",
+             "where it is tightest %s: %s %s.",
              of->c->duty.name, e->time + cg_find_chart_begin(of),
              length(of, e->ring_growth).text,
              length(of, e->ring_growth - e->closure_then).text,
-             length(of, e->closure_then).text);
+             e->closure_then >= 0.0 ? "a closure of" : "the gap opens by",
+             length(of, fabs(e->closure_then)).text);
 }
 
 char *cg_find_chart_growth(const struct cg_find_chart *of,
@@ -109,8 +110,9 @@ char *cg_find_chart_growth(const struct cg_find_chart *of,
     char closure[64];
     if (!course_create(of, &course))
         return NULL;
-    snprintf(closure, sizeof closure, "%s",
-             length(of, e->closure_then).text);
+    snprintf(closure, sizeof closure, "%s %s",
+             e->closure_then >= 0.0 ? "closure" : "opens",
+             length(of, fabs(e->closure_then)).text);
     struct cg_chart chart = {
         .title = "Growth of ring and bore",
         .head = lines.head,
@@ -131,9 +133,9 @@ char *cg_find_chart_growth(const struct cg_find_chart *of,
         .marks = 1};
     say_growth(of, words);
     add_band(&chart, &course, course.closed, CG_GREY_MIDDLE,
-             "closure");
+             e->closure_then >= 0.0 ? NULL : "closure");
     add_band(&chart, &course, course.opened, CG_GREY_LIGHT,
-             "the gap opens");
+             e->closure_then < 0.0 ? NULL : "the gap opens");
     char *svg = cg_chart_draw(&chart);
     free(course.time);
     return svg;

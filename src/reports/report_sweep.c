@@ -8,7 +8,9 @@
 #include "constants.h"
 #include "plain_text.h"
 #include "say_common.h"
+#include "sweep_chart.h"
 #include "sweep_table.h"
+#include "unit.h"
 
 enum { MOST_ROWS = 400, OWN_COLUMNS = 6, LINE_LENGTH = 4096 };
 
@@ -21,6 +23,7 @@ struct rows {
     double least, most; /* top gap [m] */
     char why[512];      /* the row at hand has no answer; "" */
     char reason[512];   /* of the first point without an answer */
+    struct cg_sweep_boosts boosts; /* with room for all that have an answer */
 };
 
 static enum cg_status take_line(void *context, const char *line,
@@ -148,13 +151,73 @@ static bool is_numeric(const struct cg_axis *axis)
     return axis->count > 1;
 }
 
-static void tell_figure(const struct rows *rows)
+/* The unit of an axis of boost; NULL: it is none. */
+static const struct cg_unit *boost_unit(const struct cg_axis *axis)
+{
+    static const char path[] = "charge.boost_";
+    size_t length = strlen(path);
+    return strncmp(axis->path, path, length) == 0
+               ? cg_unit_find(CG_PRESSURE, axis->path + length)
+               : NULL;
+}
+
+static void gather(struct rows *rows, const struct cg_sweep_point *point)
+{
+    const struct cg_unit *unit = boost_unit(&rows->grid->axis[0]);
+    if (!is_ok(point) || rows->boosts.count == rows->good)
+        return;
+    rows->boosts.point[rows->boosts.count++] = (struct cg_sweep_boost){
+        cg_unit_to_si(unit, strtod(point->setting[0], NULL)),
+        cg_sweep_value(point, "file_to_top") * 1e-3,
+        cg_sweep_value(point, "closure_top") * 1e-3,
+        cg_sweep_value(point, "spread_top") * 1e-3,
+        cg_sweep_value(point, "residual") * 1e-3};
+}
+
+#define BOOST_TITLE "Cold gap of the top ring by boost"
+#define BOOST_FIGURE                                                           \
+    "The gap over boost, in filing steps, above a band for what is not known " \
+    "and the closure; the shop rule beside it."
+
+/* Over boost the program draws by itself. */
+static enum cg_status tell_boost(struct rows *rows,
+                                 const struct cg_sweep_story *story,
+                                 struct cg_error *error)
+{
+    struct cg_sweep_boosts *boosts = &rows->boosts;
+    char words[512];
+    if (!story->drawings) {
+        cg_report_figure(rows->report, "boost", BOOST_TITLE, "%s",
+                         BOOST_FIGURE);
+        return CG_OK;
+    }
+    *boosts = (struct cg_sweep_boosts){
+        malloc(rows->good * sizeof *boosts->point), 0, story->c,
+        cg_report_inch(rows->report)};
+    if (boosts->point == NULL)
+        return cg_error_set(error, CG_NO_MEMORY, "out of memory");
+    rows->take = gather;
+    enum cg_status status =
+        cg_table_lines(story->dir, story->name, take_line, rows, error);
+    if (status == CG_OK && boosts->count > 0) {
+        char *svg = cg_sweep_chart_boost(boosts, words);
+        cg_report_drawn(rows->report, "boost", svg, BOOST_TITLE, BOOST_FIGURE,
+                        words);
+        free(svg);
+    }
+    free(boosts->point);
+    return status;
+}
+
+static enum cg_status tell_figure(struct rows *rows,
+                                  const struct cg_sweep_story *story,
+                                  struct cg_error *error)
 {
     const struct cg_axis *axis = rows->grid->axis;
     size_t axes = rows->grid->axes;
     bool numbers = is_numeric(&axis[0]);
     if (rows->good < 2 || axes > 2 || (axes == 2 && !numbers))
-        return;
+        return CG_OK;
     cg_report_section(rows->report, "As a picture");
     if (!numbers)
         cg_report_figure(rows->report, "names",
@@ -162,12 +225,8 @@ static void tell_figure(const struct rows *rows)
                          "Bars of what the gap is made of, for each name of "
                          "%s.",
                          axis[0].path);
-    else if (axes == 1 && strncmp(axis[0].path, "charge.boost", 12) == 0)
-        cg_report_figure(rows->report, "boost",
-                         "Cold gap of the top ring by boost",
-                         "The gap over boost, in filing steps, above a band "
-                         "for what is not known and the closure; the "
-                         "shop rule beside it.");
+    else if (axes == 1 && boost_unit(&axis[0]) != NULL)
+        return tell_boost(rows, story, error);
     else if (axes == 2 && is_numeric(&axis[1]))
         cg_report_figure(rows->report, "map",
                          "Gap needed, a map of two settings",
@@ -178,6 +237,7 @@ static void tell_figure(const struct rows *rows)
                          "The gap before rounding over %s%s%s.", axis[0].path,
                          axes == 2 ? ", a curve for each " : "",
                          axes == 2 ? axis[1].path : "");
+    return CG_OK;
 }
 
 static void tell_first(const struct rows *rows)
@@ -207,9 +267,12 @@ enum cg_status cg_report_sweep(struct cg_report *report,
                                const struct cg_sweep_story *story,
                                struct cg_error *error)
 {
-    struct rows all = {story->grid, report, count, 0, 0, NAN, NAN, "", ""};
-    struct rows rows = {story->grid, report, tell_point, 0, 0,
-                        NAN,         NAN,    "",         ""};
+    struct rows all = {.grid = story->grid,
+                       .report = report,
+                       .take = count,
+                       .least = NAN,
+                       .most = NAN};
+    struct rows rows = all;
     enum cg_status status =
         cg_table_lines(story->dir, story->name, take_line, &all, error);
     if (status != CG_OK)
@@ -217,6 +280,7 @@ enum cg_status cg_report_sweep(struct cg_report *report,
     tell_first(&all);
     cg_report_section(report, "Point by point");
     begin_table(&rows);
+    rows.take = tell_point;
     status = cg_table_lines(story->dir, story->name, take_line, &rows, error);
     if (status == CG_OK && all.good < all.seen) {
         cg_report_part(report, "Points without an answer");
@@ -225,7 +289,8 @@ enum cg_status cg_report_sweep(struct cg_report *report,
         status =
             cg_table_lines(story->dir, story->name, take_line, &rows, error);
     }
-    tell_figure(&all);
+    if (status == CG_OK)
+        status = tell_figure(&all, story, error);
     cg_report_section(report, "What this leaves out");
     cg_report_say(report, "%s", cg_say_left_out(story->c));
     return status;

@@ -3,6 +3,8 @@
 #ifndef CG_REPORT_SWEEP_H
 #define CG_REPORT_SWEEP_H
 
+#include <stdbool.h>
+
 #include "case.h"
 #include "grid.h"
 #include "report.h"
@@ -11,6 +13,7 @@ struct cg_sweep_story {
     const struct cg_grid *grid;
     const char *dir, *name; /* the table's folder, and its name */
     const struct cg_case *c; /* that is varied */
+    bool drawings;           /* are asked for */
 };
 
 /* Fills the report.  CG_FILE when the table cannot be read. */

@@ -24,14 +24,14 @@ struct cg_chart_curve {
                             hole */
     size_t count;
     enum cg_dash dash;
-    const char *label;
+    const char *label; /* NULL: none */
 };
 
 struct cg_chart_band {
     const double *x, *low, *high; /* [count]; low may be the higher */
     size_t count;
     enum cg_grey fill;
-    const char *label;
+    const char *label; /* NULL: none */
 };
 
 struct cg_chart_mark {

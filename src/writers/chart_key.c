@@ -31,13 +31,13 @@ void cg_chart_key(struct cg_draw *draw, const struct cg_chart_plot *plot,
     const struct cg_chart *chart = plot->chart;
     for (size_t i = 0; i < chart->curves; i++) {
         struct cg_point line[] = {{LEFT, y + 7.0}, {PAST, y + 7.0}};
-        if (plot->curve_label[i].width > 0.0)
+        if (chart->curve[i].label == NULL || plot->curve_label[i].width > 0.0)
             continue;
         cg_draw_curve(draw, line, 2, chart->curve[i].dash);
         y = put_words(draw, y, chart->curve[i].label);
     }
     for (size_t i = 0; i < chart->bands; i++) {
-        if (plot->band_label[i].width > 0.0)
+        if (chart->band[i].label == NULL || plot->band_label[i].width > 0.0)
             continue;
         cg_draw_box(draw, LEFT, y + 2.0, SAMPLE, 10.0, chart->band[i].fill);
         y = put_words(draw, y, chart->band[i].label);

@@ -63,11 +63,13 @@ void cg_chart_labels(struct cg_chart_plot *plot)
         if (chart->mark[i].label != NULL)
             keep(plot, plot->mark_label[i] = mark_label(plot, &chart->mark[i]));
     for (size_t i = 0; i < chart->curves; i++)
-        keep(plot, plot->curve_label[i] = cg_place_beside(
+        if (chart->curve[i].label != NULL)
+            keep(plot, plot->curve_label[i] = cg_place_beside(
                        place, plot->curve[i].point, plot->curve[i].count,
                        width_of(chart->curve[i].label), HEIGHT));
     for (size_t i = 0; i < chart->bands; i++)
-        keep(plot, plot->band_label[i] = cg_place_between(
+        if (chart->band[i].label != NULL)
+            keep(plot, plot->band_label[i] = cg_place_between(
                        place, plot->low[i].point, plot->low[i].count,
                        plot->high[i].point, plot->high[i].count,
                        width_of(chart->band[i].label), HEIGHT));

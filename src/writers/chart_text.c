@@ -86,7 +86,7 @@ static size_t line_of(const char *text, double width)
 
 double cg_chart_foot(void)
 {
-    return FOOT_LINES * SMALL_LINE;
+    return FOOT_LINES * SMALL_LINE + 5.0;
 }
 
 char *cg_chart_end(struct cg_draw *draw, double y)

@@ -16,7 +16,7 @@ static void tell_why(struct cg_page *page)
     }
     if (!page->told)
         cg_page_note(page,
-                     "No pictures here: %s.  They are drawn by gnuplot; on "
+                     "Pictures are left out: %s.  These are drawn by gnuplot; on "
                      "Debian, apt-get install gnuplot-nox, and make this page "
                      "again.",
                      drawing->trouble);

@@ -73,6 +73,8 @@ static const char style[] =
     "border:1px solid var(--rule);padding:.4rem}\n"
     "figure svg{display:block;width:100%;max-width:40rem;height:auto;"
     "margin:0 auto}\n"
+    /* What the program draws has letters for a phone. */
+    "figure svg[viewBox^=\"0 0 360 \"]{max-width:30rem}\n"
     "figure [font-family=\"DejaVu Sans\"]{font-family:\"DejaVu Sans\",Verdana,"
     "system-ui,sans-serif}\n"
     "figcaption{font-size:.95rem;padding:.3rem .4rem}\n"

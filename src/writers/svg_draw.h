@@ -53,6 +53,7 @@ enum cg_dash {
     CG_DASH_DOTTED,
     CG_DASH_DASH_DOT,
     CG_DASH_THIN,
+    CG_DASH_SPOTS, /* no line: a spot at each point */
     CG_DASHES
 };
 

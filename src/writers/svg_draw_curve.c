@@ -19,12 +19,16 @@ void cg_draw_curve(struct cg_draw *draw, const struct cg_point *points,
                    size_t count, enum cg_dash dash)
 {
     bool begun = false, on = false;
+    for (size_t i = 0; dash == CG_DASH_SPOTS && i < count; i++)
+        cg_draw_spot(draw, points[i], 2.6);
+    if (dash == CG_DASH_SPOTS)
+        return;
     for (size_t i = 0; draw->file != NULL && i < count; i++) {
         bool drawn = is_finite(points[i]);
         if (drawn && !begun)
             fputs("<path d=\"", draw->file);
         if (drawn)
-            fprintf(draw->file, "%s%s%.2f,%.2f", begun ? " " : "",
+            fprintf(draw->file, "%s%s%.1f,%.1f", begun ? " " : "",
                     on ? "L" : "M", points[i].x, points[i].y);
         begun = begun || drawn;
         on = drawn;
@@ -51,7 +55,7 @@ void cg_draw_shade(struct cg_draw *draw, const struct cg_point *points,
     for (size_t i = 0; draw->file != NULL && i < count; i++) {
         if (!is_finite(points[i]))
             continue;
-        fprintf(draw->file, "%s%.2f,%.2f", begun ? " " : "<polygon points=\"",
+        fprintf(draw->file, "%s%.1f,%.1f", begun ? " " : "<polygon points=\"",
                 points[i].x, points[i].y);
         begun = true;
     }
