@@ -72,7 +72,7 @@ struct cg_ticks cg_ticks_in(struct cg_range range, int most)
     if (!(span > 0.0) || !isfinite(span))
         return ticks;
     most = most < 2 ? 2 : most > CG_TICKS ? CG_TICKS : most;
-    double step = round_step(span / most);
+    double step = round_step(span / (most + 1.0));
     while (last_of(range, step) - first_of(range, step) + 1.0 > most)
         step = round_step(1.5 * step);
     double first = first_of(range, step), last = last_of(range, step);

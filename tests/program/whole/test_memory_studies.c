@@ -10,12 +10,14 @@
 #include "ceiling.h"
 #include "check_close.h"
 #include "evidence.h"
+#include "find_chart.h"
 #include "gap_price.h"
 #include "lesson.h"
 #include "ring_choice.h"
 #include "scarce_memory.h"
 #include "seal_study.h"
 #include "seal_tradeoff.h"
+#include "sweep_chart.h"
 
 static struct cg_case c;
 static double need; /* of gap, without boost [m] */
@@ -132,12 +134,61 @@ static enum cg_status price(struct cg_error *error)
     return status;
 }
 
+/* The pictures of find in a report, and that of a sweep over boost. */
+static enum cg_status show(const struct cg_find_chart *of,
+                           struct cg_error *error)
+{
+    static char *(*const draw[])(const struct cg_find_chart *of,
+                                 struct cg_find_chart_words *words) = {
+        cg_find_chart_growth, cg_find_chart_gap, cg_find_chart_bore,
+        cg_find_chart_shares};
+    struct cg_sweep_boost point[] = {{50e3, 4e-4, 2e-4, 1e-4, 5e-5},
+                                     {0.0, 3e-4, 1e-4, 1e-4, 5e-5}};
+    struct cg_sweep_boosts boosts = {point, 2, &c, false};
+    struct cg_report *report = NULL;
+    char words[512];
+    enum cg_status status =
+        cg_report_create("title", "run", false, &report, error);
+    if (status != CG_OK)
+        return status;
+    for (size_t i = 0; i < COUNT_OF(draw); i++)
+        cg_find_chart_show(report, of, "key", "title", draw[i], "words");
+    char *svg = cg_sweep_chart_boost(&boosts, words);
+    cg_report_drawn(report, "boost", svg, "title", "figure", words);
+    free(svg);
+    status = cg_report_status(report, error);
+    cg_report_free(report);
+    return status;
+}
+
+static enum cg_status draw_charts(struct cg_error *error)
+{
+    static struct cg_answer answer;
+    struct cg_history history;
+    struct cg_duty_run *run = NULL;
+    enum cg_status status = cg_duty_run_create(&c, &run, error);
+    if (status != CG_OK)
+        return status;
+    status = cg_history_begin(&c, run, &history, error);
+    if (status == CG_OK) {
+        status = cg_answer_find(&c, run, history.interval, cg_history_observe,
+                                &history, &answer, error);
+        struct cg_find_chart of = {&c, &answer, &history, false};
+        if (status == CG_OK)
+            status = show(&of, error);
+        cg_history_free(&history);
+    }
+    cg_duty_run_free(run);
+    return status;
+}
+
 static const struct job jobs[] = {
     {"ceiling", ceiling},         {"lesson", lesson},
     {"evidence", learn},          {"ring", choose_ring},
     {"alloy", choose_alloy},      {"finish", judge_finish},
     {"seal", study_seal},         {"trade", tradeoff},
-    {"price", price},             {"order", order_finish}};
+    {"price", price},             {"order", order_finish},
+    {"charts", draw_charts}};
 
 START_TEST(memory_runs_out)
 {
