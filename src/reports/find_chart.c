@@ -34,17 +34,20 @@ struct cg_find_chart_lines cg_find_chart_lines(const struct cg_find_chart *of)
     struct cg_find_chart_lines lines;
     const struct cg_answer *answer = of->answer;
     const struct cg_verdict *verdict = &answer->verdict;
-    if (answer->file_to_top.from == CG_ADVICE_NONE)
+    bool none = answer->file_to_top.from == CG_ADVICE_NONE;
+    if (none)
         snprintf(lines.head, sizeof lines.head,
                  "Top ring: no gap in range will do");
     else
         snprintf(lines.head, sizeof lines.head, "Top ring: file to %s",
                  cg_show_gap_up(answer->file_to_top.file_to, of->inch).text);
     snprintf(lines.of, sizeof lines.of, "%s%s%s, duty %s",
-             verdict->given ? "your gap " : "filed to ",
+             verdict->given ? "your gap "
+             : none         ? "drawn for "
+                            : "filed to ",
              verdict->given ? cg_show_length(verdict->gap, of->inch).text
                             : cg_show_length_up(verdict->gap, of->inch).text,
-             verdict->fits == CG_FITS_NOT ? ", TOO SMALL" : "",
+             verdict->given && verdict->fits == CG_FITS_NOT ? ", TOO SMALL" : "",
              of->c->duty.name);
     return lines;
 }

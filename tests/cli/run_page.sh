@@ -181,9 +181,10 @@ without() {
     [ "$got" -eq 0 ] || fail "$2: exit $got"
     holds "$work/bare.html" "$3"
     drawn=$(grep -c '<svg ' "$work/bare.html")
-    [ "$drawn" -eq 0 ] || fail "$2: $drawn figures"
+    # what the program draws by itself needs no gnuplot
+    [ "$drawn" -eq 4 ] || fail "$2: $drawn figures"
     figures=no
-    page "$work/bare.html" 0
+    page "$work/bare.html" 4
 }
 kept=$figures
 without "$work/none" "no gnuplot" 'gnuplot is not installed.*apt-get install'
@@ -192,16 +193,15 @@ without "$work/none" "no gnuplot" 'gnuplot is not installed.*apt-get install'
 without "none:.::$work/none" "gnuplot from here" 'gnuplot is not installed'
 printf '#!/bin/sh\nexit 1\n' >"$work/fake/gnuplot"
 chmod +x "$work/fake/gnuplot"
-without "$work/fake" "failing gnuplot" 'could not draw plots/why.gp'
+without "$work/fake" "failing gnuplot" 'could not draw plots/temperatures.gp'
 printf '#!/bin/sh\nexit 0\n' >"$work/fake/gnuplot"
-without "$work/fake" "idle gnuplot" 'could not draw plots/why.gp'
+without "$work/fake" "idle gnuplot" 'could not draw plots/temperatures.gp'
 cat >"$work/fake/gnuplot" <<'FAKE'
 #!/bin/sh
 name=${4#plots/}
 echo '<svg viewBox="0 0 1 1"><script>alert(1)</script></svg>' >"${name%.gp}.svg"
 FAKE
 without "$work/fake" "evil gnuplot" 'drew what a page does not take'
-# What the program draws by itself needs no gnuplot.
 PATH=$work/none "$coldgap" lesson "$engine" -q --report "$work/lesson.html" \
     >/dev/null || fail "no lesson without gnuplot"
 [ "$(grep -c '<svg ' "$work/lesson.html")" -eq 2 ] ||
