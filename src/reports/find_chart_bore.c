@@ -44,14 +44,21 @@ static bool along_create(const struct cg_find_chart *of, struct along *along)
     return true;
 }
 
-/* Adds an instant of its own beside the tightest. */
-static void add_other(const struct cg_find_chart *of, const struct along *along,
-                      int which, const char *label, struct cg_chart *chart)
+#define SAME 1e-6 /* nowhere farther apart: one curve [m] */
+
+static bool differs(const struct along *along, int which)
 {
-    const struct cg_history *history = of->history;
-    size_t at = which == START ? 0 : history->moments - 1;
-    if (fabs(history->moment[at].time - history->tightest.time) <
-        0.5 * history->interval)
+    for (size_t i = 0; i < along->count; i++)
+        if (fabs(along->gap[which][i] - along->gap[TIGHTEST][i]) > SAME)
+            return true;
+    return false;
+}
+
+/* Adds an instant of its own beside the tightest. */
+static void add_other(const struct along *along, int which, const char *label,
+                      struct cg_chart *chart)
+{
+    if (!differs(along, which))
         return;
     chart->curve[chart->curves++] = (struct cg_chart_curve){
         along->depth, along->gap[which], along->count,
@@ -98,8 +105,8 @@ char *cg_find_chart_bore(const struct cg_find_chart *of,
              "the start and at the end. It is least %s below the deck.",
              of->c->duty.name, e->time + begin,
              cg_show_length(e->depth, of->inch).text);
-    add_other(of, &along, START, label[START], &chart);
-    add_other(of, &along, END, label[END], &chart);
+    add_other(&along, START, label[START], &chart);
+    add_other(&along, END, label[END], &chart);
     char *svg = cg_chart_draw(&chart);
     free(along.gap[0]);
     return svg;

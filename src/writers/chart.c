@@ -6,7 +6,7 @@
 #include "chart_parts.h"
 
 #define LEFT 44.0
-#define RIGHT 42.0 /* with ticks there */
+#define RIGHT 46.0 /* with ticks there */
 #define UP 190.0
 #define AXIS_HEAD 22.0 /* above the frame: name and units of y */
 #define AXIS_FOOT 38.0

@@ -6,7 +6,7 @@
 #define APART 3.0  /* from the curve they name */
 #define NEAR 9.0   /* another curve so near makes it doubtful which is named */
 #define FAR 60.0   /* from a spot */
-enum { TRIES = 32, TURNS = 12 };
+enum { TRIES = 32, TURNS = 12, SLIDES = 7 };
 
 void cg_place_take(struct cg_place *place, struct cg_box box)
 {
@@ -177,16 +177,23 @@ struct cg_box cg_place_between(const struct cg_place *place,
     return best;
 }
 
+/* Words so far from a spot in a direction, in the i-th of SLIDES ways: with
+ * their near end there, or slid along above and below it. */
+static struct cg_box slid(struct cg_point at, double away, double turn, int i,
+                          double width, double height)
+{
+    double x = at.x + away * cos(turn), y = at.y - away * sin(turn);
+    double aside = i == 0 ? 0.5 * (cos(turn) - 1.0) : -(i - 1) / (SLIDES - 2.0);
+    return (struct cg_box){x + aside * width, y - 0.5 * height, width, height};
+}
+
 struct cg_box cg_place_around(const struct cg_place *place, struct cg_point at,
                               double width, double height)
 {
     for (double away = 7.0; away <= FAR; away += 6.0)
-        for (int i = 0; i < TURNS; i++) {
-            double turn = 2.0 * acos(-1.0) * i / TURNS;
-            double x = at.x + away * cos(turn), y = at.y - away * sin(turn);
-            double aside = 0.5 * (cos(turn) - 1.0);
-            struct cg_box box = {x + aside * width, y - 0.5 * height, width,
-                                 height};
+        for (int i = 0; i < TURNS * SLIDES; i++) {
+            double turn = 2.0 * acos(-1.0) * (i % TURNS) / TURNS;
+            struct cg_box box = slid(at, away, turn, i / TURNS, width, height);
             if (cg_place_free(place, box, AIR))
                 return box;
         }
