@@ -16,13 +16,18 @@ const own = () => ({[CONFIG]: state.text});
 
 // While a new answer is worked out the old one is seen to be old; where there is
 // none it goes, so that no gap stands that nobody has asked for.
+function setOld(old, ...places) {
+    for (const place of places)
+        at(place).classList.toggle("old", old);
+}
+
 function working() {
-    at("answer").classList.add("old");
+    setOld(true, "answer", "gap");
     at("state").textContent = "Working it out ...";
 }
 
 function withdraw(text) {
-    at("answer").classList.remove("old");
+    setOld(false, "answer", "gap");
     at("figures").replaceChildren();
     at("gap").replaceChildren();
     at("state").textContent = text;
@@ -43,7 +48,7 @@ function showAnswer(answer) {
     const report = JSON.parse(answer.out);
     const first = report.first.filter(item =>
         item.is === "answer" || item.is === "verdict");
-    at("answer").classList.remove("old");
+    setOld(false, "answer", "gap");
     at("state").textContent = "";
     document.title = report.title;
     showReport(at("figures"), first.map(item => ({...item, remark: ""})));
@@ -63,8 +68,10 @@ function askAnswer() {
         own(), showAnswer);
 }
 
+// What the answer itself has marked stays: it looks at more than the settings.
 function showSettings(answer) {
-    if (!isAnswer(answer)) {
+    if (answer.status !== 0) {
+        showTrouble(at("fields"), at("trouble"), linesOf(answer.err));
         withdraw("No answer: see what is marked.");
         return;
     }
@@ -80,10 +87,12 @@ function askSettings() {
 function askLesson() {
     if (at("lesson").hidden)
         return;
+    setOld(true, "lesson-answer");
     ask("lesson", ["lesson", CONFIG, "--json", ...setWords()],
         own(), answer => {
             const report = answer.status <= 1 && answer.out !== ""
                 ? JSON.parse(answer.out) : null;
+            setOld(false, "lesson-answer");
             showReport(at("lesson-answer"), report
                 ? [...report.first, ...report.rest] : []);
         });
@@ -98,6 +107,7 @@ function askSheet() {
         at("sheet-answer").replaceChildren();
         return;
     }
+    setOld(true, "sheet-answer");
     const table = ["cylinder,bore_mm,top_gap_mm,second_gap_mm",
                    ...rows.map(row => row.join(","))].join("\n") + "\n";
     ask("sheet", ["sheet", CONFIG, "--json", "--measured", "measured.csv",
@@ -105,6 +115,7 @@ function askSheet() {
         {...own(), "measured.csv": table}, answer => {
             const ok = answer.status <= 1 && answer.out !== "";
             const report = ok ? JSON.parse(answer.out) : null;
+            setOld(false, "sheet-answer");
             at("sheet-trouble").textContent = ok ? "" : answer.err;
             at("sheet-trouble").hidden = ok;
             showReport(at("sheet-answer"), ok

@@ -34,7 +34,7 @@ function writeAddress() {
 function readAddress(shipped) {
     const parts = new URLSearchParams(location.hash.slice(1));
     const engine = parts.get("engine"), text = parts.get("config");
-    if (engine !== null && shipped[engine] !== undefined)
+    if (engine !== null && Object.hasOwn(shipped, engine))
         begin(engine, shipped[engine]);
     else if (text !== null)
         begin("", text);
